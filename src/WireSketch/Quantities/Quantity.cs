@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace WireSketch.Quantities;
+
+/// <summary>Reads and prints quantities as people write them, the same in every culture.</summary>
+public static class Quantity
+{
+    /// <summary>Reads a number with its unit, the space between them optional, the whole of the words.</summary>
+    /// <param name="words">Such as <c>4.5 V</c>.</param>
+    /// <param name="value">The value in the base unit.</param>
+    /// <param name="trouble">What is wrong and which units fit; empty if nothing is.</param>
+    public static bool TryRead<T>(string words, out T value, out string trouble)
+        where T : struct, IQuantity<T>
+    {
+        value = default;
+        var text = words.Trim();
+        var split = NumberLength(text);
+        if (split == 0)
+        {
+            trouble = $"\"{words}\" is not {T.Noun}: write a number with its unit, such as {Example<T>()}";
+            return false;
+        }
+
+        var number = double.Parse(text[..split], NumberStyles.Float, CultureInfo.InvariantCulture);
+        var unit = text[split..].Trim();
+        if (unit.Length == 0)
+        {
+            trouble = $"\"{words}\" has no unit: {T.Noun} is written with {UnitList<T>()}, such as {text} {T.Units[^1].Symbol}";
+            return false;
+        }
+
+        foreach (var candidate in T.Units)
+        {
+            if (candidate.Symbol == unit || candidate.Also.Contains(unit, StringComparer.Ordinal))
+            {
+                value = T.From((number * candidate.Factor) + candidate.Offset);
+                if (!double.IsFinite(value.Value))
+                {
+                    trouble = $"\"{words}\" is too large a number";
+                    return false;
+                }
+
+                trouble = "";
+                return true;
+            }
+        }
+
+        trouble = $"\"{unit}\" is not a unit of {T.Noun.Split(' ', 2)[1]}: {UnitList<T>()} would fit";
+        return false;
+    }
+
+    /// <summary>Prints a value in the unit that reads best, to three significant digits.</summary>
+    public static string Print<T>(T value, int digits = 3)
+        where T : struct, IQuantity<T> => PrintIn(value, BestUnit(value), digits);
+
+    /// <summary>Prints a value in a unit of one's choice.</summary>
+    public static string PrintIn<T>(T value, Unit unit, int digits = 3)
+        where T : struct, IQuantity<T> => $"{Digits((value.Value - unit.Offset) / unit.Factor, digits)} {unit.Symbol}";
+
+    /// <summary>A number to so many significant digits, never in exponent form, whole digits always kept.</summary>
+    public static string Digits(double number, int digits)
+    {
+        if (number == 0 || !double.IsFinite(number))
+        {
+            return number == 0 ? "0" : number > 0 ? "unlimited" : "none";
+        }
+
+        var whole = (int)Math.Floor(Math.Log10(Math.Abs(number))) + 1;
+        var decimals = Math.Clamp(digits - whole, 0, 12);
+        var text = Math.Round(number, decimals, MidpointRounding.AwayFromZero).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return text.Contains('.', StringComparison.Ordinal) ? text.TrimEnd('0').TrimEnd('.') : text;
+    }
+
+    /// <summary>The units of a quantity in words: "mV or V".</summary>
+    public static string UnitList<T>()
+        where T : struct, IQuantity<T> =>
+        T.Units.Length == 1 ? T.Units[0].Symbol : $"{string.Join(", ", T.Units[..^1].Select(u => u.Symbol))} or {T.Units[^1].Symbol}";
+
+    /// <summary>How many characters at the start of a text are a decimal number.</summary>
+    internal static int NumberLength(string text)
+    {
+        var i = 0;
+        if (i < text.Length && (text[i] is '-' or '+'))
+        {
+            i++;
+        }
+
+        var digits = 0;
+        var points = 0;
+        while (i < text.Length && (char.IsAsciiDigit(text[i]) || (text[i] == '.' && points == 0)))
+        {
+            digits += text[i] == '.' ? 0 : 1;
+            points += text[i] == '.' ? 1 : 0;
+            i++;
+        }
+
+        return digits == 0 ? 0 : i;
+    }
+
+    private static string Example<T>()
+        where T : struct, IQuantity<T> => $"4 {T.Units[Math.Min(1, T.Units.Length - 1)].Symbol}";
+
+    private static Unit BestUnit<T>(T value)
+        where T : struct, IQuantity<T>
+    {
+        var size = Math.Abs(value.Value);
+        return value switch
+        {
+            Volts => T.Units[size is > 0 and < 0.1 ? 0 : 1],
+            Amps => T.Units[size is > 0 and < 0.1 ? 0 : 1],
+            Ohms => T.Units[size is > 0 and < 0.1 ? 0 : size >= 1000 ? 2 : 1],
+            Watts => T.Units[size >= 10000 ? 1 : 0],
+            Metres => T.Units[size is > 0 and < 1 ? 0 : 2],
+            Hertz => T.Units[size >= 10000 ? 1 : 0],
+            Farads => T.Units[size < 0.01 ? 0 : 1],
+            Henries => T.Units[size < 0.0001 ? 0 : 1],
+            Seconds => T.Units[size >= 7200 ? 3 : size is > 0 and < 1 ? 0 : 1],
+            _ => T.Units[0],
+        };
+    }
+}
