@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using WireSketch.Quantities;
+
+namespace WireSketch.Language;
+
+/// <summary>Where a device comes from.</summary>
+public enum Origin
+{
+    /// <summary>To be bought and fitted in this job.</summary>
+    New,
+
+    /// <summary>Fitted before.</summary>
+    Existing,
+
+    /// <summary>Came with the vehicle.</summary>
+    Factory,
+}
+
+/// <summary>Anything with terminals. A record per kind holds the kind's own fields.</summary>
+public abstract record Gear
+{
+    /// <summary>The user's id, with its place in the file.</summary>
+    public required Written<string> Name { get; init; }
+
+    public string Id => Name.Value;
+
+    /// <summary>The word that <c>is</c> takes.</summary>
+    public abstract string Kind { get; }
+
+    /// <summary>The terminals it offers, in the order in which they are listed to people.</summary>
+    public abstract ImmutableArray<TerminalShape> Terminals { get; }
+
+    public GearFacts Facts { get; init; } = GearFacts.None;
+
+    public string? Zone => Facts.Zone?.Value;
+
+    public Origin Origin => Facts.Origin;
+
+    /// <summary>Fitted already: drawn lighter, not bought, taken as supplied, grounded and woken unless a run says otherwise.</summary>
+    public bool InVehicle => Facts.Origin != Origin.New;
+}
+
+/// <summary>The fields that every device may have.</summary>
+public sealed record GearFacts
+{
+    public static GearFacts None { get; } = new();
+
+    public Written<string>? Part { get; init; }
+
+    public Written<string>? Zone { get; init; }
+
+    public Written<string>? Place { get; init; }
+
+    public Written<string>? Make { get; init; }
+
+    public Written<string>? Model { get; init; }
+
+    public int Quantity { get; init; } = 1;
+
+    public Written<double>? Price { get; init; }
+
+    public Written<Seconds>? Labour { get; init; }
+
+    public Written<string>? Notes { get; init; }
+
+    public Written<string>? Photo { get; init; }
+
+    public Origin Origin { get; init; }
+
+    /// <summary>Meant to stay live with the ignition off.</summary>
+    public bool AlwaysLive { get; init; }
+
+    internal static GearFacts Read(Fields f) => new()
+    {
+        Part = f.Text("part", "id of the part that describes it; fields written here override the part's"),
+        Zone = f.Text("zone", "the zone it is in"),
+        Place = f.Text("place", "where exactly, for the next technician"),
+        Make = f.Text("make", "maker"),
+        Model = f.Text("model", "maker's name of the model"),
+        Quantity = f.Count("quantity", "how many to buy; parts list only", "1")?.Value ?? 1,
+        Price = f.Number("price", "price of one, in the job's currency"),
+        Labour = f.Amount<Seconds>("labour", "time to fit it"),
+        Notes = f.Text("notes", "anything else worth keeping"),
+        Photo = f.Text("photo", "file name of a photo"),
+        AlwaysLive = f.Flag("always-live", "meant to stay live with the ignition off", "false")?.Value ?? false,
+        Origin = f.Word("origin", "new; existing (fitted before); factory (came with the vehicle)", ["new", "existing", "factory"], "new")?.Value switch
+        {
+            "existing" => Origin.Existing,
+            "factory" => Origin.Factory,
+            _ => Origin.New,
+        },
+    };
+}

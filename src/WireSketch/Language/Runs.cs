@@ -1,0 +1,159 @@
+using System.Collections.Immutable;
+using WireSketch.Quantities;
+
+namespace WireSketch.Language;
+
+/// <summary>A wire or cable as the user wrote it.</summary>
+public sealed record Run
+{
+    public required Written<string> Name { get; init; }
+
+    public string Id => Name.Value;
+
+    /// <summary>Names of terminals, pairs or groups; a list of two single terminals is a pair.</summary>
+    public ImmutableArray<Written<string>> From { get; init; } = [];
+
+    public ImmutableArray<Written<string>> To { get; init; } = [];
+
+    public WireChoice? Wire { get; init; }
+
+    /// <summary>Length of one conductor, as cut.</summary>
+    public Written<Metres>? Length { get; init; }
+
+    public ImmutableArray<Written<string>> Along { get; init; } = [];
+
+    /// <summary>Length of each link between the loads of a run to several.</summary>
+    public Written<Metres>? Link { get; init; }
+
+    public InlineProtection? Protection { get; init; }
+
+    public Hookup? Hookup { get; init; }
+
+    /// <summary>Made onto an existing wire of the vehicle.</summary>
+    public bool Tap { get; init; }
+
+    public Written<string>? ColourAtVehicle { get; init; }
+
+    public Written<string>? Through { get; init; }
+
+    public ImmutableArray<Written<string>> Protect { get; init; } = [];
+
+    public bool Twist { get; init; }
+
+    public bool Shield { get; init; }
+
+    public Written<string>? Notes { get; init; }
+
+    internal static Run Read(Fields f)
+    {
+        var fuse = f.MapOrWords("fuse", "a fuse on the run", m => InlineProtection.Read(m, breaker: false), w => InlineProtection.FromWords(w, f, breaker: false));
+        var breaker = f.MapOrWords("breaker", "a circuit breaker on the run", m => InlineProtection.Read(m, breaker: true), w => InlineProtection.FromWords(w, f, breaker: true));
+        if (fuse is not null && breaker is not null)
+        {
+            f.Report(new("spec/value", Text.Severity.Error, $"{f.Key.Value} has a fuse and a breaker: a run carries one of them", breaker.At)
+            {
+                Help = "split the run at a distribution block, or leave one of them out",
+            });
+        }
+
+        return new()
+        {
+            Name = f.Key,
+            From = f.Texts("from", "the terminal, pair or list of them at which it begins"),
+            To = f.Texts("to", "the terminal, pair or list of them at which it ends"),
+            Wire = f.MapOrWords<WireChoice>("wire", "size, then colour, CCA, insulation temperature; or a wire type's id; line pair; auto", _ => null!, w => WireChoice.FromWords(w, f)),
+            Length = f.Amount<Metres>("length", "length of one conductor, as cut"),
+            Along = f.Texts("along", "the paths it follows, in order"),
+            Link = f.Amount<Metres>("link", "length of each link between the loads of a run to several", "none"),
+            Protection = fuse ?? breaker,
+            Hookup = f.MapOrWords("hookup", "series, parallel or series-parallel, for a run to several coils or speakers", Hookup.Read, w => Hookup.FromWords(w, f)),
+            Tap = f.Flag("tap", "made onto an existing wire of the vehicle", "false")?.Value ?? false,
+            ColourAtVehicle = f.Text("colour-at-vehicle", "colour of that wire"),
+            Through = f.Text("through", "what it passes through the firewall by, such as firewall grommet"),
+            Protect = f.Words("protect", "what covers it", ["loom", "conduit", "sleeve", "tape", "grommet"]),
+            Twist = f.Flag("twist", "its conductors are twisted", "false")?.Value ?? false,
+            Shield = f.Flag("shield", "it is shielded", "false")?.Value ?? false,
+            Notes = f.Text("notes", "anything else worth keeping"),
+        };
+    }
+}
+
+/// <summary>A fuse or breaker on a run: it splits the run into a near and a far piece.</summary>
+public sealed record InlineProtection
+{
+    public bool Breaker { get; init; }
+
+    /// <summary>Rated current; a written null stands for <c>auto</c>.</summary>
+    public Written<Amps?>? Rating { get; init; }
+
+    public bool Auto => Rating is { Value: null };
+
+    public Written<string>? Style { get; init; }
+
+    public Written<Amps>? Breaking { get; init; }
+
+    public Written<string>? Reset { get; init; }
+
+    /// <summary>Distance from the <c>from</c> end; null where the device sits in the block that the run begins at.</summary>
+    public Written<Metres>? Distance { get; init; }
+
+    public required Text.Span At { get; init; }
+
+    internal static InlineProtection Read(Fields f, bool breaker) => new()
+    {
+        Breaker = breaker,
+        At = f.At,
+        Rating = f.AmountOrAuto<Amps>("rating", "rated current, or auto"),
+        Style = breaker ? null : f.Word("style", "construction of the fuse", Kinds.FuseStyles.All, "the smallest that comes in that rating and can break the fault current"),
+        Breaking = f.Amount<Amps>("breaking", "the highest current it can break"),
+        Reset = breaker ? f.Word("reset", "how it is reset", ["manual", "automatic"], "manual") : null,
+        Distance = f.Amount<Metres>("at", "its distance from the from end; left out for a fuse in the block at that end"),
+    };
+
+    internal static InlineProtection? FromWords(Written<string> words, Fields f, bool breaker)
+    {
+        if (words.Value == "auto")
+        {
+            return new() { Breaker = breaker, At = words.At, Rating = new(null, words.Words, words.At) };
+        }
+
+        if (Quantity.TryRead<Amps>(words.Value, out var amps, out var trouble))
+        {
+            return new() { Breaker = breaker, At = words.At, Rating = new(amps, words.Words, words.At) };
+        }
+
+        f.Report(new("spec/value", Text.Severity.Error, trouble, words.At));
+        return null;
+    }
+}
+
+/// <summary>How the coils and drivers at the end of a run are joined.</summary>
+/// <param name="Coils">series or parallel: the coils of one driver.</param>
+/// <param name="Drivers">series or parallel: the drivers among each other.</param>
+/// <param name="At">Where it is written.</param>
+public sealed record Hookup(string Coils, string Drivers, Text.Span At)
+{
+    internal static Hookup Read(Fields f) => new(
+        f.Word("coils", "the coils of one driver", ["series", "parallel"], "parallel")?.Value ?? "parallel",
+        f.Word("drivers", "the drivers among each other", ["series", "parallel"], "parallel")?.Value ?? "parallel",
+        f.At);
+
+    internal static Hookup? FromWords(Written<string> words, Fields f)
+    {
+        switch (words.Value)
+        {
+            case "series":
+                return new("series", "series", words.At);
+            case "parallel":
+                return new("parallel", "parallel", words.At);
+            case "series-parallel":
+                return new("series", "parallel", words.At);
+            default:
+                f.Report(new("spec/value", Text.Severity.Error, $"\"{words.Value}\" is no hookup: series, parallel and series-parallel are", words.At)
+                {
+                    Help = "for anything else write a map, such as hookup: { coils: parallel, drivers: series }",
+                });
+                return null;
+        }
+    }
+}

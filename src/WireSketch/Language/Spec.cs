@@ -1,0 +1,175 @@
+using System.Collections.Immutable;
+using WireSketch.Quantities;
+using WireSketch.Text;
+
+namespace WireSketch.Language;
+
+/// <summary>A whole spec, typed, as the user wrote it. Nothing is computed or resolved yet.</summary>
+public sealed record Spec
+{
+    /// <summary>The file it was read from.</summary>
+    public required SourceFile File { get; init; }
+
+    /// <summary>The files it uses, in order.</summary>
+    public ImmutableArray<SourceFile> Used { get; init; } = [];
+
+    public Job Job { get; init; } = Job.None;
+
+    /// <summary>Zones in drawing order; the usual four if none is named.</summary>
+    public ImmutableArray<Zone> Zones { get; init; } = [];
+
+    /// <summary>Names of all parts that can be named, those of used files included, with where they are declared.</summary>
+    public ImmutableArray<Written<string>> Parts { get; init; } = [];
+
+    public ImmutableArray<WireType> Wires { get; init; } = [];
+
+    public ImmutableArray<Gear> Gear { get; init; } = [];
+
+    public ImmutableArray<VehiclePath> Paths { get; init; } = [];
+
+    public ImmutableArray<Run> Runs { get; init; } = [];
+
+    public SpecSettings Settings { get; init; } = SpecSettings.None;
+
+    public ImmutableArray<Reading> Readings { get; init; } = [];
+
+    public ImmutableArray<Response> Responses { get; init; } = [];
+
+    public ImmutableArray<Acceptance> Accepted { get; init; } = [];
+}
+
+/// <summary>Defaults of one file.</summary>
+public sealed record SpecSettings
+{
+    public static SpecSettings None { get; } = new();
+
+    /// <summary>Slack added to each cut piece, as a share; 10 % if neither is given.</summary>
+    public Written<Share>? SlackShare { get; init; }
+
+    /// <summary>Slack added to each cut piece, as a length.</summary>
+    public Written<Metres>? SlackLength { get; init; }
+
+    public Written<Metres>? RoundTo { get; init; }
+
+    /// <summary>letter, A4, A3 or tabloid, perhaps with upright.</summary>
+    public Written<string>? Paper { get; init; }
+
+    public bool Upright { get; init; }
+
+    /// <summary>AWG or mm2: the system that <c>auto</c> chooses from.</summary>
+    public Written<string>? Sizes { get; init; }
+
+    public Written<Share>? DropCritical { get; init; }
+
+    public Written<Share>? DropOther { get; init; }
+
+    internal static SpecSettings Read(Fields f)
+    {
+        Written<Share>? share = null;
+        Written<Metres>? length = null;
+        if (f.Text("slack", "added to each cut piece: a share or a length", "10 %") is { } slack)
+        {
+            if (Quantity.TryRead<Share>(slack.Value, out var s, out _))
+            {
+                share = new(s, slack.Words, slack.At);
+            }
+            else if (Quantity.TryRead<Metres>(slack.Value, out var m, out _))
+            {
+                length = new(m, slack.Words, slack.At);
+            }
+            else
+            {
+                f.Report(new("spec/value", Severity.Error, $"\"{slack.Value}\" is neither a share nor a length: slack is written as 10 % or 6 in", slack.At));
+            }
+        }
+
+        var drop = f.Map("drop", "limits of voltage drop", d => new Drop(
+            d.Amount<Share>("critical", "for amplifiers, head units, processors and what is critical", "3 %"),
+            d.Amount<Share>("other", "for everything else", "10 %")));
+        return new()
+        {
+            SlackShare = share,
+            SlackLength = length,
+            RoundTo = f.Amount<Metres>("round-to", "cut lengths are rounded up to a multiple of this", "1 in, or 1 cm if the file's first length is metric"),
+            Paper = f.Word("paper", "size of the sheets", ["letter", "A4", "A3", "tabloid"], "letter"),
+            Upright = f.Flag("upright", "sheets stand upright", "false")?.Value ?? false,
+            Sizes = f.Word("sizes", "the system of sizes that auto chooses from", ["AWG", "mm2"], "as the file's first wire"),
+            DropCritical = drop?.Critical,
+            DropOther = drop?.Other,
+        };
+    }
+
+    private sealed record Drop(Written<Share>? Critical, Written<Share>? Other);
+}
+
+/// <summary>Something measured on the finished vehicle.</summary>
+public sealed record Reading
+{
+    public Written<string>? At { get; init; }
+
+    /// <summary>As written: volts, amps or ohms.</summary>
+    public Written<string>? Reads { get; init; }
+
+    public Written<string>? State { get; init; }
+
+    public Written<string>? Against { get; init; }
+
+    public required Span Place { get; init; }
+
+    internal static Reading Read(Fields f) => new()
+    {
+        Place = f.At,
+        At = f.Text("at", "terminal, pair or run that was measured"),
+        Reads = f.Text("reads", "what the meter showed, such as 12.3 V, 2.1 ohm or 30 mA"),
+        State = f.Word("state", "state of the system", States, "full output"),
+        Against = f.Text("against", "where the other lead was", "the device's own -"),
+    };
+
+    private static ImmutableArray<string> States => Kinds.States.Words;
+}
+
+/// <summary>Band levels measured at a source.</summary>
+public sealed record Response
+{
+    public Written<string>? At { get; init; }
+
+    public Written<string>? Volume { get; init; }
+
+    public ImmutableArray<(Written<Hertz> Key, Written<Decibels> Value)> Levels { get; init; } = [];
+
+    public Written<string>? Csv { get; init; }
+
+    public Written<string>? Wav { get; init; }
+
+    public required Span Place { get; init; }
+
+    internal static Response Read(Fields f) => new()
+    {
+        Place = f.At,
+        At = f.Text("at", "the source's group or pair that was measured"),
+        Volume = f.Text("volume", "the volume setting"),
+        Levels = f.Table<Hertz, Decibels>("levels", "level by band, such as { 63 Hz: -3 dB, 80 Hz: -1 dB }"),
+        Csv = f.Text("csv", "a file with the levels"),
+        Wav = f.Text("wav", "a recording of pink noise"),
+    };
+}
+
+/// <summary>A finding that was looked at and accepted.</summary>
+public sealed record Acceptance
+{
+    public Written<string>? Rule { get; init; }
+
+    public Written<string>? At { get; init; }
+
+    public Written<string>? Because { get; init; }
+
+    public required Span Place { get; init; }
+
+    internal static Acceptance Read(Fields f) => new()
+    {
+        Place = f.At,
+        Rule = f.Text("rule", "the rule's id"),
+        At = f.Text("at", "the gear, run or terminal it concerns"),
+        Because = f.Text("because", "why it is right here"),
+    };
+}
