@@ -254,8 +254,10 @@ public sealed record PathStep(Conductor? Conductor, Link? Link, Terminal Enters,
 /// <param name="Return">Steps from the device to the body or to a source's negative; empty if there is no way back.</param>
 /// <param name="HasReturn">Whether there is a way back.</param>
 /// <param name="IsTakenAsWired">In the vehicle before, and no run says otherwise: supply and return are taken for granted.</param>
+/// <param name="ReturnsThroughShield">The only way back runs through the shield of a signal cable; <paramref name="Return"/> shows it.</param>
 public sealed record LoadPath(
-    Gear Gear, Terminal Plus, Terminal Minus, Terminal? Source, ImmutableArray<PathStep> Supply, ImmutableArray<PathStep> Return, bool HasReturn, bool IsTakenAsWired);
+    Gear Gear, Terminal Plus, Terminal Minus, Terminal? Source, ImmutableArray<PathStep> Supply, ImmutableArray<PathStep> Return, bool HasReturn, bool IsTakenAsWired,
+    bool ReturnsThroughShield);
 
 /// <summary>Sizes that were chosen for runs that say <c>auto</c>.</summary>
 /// <param name="Wires">Size by run.</param>

@@ -1,0 +1,303 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Text;
+
+namespace WireSketch.Topology;
+
+/// <summary>Turns runs into conductors: cables into their cores, hookups into jumpers, inline devices into two pieces.</summary>
+internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable table, List<Finding> findings)
+{
+    private readonly List<Conductor> conductors = [];
+    private readonly Dictionary<string, WireType> types = ByName(spec.Wires);
+    private readonly Dictionary<string, Zone> zones = spec.Zones.DistinctBy(z => z.Id).ToDictionary(z => z.Id, StringComparer.Ordinal);
+
+    public List<Conductor> Conductors => conductors;
+
+    private TerminalTable Table => table;
+
+    /// <summary>Holders of inline devices, in the order of their runs.</summary>
+    public List<Protection> Holders { get; } = [];
+
+    /// <summary>Wires one run; null if an end cannot be found.</summary>
+    public WiredRun? Wire(Run run)
+    {
+        var from = Ends(run, run.From, "from");
+        var to = Ends(run, run.To, "to");
+        if (from.IsEmpty || to.IsEmpty)
+        {
+            return null;
+        }
+
+        var (length, known) = Length(run);
+        var wire = WireResolver.Resolve(run, types, choices, findings);
+        var kind = Kind(from, to);
+        var holder = Holder(run, from, to, length);
+        var start = conductors.Count;
+        var maker = new Maker(this, run, kind, wire, length, holder);
+        Connect(run, from, to, maker);
+        return new(run, kind, from, to, [.. conductors.Skip(start)], holder, wire, length, known);
+    }
+
+    private static Dictionary<string, WireType> ByName(ImmutableArray<WireType> types) => types.DistinctBy(t => t.Id).ToDictionary(t => t.Id, StringComparer.Ordinal);
+
+    private ImmutableArray<RunEnd> Ends(Run run, ImmutableArray<Written<string>> names, string key)
+    {
+        if (names.IsEmpty)
+        {
+            findings.Add(new("spec/missing", Severity.Error, $"{run.Id} has no {key}: nothing says where it {(key == "from" ? "begins" : "ends")}", run.Name.At)
+            {
+                Help = $"write {key}: with a terminal, such as {key}: battery.+",
+                Subjects = [run.Id],
+            });
+            return [];
+        }
+
+        var ends = names.Select(n => table.Find(n, findings)).ToArray();
+        return ends.All(e => e is not null) ? [.. ends!] : [];
+    }
+
+    private (Metres Length, bool Known) Length(Run run)
+    {
+        if (run.Length is { } written)
+        {
+            return (written.Value, true);
+        }
+
+        var lengths = run.Along.Select(a => spec.Paths.FirstOrDefault(p => p.Id == a.Value)?.Length?.Value).ToArray();
+        return lengths.Length > 0 && lengths.All(l => l is not null) ? (new(lengths.Sum(l => l!.Value.Value)), true) : (new(3), false);
+    }
+
+    private Protection? Holder(Run run, ImmutableArray<RunEnd> from, ImmutableArray<RunEnd> to, Metres length)
+    {
+        if (run.Protection is not { } device)
+        {
+            return null;
+        }
+
+        var inBlock = from.Any(e => e.Gear is FuseBlock && e.Shape.Flow == TerminalFlow.Out);
+        if (device.Distance is null && inBlock)
+        {
+            return null;
+        }
+
+        var word = device.Breaker ? "breaker" : "fuse";
+        if (device.Distance is null)
+        {
+            findings.Add(new("spec/missing", Severity.Error, $"the {word} of {run.Id} does not say how far along the run it sits", device.At)
+            {
+                Help = $"add at: with the distance from {run.From[0].Value}, such as at: 12 in",
+                Subjects = [run.Id],
+            });
+        }
+        else if (device.Distance.Value.Value > length)
+        {
+            findings.Add(new("spec/value", Severity.Error, $"the {word} of {run.Id} sits {device.Distance} along a run of {Quantity.Print(length)}", device.Distance.Value.At)
+            {
+                Help = $"at is measured from {run.From[0].Value}",
+                Subjects = [run.Id],
+            });
+        }
+
+        var at = Min(device.Distance?.Value ?? new Metres(0), length);
+        Amps? rating = device.Auto && choices.Fuses.TryGetValue(run.Id, out var chosen) ? chosen : device.Rating?.Value;
+        var nearTo = at.Value > length.Value / 2;
+        var host = nearTo ? to[0].Gear : from[0].Gear;
+        var holder = new Protection
+        {
+            Name = new($"{run.Id}.{word}", run.Name.Words, device.At),
+            Breaker = device.Breaker,
+            Rating = rating is { } r ? new(r, device.Auto ? Quantity.Print(r) : device.Rating?.Words ?? Quantity.Print(r), device.Rating?.At ?? device.At) : null,
+            Style = device.Style,
+            Breaking = device.Breaking,
+            Reset = device.Reset,
+            Facts = GearFacts.None with { Zone = host.Facts.Zone },
+        };
+        table.Add(holder);
+        Holders.Add(holder);
+        return holder;
+    }
+
+    private void Connect(Run run, ImmutableArray<RunEnd> from, ImmutableArray<RunEnd> to, Maker maker)
+    {
+        var begins = from.SelectMany(e => e.Nodes).ToImmutableArray();
+        var ends = to.SelectMany(e => e.Nodes).ToImmutableArray();
+        var coils = ends.Length >= 2 && ends.Length % 2 == 0 && to.All(e => e.Gear is Speaker && e.Nodes.Length % 2 == 0);
+        if (begins.Length == 2 && coils && (ends.Length > 2 || run.Hookup is not null))
+        {
+            ConnectCoils(run, begins, to, maker);
+        }
+        else if (begins.Length == ends.Length)
+        {
+            for (var i = 0; i < begins.Length; i++)
+            {
+                maker.Core(begins[i], ends[i], i, begins.Length);
+            }
+        }
+        else if (begins.Length == 1 && to.All(e => e.Nodes.Length == 1))
+        {
+            Chain(begins[0], [.. ends], maker, 0, 1);
+        }
+        else if (ends.Length == 1 && from.All(e => e.Nodes.Length == 1))
+        {
+            Chain(ends[0], [.. begins], maker, 0, 1);
+        }
+        else if (begins.Length == 2 && ends.Length % 2 == 0)
+        {
+            Chain(begins[0], [.. ends.Where((_, i) => i % 2 == 0)], maker, 0, 2);
+            Chain(begins[1], [.. ends.Where((_, i) => i % 2 == 1)], maker, 1, 2);
+        }
+        else
+        {
+            findings.Add(new("spec/ends-differ", Severity.Error,
+                $"{run.Id} begins at {Count(begins.Length)} and ends at {Count(ends.Length)}: they cannot be joined one to one", run.To[0].At)
+            {
+                Help = "name single channels or sides, such as amp.in.left or amp.sub.+, or give the two ends the same number of channels",
+                Subjects = [run.Id],
+            });
+        }
+    }
+
+    private static string Count(int conductors) => conductors == 1 ? "one conductor" : $"{conductors.ToString(CultureInfo.InvariantCulture)} conductors";
+
+    /// <summary>The first conductor is the run itself; from end to end it goes on by links.</summary>
+    private static void Chain(Terminal begin, ImmutableArray<Terminal> ends, Maker maker, int core, int cores)
+    {
+        maker.Core(begin, ends[0], core, cores);
+        for (var i = 1; i < ends.Length; i++)
+        {
+            maker.Jumper(ends[i - 1], ends[i], between: true);
+        }
+    }
+
+    private void ConnectCoils(Run run, ImmutableArray<Terminal> begins, ImmutableArray<RunEnd> to, Maker maker)
+    {
+        var hookup = run.Hookup;
+        if (hookup is null)
+        {
+            findings.Add(new("spec/hookup-missing", Severity.Error, $"{run.Id} goes to {to.Sum(e => e.Nodes.Length / 2)} coils and does not say how they are joined", run.To[0].At)
+            {
+                Help = "add hookup: series, parallel or series-parallel; parallel is taken meanwhile",
+                Subjects = [run.Id],
+            });
+            hookup = new("parallel", "parallel", run.Name.At);
+        }
+
+        var drivers = new List<(Gear Gear, List<(Terminal Plus, Terminal Minus)> Coils)>();
+        foreach (var end in to)
+        {
+            if (drivers.Count == 0 || !ReferenceEquals(drivers[^1].Gear, end.Gear))
+            {
+                drivers.Add((end.Gear, []));
+            }
+
+            for (var i = 0; i < end.Nodes.Length; i += 2)
+            {
+                drivers[^1].Coils.Add((end.Nodes[i], end.Nodes[i + 1]));
+            }
+        }
+
+        var cores = conductors.Count;
+        maker.Core(begins[0], begins[0], 0, 2);
+        maker.Core(begins[1], begins[1], 1, 2);
+        var blocks = drivers.Select(d => Join(d.Coils, hookup.Coils, maker, between: false)).ToList();
+        var whole = Join(blocks, hookup.Drivers, maker, between: true);
+        maker.Land(cores, whole.Plus, whole.Minus);
+    }
+
+    private static (Terminal Plus, Terminal Minus) Join(List<(Terminal Plus, Terminal Minus)> parts, string how, Maker maker, bool between)
+    {
+        for (var i = 1; i < parts.Count; i++)
+        {
+            if (how == "series")
+            {
+                maker.Jumper(parts[i - 1].Minus, parts[i].Plus, between);
+            }
+            else
+            {
+                maker.Jumper(parts[i - 1].Plus, parts[i].Plus, between);
+                maker.Jumper(parts[i - 1].Minus, parts[i].Minus, between);
+            }
+        }
+
+        return how == "series" ? (parts[0].Plus, parts[^1].Minus) : parts[0];
+    }
+
+    /// <summary>What a run carries, by what it is wired to; a run between neutral terminals is settled later, from its net.</summary>
+    private static RunKind Kind(ImmutableArray<RunEnd> from, ImmutableArray<RunEnd> to)
+    {
+        var roles = from.Concat(to).Select(e => e.Shape.Role).ToHashSet();
+        return roles.Contains(TerminalRole.Speaker) ? RunKind.Speaker
+            : roles.Contains(TerminalRole.Line) ? RunKind.Line
+            : roles.Contains(TerminalRole.Control) ? RunKind.Control
+            : roles.Contains(TerminalRole.Supply) ? RunKind.Supply
+            : roles.Contains(TerminalRole.Ground) ? RunKind.Ground
+            : RunKind.Supply;
+    }
+
+    private static Metres Min(Metres a, Metres b) => a < b ? a : b;
+
+    /// <summary>Makes the conductors of one run.</summary>
+    private sealed class Maker(RunWirer wirer, Run run, RunKind kind, WireFacts wire, Metres length, Protection? holder)
+    {
+        private int jumpers;
+
+        /// <summary>A core from end to end; the first one passes through the inline device.</summary>
+        public void Core(Terminal from, Terminal to, int core, int cores)
+        {
+            var id = cores switch
+            {
+                1 => run.Id,
+                2 => run.Id + (core == 0 ? "+" : "-"),
+                _ => $"{run.Id}.{(core / 2) + 1}{(core % 2 == 0 ? "+" : "-")}",
+            };
+            var shield = wire.IsLinePair && core % 2 == 1;
+            if (core == 0 && holder is not null)
+            {
+                var at = Min(run.Protection!.Distance?.Value ?? new Metres(0), length);
+                Add(id + "-1", from, wirer.Table.Of(holder, "in"), at, shield, false);
+                Add(id + "-2", wirer.Table.Of(holder, "out"), to, length - at, shield, false);
+            }
+            else
+            {
+                Add(id, from, to, length, shield, false);
+            }
+        }
+
+        /// <summary>A link between loads of a hookup: between drivers it has the run's link length, between the coils of one it has none.</summary>
+        public void Jumper(Terminal from, Terminal to, bool between)
+        {
+            jumpers++;
+            Add($"{run.Id}.link{jumpers.ToString(CultureInfo.InvariantCulture)}", from, to, between ? run.Link?.Value ?? new Metres(0) : new Metres(0), false, true);
+        }
+
+        /// <summary>Lands the two cores made before the network of coils was known.</summary>
+        public void Land(int first, Terminal plus, Terminal minus)
+        {
+            for (var i = first; i < wirer.conductors.Count; i++)
+            {
+                var c = wirer.conductors[i];
+                if (!c.IsJumper && c.To.Index == c.From.Index)
+                {
+                    wirer.conductors[i] = c with { To = c.Id.EndsWith('-') ? minus : plus };
+                }
+                else if (!c.IsJumper && holder is not null && c.From.Gear == holder)
+                {
+                    wirer.conductors[i] = c with { To = plus };
+                }
+            }
+        }
+
+        private void Add(string id, Terminal from, Terminal to, Metres cut, bool shield, bool jumper) =>
+            wirer.conductors.Add(new(wirer.conductors.Count, id, run.Id, kind, from, to, wire, cut, wirer.Hottest(from, to), shield, jumper));
+    }
+
+    private string? Hottest(Terminal from, Terminal to)
+    {
+        var a = from.Gear?.Zone is { } x ? zones.GetValueOrDefault(x) : null;
+        var b = to.Gear?.Zone is { } y ? zones.GetValueOrDefault(y) : null;
+        return (a is null || (b is not null && b.AmbientOrDefault > a.AmbientOrDefault) ? b : a)?.Id;
+    }
+}

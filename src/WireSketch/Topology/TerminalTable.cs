@@ -1,0 +1,183 @@
+using System.Collections.Immutable;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Text;
+
+namespace WireSketch.Topology;
+
+/// <summary>Every single-conductor terminal of every device, and what the names that people write stand for.</summary>
+internal sealed class TerminalTable
+{
+    private readonly Dictionary<string, Gear> gear = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Terminal> byId = new(StringComparer.Ordinal);
+    private readonly List<Terminal> all = [];
+
+    public TerminalTable()
+    {
+        var body = new Terminal(0, "(body)", null, TerminalShape.Node("", TerminalRole.Ground), ' ');
+        all.Add(body);
+        byId.Add(body.Id, body);
+    }
+
+    public IReadOnlyList<Terminal> All => all;
+
+    public IReadOnlyDictionary<string, Terminal> ById => byId;
+
+    public Terminal Body => all[0];
+
+    public void Add(Gear device)
+    {
+        gear[device.Id] = device;
+        foreach (var shape in device.Terminals)
+        {
+            foreach (var part in shape.Form == TerminalForm.Group ? shape.Members : [shape])
+            {
+                var id = Name(device, part);
+                if (part.Form == TerminalForm.Node)
+                {
+                    Add(device, part, id, ' ');
+                }
+                else
+                {
+                    Add(device, part, id + ".+", '+');
+                    Add(device, part, id + ".-", '-');
+                }
+            }
+        }
+    }
+
+    public static string Name(Gear device, TerminalShape shape) => shape.Name.Length == 0 ? device.Id : $"{device.Id}.{shape.Name}";
+
+    public Terminal Of(Gear device, string name) => byId[name.Length == 0 ? device.Id : $"{device.Id}.{name}"];
+
+    /// <summary>What a name stands for; null, with a finding, if it stands for nothing.</summary>
+    public RunEnd? Find(Written<string> name, ICollection<Finding> findings)
+    {
+        var dot = name.Value.IndexOf('.', StringComparison.Ordinal);
+        var id = dot < 0 ? name.Value : name.Value[..dot];
+        var rest = dot < 0 ? "" : name.Value[(dot + 1)..];
+        if (!gear.TryGetValue(id, out var device))
+        {
+            var near = Nearest.To(id, gear.Keys);
+            findings.Add(new("spec/reference", Severity.Error, $"there is no gear named \"{id}\"", name.At)
+            {
+                Help = near is null ? "give it an entry under gear" : $"did you mean {near}{(rest.Length > 0 ? "." + rest : "")}?",
+                Subjects = [id],
+                Fixes = near is null ? [] : [new($"write {near}", [new(name.At, near + (rest.Length > 0 ? "." + rest : ""))])],
+            });
+            return null;
+        }
+
+        var end = rest.Length == 0 ? Itself(device, name) : Part(device, rest, name);
+        if (end is null)
+        {
+            Refuse(device, rest, name, findings);
+        }
+
+        return end;
+    }
+
+    private void Add(Gear device, TerminalShape shape, string id, char side)
+    {
+        if (!byId.ContainsKey(id))
+        {
+            var terminal = new Terminal(all.Count, id, device, shape, side);
+            all.Add(terminal);
+            byId.Add(id, terminal);
+        }
+    }
+
+    /// <summary>A device named by itself: its only terminal, its coils, or its supply and return together.</summary>
+    private RunEnd? Itself(Gear device, Written<string> name)
+    {
+        if (device.Terminals.FirstOrDefault(s => s.Name.Length == 0) is { } self)
+        {
+            return End(device, self, name.At);
+        }
+
+        if (device is Speaker)
+        {
+            return End(device, device.Terminals.First(s => s.Name == "coils"), name.At);
+        }
+
+        if (device is Load or Battery or GeneralSource or Capacitor)
+        {
+            return new(device.Id, device, new("", TerminalForm.Pair, TerminalRole.Supply, TerminalFlow.Both, []), [Of(device, "+"), Of(device, "-")], name.At);
+        }
+
+        if (device is LoadResistor { Channels: 1 })
+        {
+            return new(device.Id, device, new("", TerminalForm.Pair, TerminalRole.Speaker, TerminalFlow.In, []), [Of(device, "1"), Of(device, "2")], name.At);
+        }
+
+        return device.Terminals.Length == 1 ? End(device, device.Terminals[0], name.At) : null;
+    }
+
+    private RunEnd? Part(Gear device, string rest, Written<string> name)
+    {
+        if (device.Terminals.FirstOrDefault(s => s.Name == rest) is { } shape)
+        {
+            return End(device, shape, name.At);
+        }
+
+        if (device.Terminals.SelectMany(s => s.Members).FirstOrDefault(s => s.Name == rest) is { } member)
+        {
+            return End(device, member, name.At);
+        }
+
+        if (device is Speaker { CoilCount: 1 })
+        {
+            switch (rest)
+            {
+                case "coil":
+                    return End(device, device.Terminals.First(s => s.Name == "coils"), name.At);
+                case "+" or "coil.+" or "coils.+":
+                    return Side(byId[device.Id + ".coil.1.+"], name.At);
+                case "-" or "coil.-" or "coils.-":
+                    return Side(byId[device.Id + ".coil.1.-"], name.At);
+            }
+        }
+
+        return byId.TryGetValue($"{device.Id}.{rest}", out var terminal) ? Side(terminal, name.At) : null;
+    }
+
+    private RunEnd End(Gear device, TerminalShape shape, Span at)
+    {
+        var id = Name(device, shape);
+        ImmutableArray<Terminal> nodes = shape.Form switch
+        {
+            TerminalForm.Node => [byId[id]],
+            TerminalForm.Pair => [byId[id + ".+"], byId[id + ".-"]],
+            _ => [.. shape.Members.SelectMany(m => new[] { byId[Name(device, m) + ".+"], byId[Name(device, m) + ".-"] })],
+        };
+        return new(id, device, shape, nodes, at);
+    }
+
+    private static RunEnd Side(Terminal terminal, Span at) => new(terminal.Id, terminal.Gear!, terminal.Shape, [terminal], at);
+
+    private static void Refuse(Gear device, string rest, Written<string> name, ICollection<Finding> findings)
+    {
+        var names = device.Terminals.Concat(device.Terminals.SelectMany(s => s.Members)).Select(s => s.Name).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal).ToArray();
+        if (device is Processor && rest == "remote")
+        {
+            findings.Add(new("spec/reference", Severity.Error, $"{device.Id} has two remote terminals, remote-in and remote-out: \"remote\" alone does not say which", name.At)
+            {
+                Help = $"write {device.Id}.remote-in for the wire that wakes it, {device.Id}.remote-out for the wire by which it wakes others",
+                Subjects = [device.Id],
+            });
+            return;
+        }
+
+        var near = rest.Length == 0 ? null : Nearest.To(rest, names);
+        var list = string.Join(", ", rest.Length == 0 ? names : Nearest.Order(rest, names));
+        findings.Add(new("spec/reference", Severity.Error, rest.Length == 0
+            ? $"\"{name.Value}\" does not say which terminal of the {device.Kind} is meant"
+            : $"the {device.Kind} {device.Id} has no terminal \"{rest}\"", name.At)
+        {
+            Help = names.Length == 0 ? $"{device.Id} has no terminals yet" : near is null ? $"its terminals are {list}" : $"did you mean {device.Id}.{near}? its terminals are {list}",
+            Subjects = [device.Id],
+            Fixes = near is null ? [] : [new($"write {device.Id}.{near}", [new(name.At, $"{device.Id}.{near}")])],
+        });
+    }
+}

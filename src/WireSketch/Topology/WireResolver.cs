@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using WireSketch.Language;
+using WireSketch.Quantities;
+using WireSketch.Text;
+
+namespace WireSketch.Topology;
+
+/// <summary>Fills in every default of a run's wire.</summary>
+internal static class WireResolver
+{
+    /// <summary>Taken where nobody wrote the insulation (common practice, no published source).</summary>
+    private static readonly Celsius AssumedInsulation = new(80);
+
+    /// <summary>Core and shield of a signal cable, 24 AWG (common practice, no published source).</summary>
+    private static readonly WireSize LinePairSize = WireSize.FromAwg(24);
+
+    /// <summary>The thinnest size of the ampacity table: where <c>auto</c> starts.</summary>
+    private static readonly WireSize Thinnest = WireSize.FromAwg(18);
+
+    public static WireFacts Resolve(Run run, IReadOnlyDictionary<string, WireType> types, SizeChoices choices, ICollection<Finding> findings)
+    {
+        if (run.Wire is not { } choice)
+        {
+            findings.Add(new("spec/missing", Severity.Error, $"{run.Id} does not say what wire it is", run.Name.At)
+            {
+                Help = "add wire: with a size and colour, such as wire: 4 AWG red; or wire: line pair; or wire: auto",
+                Subjects = [run.Id],
+            });
+            return Plain(Thinnest, "?", []);
+        }
+
+        if (choice.LinePair)
+        {
+            return Plain(LinePairSize, "line pair", []) with { Cores = 4, IsLinePair = true };
+        }
+
+        if (choice.TypeId is { } id)
+        {
+            if (types.TryGetValue(id, out var type))
+            {
+                var size = type.Size?.Value ?? Thinnest;
+                return new(size, type.Size?.Words ?? size.ToString(), type.Material, type.Strands?.Value ?? "fine", type.Insulation?.Value ?? AssumedInsulation,
+                    type.Insulation is null, type.Colours, choice.Conductors, false, type, false);
+            }
+
+            var near = Nearest.To(id, types.Keys);
+            findings.Add(new("spec/reference", Severity.Error, $"there is no wire type named \"{id}\"", choice.Words.At)
+            {
+                Help = near is null ? "give it an entry under wires, or write a size such as 4 AWG" : $"did you mean {near}?",
+                Subjects = [run.Id],
+            });
+            return Plain(Thinnest, id, []);
+        }
+
+        if (choice.Auto)
+        {
+            var chosen = choices.Wires.TryGetValue(run.Id, out var size) ? size : Thinnest;
+            return Plain(chosen, chosen.ToString(), choice.Colours) with { IsAuto = true, Material = choice.Material, Insulation = choice.Insulation ?? AssumedInsulation, InsulationIsAssumed = choice.Insulation is null };
+        }
+
+        return new(choice.Size ?? Thinnest, choice.SizeWords ?? "?", choice.Material, "fine", choice.Insulation ?? AssumedInsulation, choice.Insulation is null,
+            choice.Colours, choice.Conductors, false, null, false);
+    }
+
+    private static WireFacts Plain(WireSize size, string words, ImmutableArray<string> colours) =>
+        new(size, words, ConductorMaterial.Copper, "fine", AssumedInsulation, true, colours, 1, false, null, false);
+}

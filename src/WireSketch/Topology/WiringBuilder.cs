@@ -1,0 +1,68 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using WireSketch.Language;
+using WireSketch.Text;
+
+namespace WireSketch.Topology;
+
+/// <summary>Builds the wiring of a spec, step by step.</summary>
+internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
+{
+    private readonly List<Finding> findings = [];
+    private readonly TerminalTable table = new();
+
+    public Outcome<Wiring> Build()
+    {
+        foreach (var device in spec.Gear)
+        {
+            table.Add(device);
+        }
+
+        var wirer = new RunWirer(spec, choices, table, findings);
+        ImmutableArray<WiredRun> runs = [.. spec.Runs.Select(wirer.Wire).OfType<WiredRun>()];
+        ImmutableArray<Gear> gear = [.. spec.Gear, .. wirer.Holders];
+        var wired = wirer.Conductors.SelectMany(c => new[] { c.From.Index, c.To.Index }).ToHashSet();
+        ImmutableArray<Link> links = [.. new LinkMaker(table, runs, t => wired.Contains(t.Index)).Make(gear, findings)];
+        var nets = NetFinder.Find(table.All, wirer.Conductors, links);
+        var kinds = NetFinder.Kinds(runs, nets.Of);
+        ImmutableArray<Conductor> conductors = [.. wirer.Conductors.Select(c => c with { Kind = kinds[c.RunId] })];
+        runs = [.. runs.Select(r => r with { Kind = kinds[r.Id], Conductors = [.. r.Conductors.Select(c => conductors[c.Index])] })];
+        var conductorsAt = At(conductors, c => (c.From, c.To));
+        var linksAt = At(links, l => (l.A, l.B));
+        var tracer = new PathTracer(gear, table, conductorsAt, linksAt);
+        return new(new Wiring
+        {
+            Spec = spec,
+            Gear = gear,
+            Terminals = [.. table.All],
+            Runs = runs,
+            Conductors = conductors,
+            Links = links,
+            Nets = nets.All,
+            NetOf = nets.Of,
+            Feeds = tracer.Feeds(),
+            Loads = tracer.Loads(),
+            TerminalsById = table.ById.ToFrozenDictionary(StringComparer.Ordinal),
+            GearById = gear.DistinctBy(g => g.Id).ToFrozenDictionary(g => g.Id, StringComparer.Ordinal),
+            RunsById = runs.DistinctBy(r => r.Id).ToFrozenDictionary(r => r.Id, StringComparer.Ordinal),
+            ConductorsAt = conductorsAt,
+            LinksAt = linksAt,
+        }, [.. findings]);
+    }
+
+    private ImmutableArray<ImmutableArray<T>> At<T>(ImmutableArray<T> things, Func<T, (Terminal A, Terminal B)> ends)
+    {
+        var at = table.All.Select(_ => ImmutableArray.CreateBuilder<T>()).ToArray();
+        foreach (var thing in things)
+        {
+            var (a, b) = ends(thing);
+            at[a.Index].Add(thing);
+            if (b.Index != a.Index)
+            {
+                at[b.Index].Add(thing);
+            }
+        }
+
+        return [.. at.Select(b => b.ToImmutable())];
+    }
+}
