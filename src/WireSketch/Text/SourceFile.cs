@@ -42,12 +42,20 @@ public sealed class SourceFile
     /// <summary>The column of an index in its line, from 1.</summary>
     public int ColumnAt(int index) => index - lineStarts[LineAt(index) - 1] + 1;
 
+    /// <summary>The index of the first character of a line (from 1).</summary>
+    public int LineStart(int line) => lineStarts[line - 1];
+
     /// <summary>The text of a line (from 1), without its line end.</summary>
     public string Line(int line)
     {
         var start = lineStarts[line - 1];
         var end = line < lineStarts.Length ? lineStarts[line] : Text.Length;
-        return Text[start..end].TrimEnd('\r', '\n');
+        while (end > start && Text[end - 1] is '\r' or '\n')
+        {
+            end--;
+        }
+
+        return Text[start..end];
     }
 
     /// <summary>The span of the whole first line: where to point when a file as a whole is meant.</summary>
