@@ -22,7 +22,8 @@ public abstract class Fields
     /// <param name="key">The key.</param>
     /// <param name="holds">What it holds, one phrase, for the reference page.</param>
     /// <param name="otherwise">What is taken if it is absent, for the reference page; null if nothing is.</param>
-    public abstract Written<T>? Amount<T>(string key, string holds, string? otherwise = null)
+    /// <param name="zero">Nothing at all makes sense here, such as a standby draw of 0 A. Less than nothing never does, but for temperatures and levels.</param>
+    public abstract Written<T>? Amount<T>(string key, string holds, string? otherwise = null, bool zero = false)
         where T : struct, IQuantity<T>;
 
     /// <summary>A quantity, or the word <c>auto</c>: then the value is null inside the written value.</summary>
@@ -58,10 +59,10 @@ public abstract class Fields
     /// <summary><c>true</c> or <c>false</c>.</summary>
     public abstract Written<bool>? Flag(string key, string holds, string? otherwise = null);
 
-    /// <summary>A whole number.</summary>
-    public abstract Written<int>? Count(string key, string holds, string? otherwise = null);
+    /// <summary>A whole number within limits.</summary>
+    public abstract Written<int>? Count(string key, string holds, string? otherwise = null, int least = 1, int most = 1000);
 
-    /// <summary>A plain number, such as a price.</summary>
+    /// <summary>A plain number, such as a price; never less than nothing.</summary>
     public abstract Written<double>? Number(string key, string holds);
 
     /// <summary>A map with keys of the language.</summary>
@@ -69,7 +70,11 @@ public abstract class Fields
         where T : class;
 
     /// <summary>A map whose keys are the user's own, in the order of the file.</summary>
-    public abstract ImmutableArray<T> Each<T>(string key, string holds, Func<Fields, T> read)
+    /// <param name="key">The key.</param>
+    /// <param name="holds">What it holds.</param>
+    /// <param name="read">Reads one of its maps; null where it could not be understood.</param>
+    /// <param name="phrases">Whether the user's keys may have blanks in them.</param>
+    public abstract ImmutableArray<T> Each<T>(string key, string holds, Func<Fields, T?> read, bool phrases = false)
         where T : class;
 
     /// <summary>A list of maps.</summary>
@@ -88,6 +93,16 @@ public abstract class Fields
     /// <summary>A value that may be a map or a scalar: which one is there decides. The scalar's words come with their place.</summary>
     public abstract T? MapOrWords<T>(string key, string holds, Func<Fields, T> readMap, Func<Written<string>, T?> readWords)
         where T : class;
+
+    /// <summary>Words with a grammar of their own, such as those of <c>wire</c>.</summary>
+    public abstract T? Worded<T>(string key, string holds, Func<Written<string>, T?> read)
+        where T : class;
+
+    /// <summary>Reports those of these keys that are absent.</summary>
+    public abstract void Require(params ReadOnlySpan<string> keys);
+
+    /// <summary>Reports more than one of these keys, and none of them where one is needed.</summary>
+    public abstract void Choose(bool needed, params ReadOnlySpan<string> keys);
 
     /// <summary>Whether the key is present, without taking it.</summary>
     public abstract bool Has(string key);

@@ -47,4 +47,7 @@ public static class GearKinds
         new("general load", "anything else that takes current", f => Load.Read(f, "general load")),
         new("connector", "a plug; each cavity is one node", Connector.Read),
     ];
+
+    /// <summary>The kind that a word names; null if there is none.</summary>
+    public static GearKind? Of(string word) => All.FirstOrDefault(k => k.Word == word);
 }

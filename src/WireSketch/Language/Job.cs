@@ -27,7 +27,13 @@ public sealed record Job
 
     public Vehicle Vehicle { get; init; } = Vehicle.None;
 
-    internal static Job Read(Fields f) => new()
+    internal static Job Read(Fields f)
+    {
+        f.Require("title");
+        return ReadFacts(f);
+    }
+
+    private static Job ReadFacts(Fields f) => new()
     {
         Title = f.Text("title", "what is being done; the only fact that is required here"),
         Reference = f.Text("reference", "the shop's number for the job"),
@@ -63,8 +69,8 @@ public sealed record Vehicle
     {
         Description = f.Text("description", "year, make and model, as the customer would say it"),
         Alternator = f.Amount<Amps>("alternator", "rated output of the alternator"),
-        IdleOutput = f.Amount<Amps>("idle-output", "its output with the engine idling", "half of its rating (common practice)"),
-        BaseLoad = f.Amount<Amps>("base-load", "what the vehicle itself takes while driving", "25 A (common practice)"),
+        IdleOutput = f.Amount<Amps>("idle-output", "its output with the engine idling", "half of its rating (common practice)", zero: true),
+        BaseLoad = f.Amount<Amps>("base-load", "what the vehicle itself takes while driving", "25 A (common practice)", zero: true),
         Rest = f.Amount<Volts>("rest", "volts at rest", "12.6 V (common practice)"),
         Running = f.Amount<Volts>("running", "volts with the engine running", "14.2 V (common practice)"),
     };

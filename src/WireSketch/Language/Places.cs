@@ -27,6 +27,13 @@ public sealed record Zone
     /// <summary>engine bay, dash, cabin, rear: what is taken if the spec names no zones.</summary>
     public static ImmutableArray<string> DefaultIds { get; } = ["engine bay", "dash", "cabin", "rear"];
 
+    /// <summary>One of the usual zones, with what is taken for it.</summary>
+    internal static Zone Usual(Written<string> name)
+    {
+        var zone = new Zone { Name = name };
+        return zone with { Exposed = zone.IsEngineBay, WallTowardsNext = zone.IsEngineBay };
+    }
+
     internal static Zone Read(Fields f)
     {
         var wall = f.Word("wall", "the wall towards the next zone", ["metal", "none"], "metal after an engine bay, else none")?.Value;

@@ -48,23 +48,17 @@ public sealed record Run
     {
         var fuse = f.MapOrWords("fuse", "a fuse on the run", m => InlineProtection.Read(m, breaker: false), w => InlineProtection.FromWords(w, f, breaker: false));
         var breaker = f.MapOrWords("breaker", "a circuit breaker on the run", m => InlineProtection.Read(m, breaker: true), w => InlineProtection.FromWords(w, f, breaker: true));
-        if (fuse is not null && breaker is not null)
-        {
-            f.Report(new("spec/value", Text.Severity.Error, $"{f.Key.Value} has a fuse and a breaker: a run carries one of them", breaker.At)
-            {
-                Help = "split the run at a distribution block, or leave one of them out",
-            });
-        }
-
+        f.Choose(needed: false, "fuse", "breaker");
+        f.Require("from", "to");
         return new()
         {
             Name = f.Key,
             From = f.Texts("from", "the terminal, pair or list of them at which it begins"),
             To = f.Texts("to", "the terminal, pair or list of them at which it ends"),
-            Wire = f.MapOrWords<WireChoice>("wire", "size, then colour, CCA, insulation temperature; or a wire type's id; line pair; auto", _ => null!, w => WireChoice.FromWords(w, f)),
+            Wire = f.Worded("wire", "size, then colour, CCA, insulation temperature; or a wire type's id; line pair; auto", w => WireChoice.FromWords(w, f)),
             Length = f.Amount<Metres>("length", "length of one conductor, as cut"),
             Along = f.Texts("along", "the paths it follows, in order"),
-            Link = f.Amount<Metres>("link", "length of each link between the loads of a run to several", "none"),
+            Link = f.Amount<Metres>("link", "length of each link between the loads of a run to several", "none", zero: true),
             Protection = fuse ?? breaker,
             Hookup = f.MapOrWords("hookup", "series, parallel or series-parallel, for a run to several coils or speakers", Hookup.Read, w => Hookup.FromWords(w, f)),
             Tap = f.Flag("tap", "made onto an existing wire of the vehicle", "false")?.Value ?? false,
@@ -107,7 +101,7 @@ public sealed record InlineProtection
         Style = breaker ? null : f.Word("style", "construction of the fuse", Kinds.FuseStyles.All, "the smallest that comes in that rating and can break the fault current"),
         Breaking = f.Amount<Amps>("breaking", "the highest current it can break"),
         Reset = breaker ? f.Word("reset", "how it is reset", ["manual", "automatic"], "manual") : null,
-        Distance = f.Amount<Metres>("at", "its distance from the from end; left out for a fuse in the block at that end"),
+        Distance = f.Amount<Metres>("at", "its distance from the from end; left out for a fuse in the block at that end", zero: true),
     };
 
     internal static InlineProtection? FromWords(Written<string> words, Fields f, bool breaker)

@@ -36,6 +36,15 @@ public sealed record Spec
     public ImmutableArray<Response> Responses { get; init; } = [];
 
     public ImmutableArray<Acceptance> Accepted { get; init; } = [];
+
+    /// <summary>Ids of gear and runs that are written but could not be understood: what names them is not to be called wrong.</summary>
+    public ImmutableArray<string> Unread { get; init; } = [];
+
+    /// <summary>Part of the file could not be read at all: what is missing here may stand in the file.</summary>
+    public bool Broken { get; init; }
+
+    /// <summary>The file holds nothing but parts, wires and zones, for other specs to use.</summary>
+    public bool OnlyShared { get; init; }
 }
 
 /// <summary>Defaults of one file.</summary>
@@ -116,7 +125,13 @@ public sealed record Reading
 
     public required Span Place { get; init; }
 
-    internal static Reading Read(Fields f) => new()
+    internal static Reading Read(Fields f)
+    {
+        f.Require("at", "reads");
+        return ReadFacts(f);
+    }
+
+    private static Reading ReadFacts(Fields f) => new()
     {
         Place = f.At,
         At = f.Text("at", "terminal, pair or run that was measured"),
@@ -143,7 +158,14 @@ public sealed record Response
 
     public required Span Place { get; init; }
 
-    internal static Response Read(Fields f) => new()
+    internal static Response Read(Fields f)
+    {
+        f.Require("at", "volume");
+        f.Choose(needed: true, "levels", "csv", "wav");
+        return ReadFacts(f);
+    }
+
+    private static Response ReadFacts(Fields f) => new()
     {
         Place = f.At,
         At = f.Text("at", "the source's group or pair that was measured"),
@@ -165,7 +187,13 @@ public sealed record Acceptance
 
     public required Span Place { get; init; }
 
-    internal static Acceptance Read(Fields f) => new()
+    internal static Acceptance Read(Fields f)
+    {
+        f.Require("rule", "at", "because");
+        return ReadFacts(f);
+    }
+
+    private static Acceptance ReadFacts(Fields f) => new()
     {
         Place = f.At,
         Rule = f.Text("rule", "the rule's id"),

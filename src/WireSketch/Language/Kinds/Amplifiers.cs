@@ -91,9 +91,9 @@ public sealed record Amplifier : Gear
             Channels = f.Each("channels", "its output channels, by the names of your choice", AmplifierChannel.Read),
             WakesOn = f.Words("wakes-on", "what can wake it", ChannelSettings.WakeWords),
             Settings = f.Map("settings", "what the installer sets on it", ChannelSettings.Read) ?? ChannelSettings.None,
-            Idle = f.Amount<Amps>("idle", "draw with no signal", "1 A (common practice)"),
-            Standby = f.Amount<Amps>("standby", "draw while asleep"),
-            RemoteCurrent = f.Amount<Amps>("remote-current", "what its remote terminal takes", "20 mA (common practice)"),
+            Idle = f.Amount<Amps>("idle", "draw with no signal", "1 A (common practice)", zero: true),
+            Standby = f.Amount<Amps>("standby", "draw while asleep", zero: true),
+            RemoteCurrent = f.Amount<Amps>("remote-current", "what its remote terminal takes", "20 mA (common practice)", zero: true),
         };
     }
 

@@ -165,7 +165,7 @@ public sealed record Isolator : Gear
         Name = f.Key,
         Type = f.Word("type", "how it works", ["relay", "diode", "voltage sensing"], "relay"),
         Rating = f.Amount<Amps>("rating", "what it carries"),
-        Drop = f.Amount<Volts>("drop", "volts lost across it", "0.7 V for a diode, else none"),
+        Drop = f.Amount<Volts>("drop", "volts lost across it", "0.7 V for a diode, else none", zero: true),
         Closed = f.Words("closed", "states in which it joins the batteries", States.Words),
     };
 }

@@ -50,10 +50,10 @@ public sealed record Load : Gear
         Rated = f.Amount<Volts>("rated", "the voltage at which it takes that", "12 V"),
         Behaves = f.Word("behaves", "how its draw follows the voltage", ["power", "current", "resistance"], "resistance for a lamp, current for a motor or pump, else power"),
         Surge = f.Amount<Amps>("surge", "current for a moment when it starts"),
-        Duty = f.Amount<Share>("duty", "share of the time it runs"),
-        Hours = f.Amount<Seconds>("hours", "hours a day it runs"),
+        Duty = f.Amount<Share>("duty", "share of the time it runs", zero: true),
+        Hours = f.Amount<Seconds>("hours", "hours a day it runs", zero: true),
         Lowest = f.Amount<Volts>("lowest", "the voltage below which it stops"),
         Critical = f.Flag("critical", "held to the tighter limit of voltage drop", "false")?.Value ?? false,
-        Standby = f.Amount<Amps>("standby", "draw while asleep"),
+        Standby = f.Amount<Amps>("standby", "draw while asleep", zero: true),
     };
 }

@@ -70,7 +70,7 @@ public sealed record ChannelSettings
         Gain = f.Text("gain", "where the gain stands"),
         Boost = f.Text("boost", "bass boost, such as 6 dB at 45 Hz"),
         Polarity = f.Word("polarity", "polarity switch", ["normal", "reversed"], "normal"),
-        Delay = f.Amount<Seconds>("delay", "time delay"),
+        Delay = f.Amount<Seconds>("delay", "time delay", zero: true),
         Wake = f.Word("wake", "what wakes it, as its switch is set", WakeWords, "remote"),
         InputLoad = f.Word("input-load", "switch that puts a load on the source, as printed on the device", ["on", "off"], "off"),
     };
@@ -141,7 +141,7 @@ public sealed record HeadUnit : Gear
             MutesWithoutLoad = behaviour?.Mutes,
             DcOffset = behaviour?.Offset,
             Current = f.Amount<Amps>("current", "draw while playing", "5 A (common practice)"),
-            Standby = f.Amount<Amps>("standby", "draw while asleep"),
+            Standby = f.Amount<Amps>("standby", "draw while asleep", zero: true),
         };
     }
 
@@ -179,7 +179,7 @@ public sealed record Processor : Gear
         Inputs = f.Each("inputs", "its groups of input channels; a single one is usually named in", ChannelGroup.Read),
         Outputs = f.Each("outputs", "its groups of output channels", ChannelGroup.Read),
         Supply = f.Map("supply", "what it takes", SupplyFacts.Read) ?? SupplyFacts.None,
-        Standby = f.Amount<Amps>("standby", "draw while asleep"),
+        Standby = f.Amount<Amps>("standby", "draw while asleep", zero: true),
         RemoteLimit = f.Amount<Amps>("remote-limit", "the most that its remote output supplies", "0.5 A (common practice)"),
         WakesOn = f.Words("wakes-on", "what can wake it", ChannelSettings.WakeWords),
         Settings = f.Map("settings", "what the installer sets on it", ChannelSettings.Read) ?? ChannelSettings.None,
@@ -224,7 +224,7 @@ public sealed record LevelAdapter : Gear
         Load = f.Amount<Ohms>("load", "the load that each input presents to the source"),
         Maximum = f.Amount<Volts>("maximum", "highest voltage its inputs take"),
         Passes = f.Words("passes", "what of the source reaches through it", ["dc offset", "load"]),
-        Current = f.Amount<Amps>("current", "draw, if it is powered"),
+        Current = f.Amount<Amps>("current", "draw, if it is powered", zero: true),
     };
 }
 

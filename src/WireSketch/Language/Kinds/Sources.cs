@@ -75,8 +75,8 @@ public sealed record GeneralSource : Gear
         Name = f.Key,
         Voltage = f.Amount<Volts>("voltage", "the voltage it regulates to", "14.2 V"),
         Current = f.Amount<Amps>("current", "the most it gives"),
-        Duty = f.Amount<Share>("duty", "share of the time it gives that"),
-        Hours = f.Amount<Seconds>("hours", "hours a day it gives that"),
+        Duty = f.Amount<Share>("duty", "share of the time it gives that", zero: true),
+        Hours = f.Amount<Seconds>("hours", "hours a day it gives that", zero: true),
     };
 }
 

@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using WireSketch.Text;
+
+namespace WireSketch.Language;
+
+/// <summary>The findings of one reading; what several devices share is reported once.</summary>
+internal sealed class SpecFindings
+{
+    private readonly List<Finding> findings = [];
+    private readonly HashSet<(string Rule, Span At)> seen = [];
+
+    /// <summary>Part of the text could not be read as YAML: what is missing may stand there, so nothing is called missing.</summary>
+    internal bool Broken { get; set; }
+
+    internal void Add(Finding finding)
+    {
+        if (seen.Add((finding.Rule, finding.At)))
+        {
+            findings.Add(finding);
+        }
+    }
+
+    internal void AddRange(IEnumerable<Finding> more)
+    {
+        foreach (var finding in more)
+        {
+            Add(finding);
+        }
+    }
+
+    internal ImmutableArray<Finding> InOrder() => [.. Finding.InOrder(findings)];
+}
