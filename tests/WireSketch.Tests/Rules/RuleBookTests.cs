@@ -1,0 +1,68 @@
+using System.Text.RegularExpressions;
+using WireSketch.Rules;
+using WireSketch.Testing;
+using Xunit;
+
+namespace WireSketch.Tests.Rules;
+
+public sealed partial class RuleBookTests
+{
+    public static TheoryData<string> Ids => [.. RuleBook.All.Select(r => r.Card.Id)];
+
+    public static TheoryData<string> Groups => [.. RuleBook.All.Select(r => r.Card.Id.Split('/')[0]).Distinct(StringComparer.Ordinal)];
+
+    [Fact]
+    public void Every_rule_class_is_in_the_book()
+    {
+        var written = typeof(Rule).Assembly.GetTypes().Where(t => !t.IsAbstract && t.IsSubclassOf(typeof(Rule))).Select(t => t.Name).Order(StringComparer.Ordinal);
+        Assert.Equal(written, RuleBook.All.Select(r => r.GetType().Name).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void Ids_are_unique() => Assert.Equal(RuleBook.All.Length, RuleBook.All.Select(r => r.Card.Id).Distinct(StringComparer.Ordinal).Count());
+
+    [Theory, MemberData(nameof(Ids))]
+    public void An_id_says_what_is_wrong_and_not_what_to_do(string id)
+    {
+        Assert.Matches(Shape(), id);
+        var slug = id[(id.IndexOf('/', StringComparison.Ordinal) + 1)..];
+        Assert.DoesNotMatch(Command(), slug);
+    }
+
+    [Theory, MemberData(nameof(Ids))]
+    public void A_card_gives_reason_basis_and_two_examples(string id)
+    {
+        var card = Card(id);
+        Assert.False(string.IsNullOrWhiteSpace(card.Title), "title");
+        Assert.False(card.Title.EndsWith('.'), "a title is no sentence with a full stop");
+        Assert.True(card.Why.Length > 40, "why");
+        Assert.False(string.IsNullOrWhiteSpace(card.Basis.ToString()), "basis");
+        Assert.Contains(Marks.In(card.Bad), m => m.EndsWith(" " + id, StringComparison.Ordinal));
+        Assert.False(string.IsNullOrWhiteSpace(card.Good), "good");
+        Assert.DoesNotContain(Marks.In(card.Good), m => m.EndsWith(" " + id, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Rules_of_one_group_stand_together()
+    {
+        var groups = RuleBook.All.Select(r => r.Card.Id.Split('/')[0]).ToArray();
+        Assert.Equal(groups.Distinct(StringComparer.Ordinal).Count(), groups.Where((g, i) => i == 0 || groups[i - 1] != g).Count());
+    }
+
+    /// <summary>Renaming, losing or softening a rule must show in a review.</summary>
+    [Theory, MemberData(nameof(Groups))]
+    public void The_catalogue_is_as_it_was(string group)
+    {
+        var lines = RuleBook.All.Select(r => r.Card).Where(c => c.Id.StartsWith(group + "/", StringComparison.Ordinal)).Select(c => $"{c.Id} | {c.Severity} | {c.Title}\n");
+        Baseline.Match($"tests/WireSketch.Tests/Rules/Catalogue/{group}.txt", string.Concat(lines));
+    }
+
+    private static RuleCard Card(string id) => RuleBook.All.Single(r => r.Card.Id == id).Card;
+
+    [GeneratedRegex("^(supply|ground|load|signal|turn-on|source|energy|route|spec)/[a-z]+(-[a-z]+)*$")]
+    private static partial Regex Shape();
+
+    /// <summary>A name must not be a command ("use-loom"), nor a denial of one: those stop making sense when a rule grows.</summary>
+    [GeneratedRegex("^(use|check|do-not|avoid|prefer|ensure|should|must|fix|add|missing-check|validate)(-|$)")]
+    private static partial Regex Command();
+}
