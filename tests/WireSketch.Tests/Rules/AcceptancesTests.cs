@@ -2,7 +2,6 @@ using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Text;
-using Xunit;
 
 namespace WireSketch.Tests.Rules;
 

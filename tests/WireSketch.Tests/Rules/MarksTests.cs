@@ -1,6 +1,5 @@
 using WireSketch.Testing;
 using WireSketch.Text;
-using Xunit;
 
 namespace WireSketch.Tests.Rules;
 

@@ -1,7 +1,6 @@
 using System.Text.RegularExpressions;
 using WireSketch.Rules;
 using WireSketch.Testing;
-using Xunit;
 
 namespace WireSketch.Tests.Rules;
 
