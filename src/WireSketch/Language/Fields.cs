@@ -104,6 +104,9 @@ public abstract class Fields
     /// <summary>Reports more than one of these keys, and none of them where one is needed.</summary>
     public abstract void Choose(bool needed, params ReadOnlySpan<string> keys);
 
+    /// <summary>Reports that none of these keys is there; several may be.</summary>
+    public abstract void RequireAny(params ReadOnlySpan<string> keys);
+
     /// <summary>Whether the key is present, without taking it.</summary>
     public abstract bool Has(string key);
 

@@ -33,16 +33,25 @@ internal static class Limits
             Amps => "60 A",
             Ohms => "4 ohm",
             Watts => "250 W",
-            Metres => "17 ft or 5.2 m",
+            Metres => "17 ft",
             Hertz => "80 Hz",
             Farads => "1 F",
             Henries => "0.5 mH",
-            Seconds => "2.5 ms or 3 h",
+            Seconds => "3 h",
             AmpHours => "60 Ah",
             Celsius => "105 C",
             Decibels => "-3 dB",
             Share => "80 %",
             SquareMillimetres => "21 mm2",
             _ => "1 " + T.Units[0].Symbol,
+        };
+
+    /// <summary>A typical range.</summary>
+    internal static string RangeExample<T>()
+        where T : struct, IQuantity<T> => default(T) switch
+        {
+            Volts => "0.1 V to 5 V",
+            Hertz => "80 Hz to 2500 Hz",
+            _ => Example<T>(),
         };
 }

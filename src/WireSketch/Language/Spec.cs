@@ -135,10 +135,22 @@ public sealed record Reading
     {
         Place = f.At,
         At = f.Text("at", "terminal, pair or run that was measured"),
-        Reads = f.Text("reads", "what the meter showed, such as 12.3 V, 2.1 ohm or 30 mA"),
+        Reads = Measured(f),
         State = f.Word("state", "state of the system", States, "full output"),
         Against = f.Text("against", "where the other lead was", "the device's own -"),
     };
+
+    private static Written<string>? Measured(Fields f)
+    {
+        var reads = f.Text("reads", "what the meter showed: volts, amperes or ohms, such as 12.3 V, 30 mA or 2.1 ohm");
+        if (reads is not { } r || Quantity.TryRead<Volts>(r.Value, out _, out _) || Quantity.TryRead<Amps>(r.Value, out _, out _) || Quantity.TryRead<Ohms>(r.Value, out _, out _))
+        {
+            return reads;
+        }
+
+        f.Report(new("spec/unit", Severity.Error, $"\"{r.Value}\" is no reading of a meter: {Quantity.UnitList<Volts>()}, {Quantity.UnitList<Amps>()}, {Quantity.UnitList<Ohms>()} would fit", r.At) { Help = "write it as 12.3 V, 30 mA or 2.1 ohm" });
+        return null;
+    }
 
     private static ImmutableArray<string> States => Kinds.States.Words;
 }

@@ -316,8 +316,7 @@ internal sealed partial class SpecFields
     {
         if (!Quantity.TryRead(words, out value, out var trouble))
         {
-            var rule = Quantity.NumberLength(words.Trim()) > 0 ? "spec/unit" : "spec/value";
-            Report(new(rule, Severity.Error, trouble, s.At) { Help = $"write it as {Example<T>()}" });
+            Report(UnitTrouble<T>(s, words.Trim(), trouble));
             return false;
         }
 
@@ -328,6 +327,26 @@ internal sealed partial class SpecFields
         }
 
         return true;
+    }
+
+    /// <summary>Says which units fit; one that differs only in its capitals is put right.</summary>
+    private static Finding UnitTrouble<T>(ScalarNode s, string words, string trouble)
+        where T : struct, IQuantity<T>
+    {
+        var number = Quantity.NumberLength(words);
+        var unit = words[number..].Trim();
+        var alike = T.Units.Where(u => string.Equals(u.Symbol, unit, StringComparison.OrdinalIgnoreCase)).ToArray();
+        if (number > 0 && alike.Length == 1)
+        {
+            var better = $"{words[..number]} {alike[0].Symbol}";
+            return new("spec/unit", Severity.Error, trouble, s.At)
+            {
+                Help = $"write {better}",
+                Fixes = s.At.Words == words ? [new($"write {better}", [new(s.At, better)])] : [],
+            };
+        }
+
+        return new(number > 0 ? "spec/unit" : "spec/value", Severity.Error, trouble, s.At) { Help = number > 0 && unit.Length == 0 ? null : $"write it as {Example<T>()}" };
     }
 
     private bool ReadSize(ScalarNode s, string words, out WireSize size)

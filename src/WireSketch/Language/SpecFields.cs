@@ -120,9 +120,25 @@ internal sealed partial class SpecFields : Fields
         {
             Report(new("spec/value", Severity.Error, $"{Key.Value} has {string.Join(" and ", there)}; one of them says it all", Entry(there[1])!.Key.At) { Help = $"keep {string.Join(" or ", there)}" });
         }
-        else if (there.Count == 0 && needed && !partial && !findings.Broken)
+        else if (needed)
         {
-            Report(new("spec/missing", Severity.Error, $"{Key.Value} has none of {string.Join(", ", keys.ToArray())}", Key.At) { Help = $"write one of {string.Join(", ", keys.ToArray())}" });
+            RequireAny(keys);
+        }
+    }
+
+    public override void RequireAny(params ReadOnlySpan<string> keys)
+    {
+        var any = false;
+        foreach (var key in keys)
+        {
+            Ask(key);
+            any |= Has(key);
+        }
+
+        if (!any && !partial && !findings.Broken)
+        {
+            var list = string.Join(" or ", keys.ToArray());
+            Report(new("spec/missing", Severity.Error, $"{Key.Value} has no {list}", Key.At.Length > 0 ? Key.At : At) { Help = $"add {list}" });
         }
     }
 

@@ -6,12 +6,17 @@ namespace WireSketch.Language;
 /// <summary>The top-level keys of a spec, each declared once.</summary>
 internal static class SpecKeys
 {
+    /// <summary>All keys, in the order in which people are told of them.</summary>
+    internal static ImmutableArray<string> Order { get; } =
+        ["wiresketch", "use", "job", "zones", "parts", "wires", "gear", "paths", "runs", "settings", "readings", "response", "accept"];
+
     /// <summary>The keys that a file named under <c>use</c> may have.</summary>
     internal static ImmutableArray<string> Shared { get; } = ["wiresketch", "parts", "wires", "zones"];
 
     /// <summary>Reads all keys. Gear and parts are read by whoever knows the parts.</summary>
     internal static Spec Read(Fields f, SourceFile file, Func<Fields, Gear?> readGear, Func<Fields, Gear?> readPart)
     {
+        f.Require("job");
         f.Count("wiresketch", "version of this language; required, and first", most: 1);
         f.Texts("use", "files whose parts, wires and zones this file may name; paths are relative to this file");
         var job = f.Map("job", "what is being done, for whom, to which vehicle; fills the title block", Job.Read);

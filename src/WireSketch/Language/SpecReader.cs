@@ -29,11 +29,6 @@ public static class SpecReader
         var gear = new GearReader(parts.ToImmutableDictionary(p => p.Key.Value, StringComparer.Ordinal));
         var onlyShared = IsShared(tree.Root);
         var top = new SpecFields(findings, new("the spec", "", tree.File.Start), [tree.Root], partial: onlyShared);
-        if (!onlyShared)
-        {
-            top.Require("job");
-        }
-
         var spec = SpecKeys.Read(top, file, gear.Read, f => ReadPart(gear, f));
         top.Finish("a spec");
         var (zones, wires) = ReadShared(shared, findings, gear);

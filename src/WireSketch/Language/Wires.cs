@@ -67,7 +67,13 @@ public sealed record WireType
 
     public Written<double>? Price { get; init; }
 
-    internal static WireType Read(Fields f) => new()
+    internal static WireType Read(Fields f)
+    {
+        f.Require("size");
+        return ReadFacts(f);
+    }
+
+    private static WireType ReadFacts(Fields f) => new()
     {
         Name = f.Key,
         Size = f.Size("size", "its size"),

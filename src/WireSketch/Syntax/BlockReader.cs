@@ -15,6 +15,9 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
     private ImmutableDictionary<string, NodeReader.Anchored> anchors = ImmutableDictionary<string, NodeReader.Anchored>.Empty;
     private int aliased;
 
+    /// <summary>Something was left out because it could not be read.</summary>
+    internal bool Broken { get; private set; }
+
     internal SyntaxNode? ReadRoot(int end) => Read(0, end, 0);
 
     private SyntaxNode? Read(int start, int end, int level)
@@ -95,6 +98,7 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
         if (Lines.TabsIn(file, text, start, end) is not { Length: > 0 } tabs)
         {
             findings.Add(Slips.Explain(slip, file, text, start, end));
+            Broken = true;
             return null;
         }
 
@@ -105,17 +109,16 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
             clean.AsSpan(tab.Start, tab.Length).Fill(' ');
         }
 
-        return new BlockReader(file, new string(clean), ImmutableArray.CreateBuilder<Finding>()) { anchors = anchors, aliased = aliased }.ReadQuietly(start, end, findings);
-    }
-
-    private SyntaxNode? ReadQuietly(int start, int end, ImmutableArray<Finding>.Builder outer)
-    {
-        if (Attempt(start, end, out var node) is not null)
+        var found = ImmutableArray.CreateBuilder<Finding>();
+        var again = new BlockReader(file, new string(clean), found) { anchors = anchors, aliased = aliased };
+        if (again.Attempt(start, end, out var node) is not null)
         {
+            Broken = true;
             return null;
         }
 
-        outer.AddRange(findings);
+        findings.AddRange(found);
+        Broken |= again.Broken;
         return node;
     }
 
@@ -130,6 +133,7 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
             anchors = reader.Anchors;
             aliased = reader.Aliased;
             findings.AddRange(reader.Findings);
+            Broken |= reader.Lost;
             return null;
         }
         catch (SlipException slip)

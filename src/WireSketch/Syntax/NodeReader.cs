@@ -12,6 +12,7 @@ internal sealed class NodeReader
     private readonly string text;
     private readonly int offset;
     private readonly Parser parser;
+    private readonly ScalarNode lost;
     private int depth;
     private int aliased;
 
@@ -22,6 +23,7 @@ internal sealed class NodeReader
         offset = start;
         Anchors = anchors;
         this.aliased = aliased;
+        lost = new(new Span(file, start, 0), "", ScalarForm.Plain);
         parser = new Parser(new Scanner(new StringReader(text[start..end]), skipComments: true));
     }
 
@@ -31,6 +33,9 @@ internal sealed class NodeReader
     internal ImmutableDictionary<string, Anchored> Anchors { get; private set; }
 
     internal int Aliased => aliased;
+
+    /// <summary>A value was refused and left out.</summary>
+    internal bool Lost { get; private set; }
 
     internal List<Finding> Findings { get; } = [];
 
@@ -112,13 +117,15 @@ internal sealed class NodeReader
         if (!Anchors.TryGetValue(name, out var anchored))
         {
             Refuse(at, $"\"*{name}\" stands for a value named &{name}, and no such value is complete before it", "if it is meant as text, put it in quotes");
-            return (new ScalarNode(at, "", ScalarForm.Plain), 1);
+            Lost = true;
+            return (lost, 1);
         }
 
         if (anchored.Size > SyntaxTree.MostAliased - aliased)
         {
             Refuse(at, $"the aliases of this file stand for more than {SyntaxTree.MostAliased} values in all", "describe gear once under parts and name it with part: instead");
-            return (new ScalarNode(at, "", ScalarForm.Plain), 1);
+            Lost = true;
+            return (lost, 1);
         }
 
         aliased += anchored.Size;
@@ -132,8 +139,11 @@ internal sealed class NodeReader
         while (Next() is not SequenceEnd)
         {
             var (node, n) = Node();
-            items.Add(node);
             size += n;
+            if (!ReferenceEquals(node, lost))
+            {
+                items.Add(node);
+            }
         }
 
         var flow = begin.Style == SequenceStyle.Flow;
@@ -154,6 +164,11 @@ internal sealed class NodeReader
             var (value, n) = Node();
             size += n + 1;
             last = Math.Max(key.At.End, value.At.End);
+            if (ReferenceEquals(key, lost) || ReferenceEquals(value, lost))
+            {
+                continue;
+            }
+
             if (key.Meant is not ScalarNode { At.Length: > 0 } word || key is AliasNode)
             {
                 Refuse(key.At, "a key must be a word", "write key: value; text with a colon in it goes in quotes");
@@ -163,6 +178,7 @@ internal sealed class NodeReader
             (word, value) = flow ? MissingSpace(word, value) : (word, value);
             if (word is { Value: "<<", Style: ScalarForm.Plain })
             {
+                Lost = true;
                 Refuse(word.At, "\"<<\" merges maps in YAML, which a spec does not use", "describe gear once under parts and name it with part:, or a wire type under wires and name it with wire:; fields written beside part: override the part's");
             }
             else if (seen.TryGetValue(word.Value, out var first))

@@ -52,7 +52,7 @@ public sealed record SyntaxTree(SourceFile File, MapNode Root, ImmutableArray<Co
 
         var map = root as MapNode ?? new MapNode(new Span(file, 0, 0), [], Flow: false);
         var comments = CommentFinder.Find(file, text, end, map);
-        return new(new(file, map, comments, findings.Count > 0), [.. Finding.InOrder(findings)]);
+        return new(new(file, map, comments, reader.Broken || root is not (null or MapNode)), [.. Finding.InOrder(findings)]);
     }
 
     private static SyntaxTree Nothing(SourceFile file) => new(file, new MapNode(new Span(file, 0, 0), [], Flow: false), [], Broken: true);

@@ -76,6 +76,7 @@ public sealed record Amplifier : Gear
 
     internal static Amplifier Read(Fields f)
     {
+        f.Require("channels");
         var input = f.Map("input", "what its input takes", i => new Input(
             i.AmountRange<Volts>("line", "range of line level for full output"),
             i.AmountRange<Volts>("speaker", "range of speaker level for full output, if it takes one"),

@@ -62,11 +62,20 @@ public sealed record FuseBlock : Gear
 
     internal static FuseBlock Read(Fields f)
     {
+        f.RequireAny("outputs", "fuses");
         var fuses = f.Numbered<Amps>("fuses", "rating of the fuse at each output");
+        var highest = fuses.Select(x => x.Key.Value).DefaultIfEmpty(0).Max();
+        var outputs = f.Count("outputs", "number of outputs", "the highest number in fuses");
+        if (outputs is { } written && highest > written.Value)
+        {
+            var beyond = fuses.First(x => x.Key.Value == highest).Key;
+            f.Report(new("spec/value", Text.Severity.Error, $"output {highest} has a fuse, but the block has {written.Value} outputs", beyond.At));
+        }
+
         return new()
         {
             Name = f.Key,
-            Outputs = f.Count("outputs", "number of outputs", "the highest number in fuses")?.Value ?? fuses.Select(x => x.Key.Value).DefaultIfEmpty(0).Max(),
+            Outputs = outputs?.Value ?? highest,
             Fuses = fuses,
             Style = f.Word("style", "construction of its fuses", FuseStyles.All, "the smallest that comes in that rating"),
             Rating = f.Amount<Amps>("rating", "what the block carries in all"),

@@ -40,7 +40,14 @@ public sealed record Load : Gear
 
     public Written<Amps>? Standby { get; init; }
 
-    internal static Load Read(Fields f, string kind) => new()
+    internal static Load Read(Fields f, string kind)
+    {
+        f.Choose(needed: true, "power", "current", "resistance");
+        f.Choose(needed: false, "duty", "hours");
+        return ReadFacts(f, kind);
+    }
+
+    private static Load ReadFacts(Fields f, string kind) => new()
     {
         Name = f.Key,
         KindWord = kind,

@@ -52,6 +52,12 @@ public sealed record ChannelSettings
     /// <summary>Such as <c>6 dB at 45 Hz</c>.</summary>
     public Written<string>? Boost { get; init; }
 
+    /// <summary>How much the boost lifts.</summary>
+    public Decibels? BoostBy { get; init; }
+
+    /// <summary>The frequency at which it lifts; null if it is not written.</summary>
+    public Hertz? BoostAt { get; init; }
+
     public Written<string>? Polarity { get; init; }
 
     public Written<Seconds>? Delay { get; init; }
@@ -62,13 +68,32 @@ public sealed record ChannelSettings
     /// <summary>on or off, as printed on the device.</summary>
     public Written<string>? InputLoad { get; init; }
 
-    internal static ChannelSettings Read(Fields f) => new()
+    internal static ChannelSettings Read(Fields f)
+    {
+        var boost = f.Text("boost", "bass boost, such as 6 dB at 45 Hz");
+        var settings = ReadFacts(f) with { Boost = boost };
+        if (boost is not { } words)
+        {
+            return settings;
+        }
+
+        var halves = words.Value.Split(" at ", 2);
+        Hertz corner = default;
+        if (Quantity.TryRead<Decibels>(halves[0], out var by, out _) && (halves.Length == 1 || Quantity.TryRead(halves[1], out corner, out _)))
+        {
+            return settings with { BoostBy = by, BoostAt = halves.Length == 1 ? null : corner };
+        }
+
+        f.Report(new("spec/unit", Text.Severity.Error, $"\"{words.Value}\" is no boost: a level in dB, and the frequency in Hz at which it lifts", words.At) { Help = "write boost: 6 dB at 45 Hz" });
+        return settings;
+    }
+
+    private static ChannelSettings ReadFacts(Fields f) => new()
     {
         HighPass = f.Amount<Hertz>("high-pass", "corner of the high-pass filter"),
         LowPass = f.Amount<Hertz>("low-pass", "corner of the low-pass filter"),
         Subsonic = f.Amount<Hertz>("subsonic", "corner of the subsonic filter"),
         Gain = f.Text("gain", "where the gain stands"),
-        Boost = f.Text("boost", "bass boost, such as 6 dB at 45 Hz"),
         Polarity = f.Word("polarity", "polarity switch", ["normal", "reversed"], "normal"),
         Delay = f.Amount<Seconds>("delay", "time delay", zero: true),
         Wake = f.Word("wake", "what wakes it, as its switch is set", WakeWords, "remote"),
@@ -215,7 +240,13 @@ public sealed record LevelAdapter : Gear
 
     public Written<Amps>? Current { get; init; }
 
-    internal static LevelAdapter Read(Fields f) => new()
+    internal static LevelAdapter Read(Fields f)
+    {
+        f.Choose(needed: false, "ratio", "output");
+        return ReadFacts(f);
+    }
+
+    private static LevelAdapter ReadFacts(Fields f) => new()
     {
         Name = f.Key,
         Channels = f.Count("channels", "number of channels", "2")?.Value ?? 2,
@@ -246,10 +277,16 @@ public sealed record LoadResistor : Gear
 
     public Written<Watts>? Handles { get; init; }
 
-    internal static LoadResistor Read(Fields f) => new()
+    internal static LoadResistor Read(Fields f)
+    {
+        f.Require("resistance");
+        return ReadFacts(f);
+    }
+
+    private static LoadResistor ReadFacts(Fields f) => new()
     {
         Name = f.Key,
-        Channels = f.Count("channels", "one resistor, or a pair for left and right", "1")?.Value ?? 1,
+        Channels = f.Count("channels", "one resistor, or a pair for left and right", "1", most: 2)?.Value ?? 1,
         Across = f.Text("across", "the pair or group it lies across, instead of runs"),
         Resistance = f.Amount<Ohms>("resistance", "its resistance"),
         Handles = f.Amount<Watts>("handles", "its power rating"),
@@ -266,5 +303,9 @@ public sealed record LevelControl : Gear
     /// <summary>The device it is plugged into.</summary>
     public Written<string>? To { get; init; }
 
-    internal static LevelControl Read(Fields f) => new() { Name = f.Key, To = f.Text("to", "the device it is plugged into") };
+    internal static LevelControl Read(Fields f)
+    {
+        f.Require("to");
+        return new() { Name = f.Key, To = f.Text("to", "the device it is plugged into") };
+    }
 }

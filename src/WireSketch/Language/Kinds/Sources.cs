@@ -70,7 +70,13 @@ public sealed record GeneralSource : Gear
 
     public Written<Seconds>? Hours { get; init; }
 
-    internal static GeneralSource Read(Fields f) => new()
+    internal static GeneralSource Read(Fields f)
+    {
+        f.Choose(needed: false, "duty", "hours");
+        return ReadFacts(f);
+    }
+
+    private static GeneralSource ReadFacts(Fields f) => new()
     {
         Name = f.Key,
         Voltage = f.Amount<Volts>("voltage", "the voltage it regulates to", "14.2 V"),

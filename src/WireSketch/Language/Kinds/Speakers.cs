@@ -61,11 +61,11 @@ public sealed record PassiveCrossover : Gear
 
     public ImmutableArray<CrossoverOutput> Outputs { get; init; } = [];
 
-    internal static PassiveCrossover Read(Fields f) => new()
+    internal static PassiveCrossover Read(Fields f)
     {
-        Name = f.Key,
-        Outputs = f.Each("outputs", "its outputs, each a band or component values", CrossoverOutput.Read),
-    };
+        f.Require("outputs");
+        return new() { Name = f.Key, Outputs = f.Each("outputs", "its outputs, each a band or component values", CrossoverOutput.Read) };
+    }
 }
 
 /// <summary>A speaker or subwoofer: one or more coils on one cone.</summary>
