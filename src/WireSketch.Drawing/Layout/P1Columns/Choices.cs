@@ -1,0 +1,62 @@
+using WireSketch.Drawing.Layout.Model;
+
+namespace WireSketch.Drawing.Layout.P1Columns;
+
+/// <summary>The way a wire leaves a terminal above or below a box.</summary>
+internal enum Leaving : byte
+{
+    /// <summary>Towards its far end.</summary>
+    Towards,
+    Left,
+    Right,
+}
+
+/// <summary>What the search chooses. Everything else about a sheet follows from it by rule.</summary>
+internal sealed class Choices
+{
+    /// <summary>Distance between the keys of neighbouring sub-columns at the start, so that others fit between.</summary>
+    public const int SubStep = 1024;
+
+    /// <summary>Sub-column of each body: bodies of a zone with one key share a column, and columns stand in the order of the keys.</summary>
+    public required int[] Sub { get; init; }
+
+    /// <summary>Order of the ports of each side: entry 2 × body for the declared left side, and one more for the right.</summary>
+    public required int[][] SideOrder { get; init; }
+
+    /// <summary>How the wires of a port above or below leave, by port.</summary>
+    public required Leaving[] Leaves { get; init; }
+
+    /// <summary>Bodies that face the other way.</summary>
+    public required bool[] Turned { get; init; }
+
+    /// <summary>Wires in lanes of their own rather than their net's.</summary>
+    public required bool[] Alone { get; init; }
+
+    public Choices Copy() => new()
+    {
+        Sub = (int[])Sub.Clone(),
+        SideOrder = (int[][])SideOrder.Clone(),
+        Leaves = (Leaving[])Leaves.Clone(),
+        Turned = (bool[])Turned.Clone(),
+        Alone = (bool[])Alone.Clone(),
+    };
+
+    public static Choices For(SheetModel model, int[] sub)
+    {
+        int[][] order = new int[2 * model.Bodies][];
+        for (int b = 0; b < model.Bodies; b++)
+        {
+            order[2 * b] = model.SidePorts[(4 * b) + (int)PortSide.Left];
+            order[(2 * b) + 1] = model.SidePorts[(4 * b) + (int)PortSide.Right];
+        }
+
+        return new Choices
+        {
+            Sub = sub,
+            SideOrder = order,
+            Leaves = new Leaving[model.PortSide.Length],
+            Turned = new bool[model.Bodies],
+            Alone = new bool[model.Graph.Wires.Length],
+        };
+    }
+}

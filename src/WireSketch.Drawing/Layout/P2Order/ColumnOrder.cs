@@ -1,0 +1,112 @@
+using WireSketch.Drawing.Layout.P1Columns;
+
+namespace WireSketch.Drawing.Layout.P2Order;
+
+/// <summary>The order of everything from top to bottom: items in their columns, terminals on their sides.</summary>
+internal sealed class ColumnOrder
+{
+    private const int KeyBits = 12, LeftKey = 256, RightKey = LeftKey, LowerKey = 3072;
+
+    /// <summary>Positions within a column are counted as shares of this.</summary>
+    public const int Whole = 1 << 20;
+
+    private readonly int[] _inner;
+
+    public ColumnOrder(Wiring wiring, int[][] items, int[][] sideOrder)
+    {
+        (Wiring, Items, SideOrder) = (wiring, items, sideOrder);
+        _inner = new int[wiring.NodeItem.Length];
+        Key = new int[_inner.Length];
+        for (int b = 0; b < wiring.Model.Bodies; b++)
+        {
+            SetInner(b);
+        }
+
+        SetKeys();
+    }
+
+    public Wiring Wiring { get; }
+
+    /// <summary>Items of each column, top to bottom.</summary>
+    public int[][] Items { get; }
+
+    /// <summary>Ports of each side, top to bottom, as in <see cref="Choices.SideOrder"/>.</summary>
+    public int[][] SideOrder { get; }
+
+    /// <summary>For each node a number that grows down its wall.</summary>
+    public int[] Key { get; }
+
+    /// <summary>Where each item stands in its column, as a share of <see cref="Whole"/>.</summary>
+    public int[] Positions()
+    {
+        int[] at = new int[Wiring.Items];
+        foreach (int[] column in Items)
+        {
+            for (int k = 0; k < column.Length; k++)
+            {
+                at[column[k]] = (int)(((2L * k) + 1) * Whole / (2 * column.Length));
+            }
+        }
+
+        return at;
+    }
+
+    public void SetKeys()
+    {
+        foreach (int[] column in Items)
+        {
+            for (int k = 0; k < column.Length; k++)
+            {
+                SetKey(column[k], k);
+            }
+        }
+    }
+
+    public void SetKey(int item, int index)
+    {
+        int at = index << KeyBits;
+        if (Wiring.IsLane(item))
+        {
+            int node = Wiring.LeftNode(item - Wiring.Model.Bodies);
+            Key[node] = Key[node + 1] = at;
+            return;
+        }
+
+        for (int s = Wiring.Model.BodySlot[item]; s < Wiring.Model.BodySlot[item + 1]; s++)
+        {
+            Key[s] = at | _inner[s];
+        }
+    }
+
+    /// <summary>After the ports of a side have changed places.</summary>
+    public void SetInner(int body)
+    {
+        var model = Wiring.Model;
+        SetSide(SideOrder[2 * body], LeftKey);
+        SetSide(SideOrder[(2 * body) + 1], RightKey);
+        SetEdge(PortSide.Top, 0);
+        SetEdge(PortSide.Bottom, LowerKey);
+
+        void SetSide(int[] ports, int key)
+        {
+            foreach (int p in ports)
+            {
+                for (int k = 0; k < model.PortSlots[p]; k++)
+                {
+                    _inner[model.PortSlot[p] + k] = Math.Min(key++, LowerKey - 1);
+                }
+            }
+        }
+
+        // Wires that leave an edge to the left nest one way, those to the right the other; depth decides, as in EdgeLanes.
+        void SetEdge(PortSide side, int key)
+        {
+            foreach (var (slot, depth) in EdgeLanes.Of(Wiring, body, side))
+            {
+                _inner[slot] = key + Math.Min(side == PortSide.Top ? 255 - depth : depth, 255);
+            }
+        }
+    }
+
+    public ColumnOrder Copy() => new(Wiring, Array.ConvertAll(Items, c => (int[])c.Clone()), Array.ConvertAll(SideOrder, c => (int[])c.Clone()));
+}

@@ -1,0 +1,113 @@
+using WireSketch.Drawing.Layout.Model;
+using WireSketch.Drawing.Layout.P1Columns;
+using WireSketch.Drawing.Layout.P2Order;
+
+namespace WireSketch.Drawing.Layout.P3Place;
+
+/// <summary>Lays out the upper and lower edge of a box: where its terminals and satellites are along it, and the lanes by which their wires leave.</summary>
+internal static class Edges
+{
+    // From the box to its first lane, and from what hangs below it.
+    private const int FirstLane = 12, BelowSatellite = 8;
+
+    public static void Lay(Wiring wiring, int body, Frames frames, ref int up, ref int down)
+    {
+        var model = wiring.Model;
+        LayAlong(wiring, body, PortSide.Top, frames);
+        LayAlong(wiring, body, PortSide.Bottom, frames);
+        int hanging = 0;
+        foreach (int s in model.BodySatellites[body])
+        {
+            hanging = Math.Max(hanging, model.Satellites[s].Drop + model.Satellites[s].Height);
+        }
+
+        LayLanes(wiring, body, PortSide.Top, frames, -1, frames.Top[body], FirstLane, ref up);
+        int below = frames.Bottom[body] + hanging;
+        LayLanes(wiring, body, PortSide.Bottom, frames, 1, below, hanging > 0 ? BelowSatellite : FirstLane, ref down);
+    }
+
+    private static void LayLanes(Wiring wiring, int body, PortSide side, Frames frames, int sign, int edge, int first, ref int reach)
+    {
+        var model = wiring.Model;
+        if (model.Ports(body, side).Length == 0)
+        {
+            return;
+        }
+
+        int last = 0, y = 0;
+        foreach (var (slot, depth) in EdgeLanes.Of(wiring, body, side))
+        {
+            int half = model.SlotLabel[slot] >= 0 ? Measure.HalfLabel(model.Graph.Wires[model.SlotLabel[slot]].LabelHeight) : Measure.HalfLane;
+            if (depth == 0)
+            {
+                int clear = (sign * edge) + Math.Max(first, half);
+                y = Measure.Up(clear);
+            }
+            else
+            {
+                y += Measure.Up(last + half);
+            }
+
+            last = half;
+            frames.Dy[slot] = sign * y;
+            reach = Math.Max(reach, y + half);
+        }
+    }
+
+    // Left-leaving terminals, then satellites, then right-leaving ones; the whole in the middle of the edge.
+    private static void LayAlong(Wiring wiring, int body, PortSide side, Frames frames)
+    {
+        var model = wiring.Model;
+        var ports = model.Ports(body, side);
+        int[] satellites = side == PortSide.Bottom ? model.BodySatellites[body] : [];
+        if (ports.Length == 0 && satellites.Length == 0)
+        {
+            return;
+        }
+
+        if (model.BodyShape[body] == DeviceShape.Chassis && ports.Length == 1)
+        {
+            frames.EdgeX[ports[0]] = Measure.ChassisTerminal;
+            return;
+        }
+
+        int total = 0;
+        foreach (int p in ports)
+        {
+            total += BoxWidth.OnEdge(model, p);
+        }
+
+        foreach (int s in satellites)
+        {
+            total += model.Satellites[s].Left + model.Satellites[s].Right;
+        }
+
+        int spare = model.BodyWidth[body] - total, pieces = ports.Length + satellites.Length;
+        int x = spare / (pieces + 1);
+        foreach (int p in ports)
+        {
+            Put(p, true);
+        }
+
+        foreach (int s in satellites)
+        {
+            frames.SatelliteX[s] = x + model.Satellites[s].Left;
+            x += model.Satellites[s].Left + model.Satellites[s].Right + (spare / (pieces + 1));
+        }
+
+        foreach (int p in ports)
+        {
+            Put(p, false);
+        }
+
+        void Put(int port, bool left)
+        {
+            if (EdgeLanes.LeavesLeft(wiring, port) == left)
+            {
+                int room = BoxWidth.OnEdge(model, port);
+                frames.EdgeX[port] = x + (room / 2);
+                x += room + (spare / (pieces + 1));
+            }
+        }
+    }
+}

@@ -1,0 +1,60 @@
+using WireSketch.Drawing.Layout.Model;
+using WireSketch.Drawing.Layout.P2Order;
+
+namespace WireSketch.Drawing.Layout.P3Place;
+
+/// <summary>Where a side of a box has fewer terminals than the box has rows, chooses the rows that let most wires lie straight.</summary>
+internal static class RowChooser
+{
+    private const int Pitch = 2 * Measure.HalfRow, BendPrice = 24, Far = 60;
+
+    public static void Choose(ColumnOrder order, Frames frames, Attraction pull, int[] y)
+    {
+        for (int b = 0; b < order.Wiring.Model.Bodies; b++)
+        {
+            for (int side = 0; side < 2; side++)
+            {
+                int spare = frames.SpareRows[(2 * b) + side];
+                if (spare <= 0)
+                {
+                    continue;
+                }
+
+                int best = 0;
+                long bestPrice = long.MaxValue;
+                for (int rows = 0; rows <= spare; rows++)
+                {
+                    long price = Price(order, frames, pull, y, b, side, (rows - frames.Shift[(2 * b) + side]) * Pitch);
+                    if (price < bestPrice)
+                    {
+                        (best, bestPrice) = (rows, price);
+                    }
+                }
+
+                if (best != frames.Shift[(2 * b) + side])
+                {
+                    frames.MoveRows(b, side, best);
+                }
+            }
+        }
+    }
+
+    private static long Price(ColumnOrder order, Frames frames, Attraction pull, int[] y, int body, int side, int by)
+    {
+        var model = order.Wiring.Model;
+        long price = 0;
+        for (int k = pull.Start[body]; k < pull.Start[body + 1]; k++)
+        {
+            int port = model.SlotPort[pull.Mine[k]];
+            if (model.PortSide[port] != (side == 0 ? PortSide.Left : PortSide.Right))
+            {
+                continue;
+            }
+
+            int off = Math.Abs(y[pull.Other[k]] + frames.Dy[pull.Theirs[k]] - y[body] - frames.Dy[pull.Mine[k]] - by);
+            price += pull.Weight[k] * (Math.Min(Far, off) + (off != 0 ? BendPrice : 0));
+        }
+
+        return price;
+    }
+}

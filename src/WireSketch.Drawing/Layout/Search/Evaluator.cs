@@ -1,0 +1,42 @@
+using WireSketch.Drawing.Layout.P1Columns;
+using WireSketch.Drawing.Layout.P2Order;
+using WireSketch.Drawing.Layout.P3Place;
+using WireSketch.Drawing.Layout.P4Route;
+using WireSketch.Drawing.Layout.P5Label;
+
+namespace WireSketch.Drawing.Layout.Search;
+
+/// <summary>Takes an order through places, tracks and labels to a price.</summary>
+internal sealed class Evaluator(Page page)
+{
+    /// <summary>Places an ordered sheet, also in the height that the page leaves free, and keeps the better. Null if it is sure to cost more than <paramref name="limit"/>.</summary>
+    public Candidate? Complete(Choices choices, ColumnOrder order, long limit)
+    {
+        var routed = Router.Route(Placer.Place(order, 0));
+        if (Pricing.Rough(routed) > limit + Pricing.Crossing)
+        {
+            return null;
+        }
+
+        var sheet = Labeller.Label(routed, 0);
+        long price = Pricing.Of(sheet, page);
+        if (price > limit + (3 * Pricing.Crossing))
+        {
+            return null;
+        }
+
+        int height = (int)((long)sheet.Width * page.Height / page.Width) - (sheet.Height - routed.Placed.Height);
+        height = Math.Min(height, routed.Placed.LeastHeight * 8 / 5);
+        if (height > routed.Placed.LeastHeight)
+        {
+            var taller = Labeller.Label(Router.Route(Placer.Place(order, height)), 0);
+            long price2 = Pricing.Of(taller, page);
+            if (price2 < price)
+            {
+                (sheet, price) = (taller, price2);
+            }
+        }
+
+        return new Candidate { Choices = choices, Order = order, Sheet = sheet, Price = price };
+    }
+}

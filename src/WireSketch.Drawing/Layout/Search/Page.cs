@@ -1,0 +1,39 @@
+namespace WireSketch.Drawing.Layout.Search;
+
+/// <summary>The paper a sheet is to fill, and the text it is to be read in.</summary>
+internal sealed class Page
+{
+    /// <summary>Devices up to which a page must stay readable in full.</summary>
+    private const int FullDevices = 26;
+    private const int TextHeight = 7;
+
+    public Page(LayoutOptions options, int devices)
+    {
+        Width = Math.Max(1, options.PageWidth);
+        Height = Math.Max(1, options.PageHeight);
+
+        // Beyond, the floor falls with the root of the count: 6.05 pt × √(26 / devices), in hundredths of a point.
+        Floor = devices <= FullDevices ? 605 : (int)Root(605L * 605 * FullDevices / devices);
+    }
+
+    public int Width { get; }
+    public int Height { get; }
+
+    /// <summary>Least height of text wanted, in hundredths of a point.</summary>
+    public int Floor { get; }
+
+    /// <summary>Height of a label's text when a sheet is fitted to the page, in hundredths of a point.</summary>
+    public int TextOf(int width, int height) =>
+        (int)Math.Min(100L * TextHeight * Width / Math.Max(1, width), 100L * TextHeight * Height / Math.Max(1, height));
+
+    private static long Root(long v)
+    {
+        long r = 0;
+        for (long bit = 1L << 30; bit > 0; bit >>= 1)
+        {
+            r += (r + bit) * (r + bit) <= v ? bit : 0;
+        }
+
+        return r;
+    }
+}
