@@ -17,6 +17,9 @@ public sealed record Run
 
     public WireChoice? Wire { get; init; }
 
+    /// <summary>Something stands under <c>wire</c> that could not be understood, and was reported.</summary>
+    public bool WireIsRefused { get; init; }
+
     /// <summary>Length of one conductor, as cut.</summary>
     public Written<Metres>? Length { get; init; }
 
@@ -56,6 +59,7 @@ public sealed record Run
             From = f.Texts("from", "the terminal, pair or list of them at which it begins"),
             To = f.Texts("to", "the terminal, pair or list of them at which it ends"),
             Wire = f.Worded("wire", "size, then colour, CCA, insulation temperature; or a wire type's id; line pair; auto", w => WireChoice.FromWords(w, f)),
+            WireIsRefused = f.Has("wire"),
             Length = f.Amount<Metres>("length", "length of one conductor, as cut"),
             Along = f.Texts("along", "the paths it follows, in order"),
             Link = f.Amount<Metres>("link", "length of each link between the loads of a run to several", "none", zero: true),

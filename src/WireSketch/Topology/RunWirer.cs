@@ -24,8 +24,8 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
     /// <summary>Wires one run; null if an end cannot be found.</summary>
     public WiredRun? Wire(Run run)
     {
-        var from = Ends(run, run.From, "from");
-        var to = Ends(run, run.To, "to");
+        var from = Ends(run.From);
+        var to = Ends(run.To);
         if (from.IsEmpty || to.IsEmpty)
         {
             return null;
@@ -43,18 +43,9 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
 
     private static Dictionary<string, WireType> ByName(ImmutableArray<WireType> types) => types.DistinctBy(t => t.Id).ToDictionary(t => t.Id, StringComparer.Ordinal);
 
-    private ImmutableArray<RunEnd> Ends(Run run, ImmutableArray<Written<string>> names, string key)
+    /// <summary>The ends that names stand for; none if one cannot be found. That a run has no end at all was said when it was read.</summary>
+    private ImmutableArray<RunEnd> Ends(ImmutableArray<Written<string>> names)
     {
-        if (names.IsEmpty)
-        {
-            findings.Add(new("spec/missing", Severity.Error, $"{run.Id} has no {key}: nothing says where it {(key == "from" ? "begins" : "ends")}", run.Name.At)
-            {
-                Help = $"write {key}: with a terminal, such as {key}: battery.+",
-                Subjects = [run.Id],
-            });
-            return [];
-        }
-
         var ends = names.Select(n => table.Find(n, findings)).ToArray();
         return ends.All(e => e is not null) ? [.. ends!] : [];
     }

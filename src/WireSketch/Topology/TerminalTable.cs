@@ -7,18 +7,14 @@ using WireSketch.Text;
 namespace WireSketch.Topology;
 
 /// <summary>Every single-conductor terminal of every device, and what the names that people write stand for.</summary>
-internal sealed class TerminalTable
+/// <param name="unread">Ids that are written but could not be understood: nothing more is said of what names them.</param>
+internal sealed class TerminalTable(ImmutableHashSet<string> unread)
 {
+    private const string BodyId = "(body)";
+
     private readonly Dictionary<string, Gear> gear = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Terminal> byId = new(StringComparer.Ordinal);
-    private readonly List<Terminal> all = [];
-
-    public TerminalTable()
-    {
-        var body = new Terminal(0, "(body)", null, TerminalShape.Node("", TerminalRole.Ground), ' ');
-        all.Add(body);
-        byId.Add(body.Id, body);
-    }
+    private readonly List<Terminal> all = [new(0, BodyId, null, TerminalShape.Node("", TerminalRole.Ground), ' ')];
 
     public IReadOnlyList<Terminal> All => all;
 
@@ -59,6 +55,11 @@ internal sealed class TerminalTable
         var rest = dot < 0 ? "" : name.Value[(dot + 1)..];
         if (!gear.TryGetValue(id, out var device))
         {
+            if (unread.Contains(id))
+            {
+                return null;
+            }
+
             var near = Nearest.To(id, gear.Keys);
             findings.Add(new("spec/reference", Severity.Error, $"there is no gear named \"{id}\"", name.At)
             {

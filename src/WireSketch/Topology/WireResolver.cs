@@ -21,11 +21,15 @@ internal static class WireResolver
     {
         if (run.Wire is not { } choice)
         {
-            findings.Add(new("spec/missing", Severity.Error, $"{run.Id} does not say what wire it is", run.Name.At)
+            if (!run.WireIsRefused)
             {
-                Help = "add wire: with a size and colour, such as wire: 4 AWG red; or wire: line pair; or wire: auto",
-                Subjects = [run.Id],
-            });
+                findings.Add(new("spec/missing", Severity.Error, $"{run.Id} does not say what wire it is", run.Name.At)
+                {
+                    Help = "add wire: with a size and colour, such as wire: 4 AWG red; or wire: line pair; or wire: auto",
+                    Subjects = [run.Id],
+                });
+            }
+
             return Plain(Thinnest, "?", []);
         }
 
