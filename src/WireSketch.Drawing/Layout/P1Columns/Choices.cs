@@ -32,16 +32,7 @@ internal sealed class Choices
     /// <summary>Wires in lanes of their own rather than their net's.</summary>
     public required bool[] Alone { get; init; }
 
-    public Choices Copy() => new()
-    {
-        Sub = (int[])Sub.Clone(),
-        SideOrder = (int[][])SideOrder.Clone(),
-        Leaves = (Leaving[])Leaves.Clone(),
-        Turned = (bool[])Turned.Clone(),
-        Alone = (bool[])Alone.Clone(),
-    };
-
-    public static Choices For(SheetModel model, int[] sub)
+    public static Choices For(SheetModel model, int[] sub, bool[] turned)
     {
         int[][] order = new int[2 * model.Bodies][];
         for (int b = 0; b < model.Bodies; b++)
@@ -55,7 +46,7 @@ internal sealed class Choices
             Sub = sub,
             SideOrder = order,
             Leaves = new Leaving[model.PortSide.Length],
-            Turned = new bool[model.Bodies],
+            Turned = turned,
             Alone = new bool[model.Graph.Wires.Length],
         };
     }

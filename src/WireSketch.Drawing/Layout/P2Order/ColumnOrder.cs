@@ -108,5 +108,14 @@ internal sealed class ColumnOrder
         }
     }
 
+    /// <summary>A copy with one column sorted anew by the given positions.</summary>
+    public ColumnOrder Resorted(int column, int[] at)
+    {
+        var copy = Copy();
+        Medians.SortBy(copy.Items[column], i => at[i], Wiring, column);
+        copy.SetKeys();
+        return copy;
+    }
+
     public ColumnOrder Copy() => new(Wiring, Array.ConvertAll(Items, c => (int[])c.Clone()), Array.ConvertAll(SideOrder, c => (int[])c.Clone()));
 }

@@ -1,54 +1,75 @@
 using WireSketch.Drawing.Layout.Model;
-using WireSketch.Drawing.Layout.P1Columns;
-using WireSketch.Drawing.Layout.P2Order;
 using WireSketch.Drawing.Layout.P4Route;
 using WireSketch.Drawing.Layout.P5Label;
 
 namespace WireSketch.Drawing.Layout.Search;
 
-/// <summary>Searches arrangements for the sheet that costs least.</summary>
-internal static class Annealer
+/// <summary>
+/// Searches arrangements for the sheet that costs least, by simulated annealing (S. Kirkpatrick and others 1983): a move is
+/// kept if the whole drawing costs less, or by chance if it costs little more, and ever less so as the search goes on.
+/// </summary>
+internal sealed class Annealer
 {
+    private const int Anneals = 3, HottestFrom = 2000, Coldest = 50;
+
+    private readonly SheetModel _model;
+    private readonly Evaluator _evaluator;
+    private readonly Chance _chance = new(7);
+    private Candidate _best;
+
+    private Annealer(SheetModel model, Evaluator evaluator, Candidate best) => (_model, _evaluator, _best) = (model, evaluator, best);
+
     public static LabelledSheet Run(SheetModel model, LayoutOptions options)
     {
-        var page = new Page(options, model.Graph.Devices.Length);
-        var evaluator = new Evaluator(page);
-        int[] rank = StartColumns.Ranks(model);
-        Candidate? best = null;
-        foreach (int[] most in Starts(model))
+        var evaluator = new Evaluator(new Page(options, model.Graph.Devices.Length));
+        var starts = Starts.Of(model, evaluator);
+        var annealer = new Annealer(model, evaluator, starts[0]);
+        int tries = Tries(model, options.Effort);
+        for (int round = 0; round < Anneals; round++)
         {
-            var choices = Choices.For(model, StartColumns.ByRank(rank, model, most));
-            var order = Orderer.First(WireCutter.Cut(model, choices), 5);
-            var candidate = evaluator.Complete(choices, order, long.MaxValue / 2);
-            if (candidate is not null && (best is null || candidate.Price < best.Price))
-            {
-                best = candidate;
-            }
+            annealer.Anneal(round < Anneals - 1 ? starts[Math.Min(round, starts.Count - 1)] : annealer._best, tries / Anneals);
         }
 
-        var sheet = best!.Sheet;
+        if (tries > 0)
+        {
+            annealer._best = new Polisher(model, evaluator).Polish(annealer._best, tries);
+        }
+
+        var sheet = annealer._best.Sheet;
         return sheet.Routed.Clashes.Count == 0 ? sheet : Labeller.Label(ClashRepair.Repair(sheet.Routed), 0);
     }
 
-    private static IEnumerable<int[]> Starts(SheetModel model)
+    // Fewer as the work of judging one sheet grows, so that large sheets take no longer than they must.
+    private static int Tries(SheetModel model, double effort)
     {
-        int[] most = new int[model.Zones];
-        Array.Fill(most, 1);
-        while (true)
+        const int Most = 4500, Budget = 15_000_000;
+        long work = (long)model.Links * (model.Links + 20);
+        return (int)(Math.Min(Most, Budget / Math.Max(1, work)) * Math.Clamp(effort, 0, 100));
+    }
+
+    private void Anneal(Candidate current, int tries)
+    {
+        var moves = new Moves(_model, _chance);
+        for (int i = 0; i < tries; i++)
         {
-            yield return (int[])most.Clone();
-            int z = 0;
-            while (z < most.Length && most[z] == (z < 2 ? 2 : 3))
+            long left = tries - i;
+            long heat = (HottestFrom * left / tries * left / tries) + Coldest;
+            var trial = moves.Try(current);
+            if (trial is null)
             {
-                most[z++] = 1;
+                continue;
             }
 
-            if (z == most.Length)
+            long limit = current.Price + (heat * _chance.Allowance() / 1000);
+            var next = _evaluator.Judge(trial, limit);
+            if (next is not null && next.Price < limit)
             {
-                yield break;
+                current = next;
+                if (next.Price < _best.Price)
+                {
+                    _best = next;
+                }
             }
-
-            most[z]++;
         }
     }
 }

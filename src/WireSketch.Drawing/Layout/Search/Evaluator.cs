@@ -9,6 +9,13 @@ namespace WireSketch.Drawing.Layout.Search;
 /// <summary>Takes an order through places, tracks and labels to a price.</summary>
 internal sealed class Evaluator(Page page)
 {
+    /// <summary>Sifts and completes a trial. Null if it is sure to cost more than <paramref name="limit"/>.</summary>
+    public Candidate? Judge(Trial trial, long limit)
+    {
+        Orderer.Sift(trial.Order, 3, trial.Changed);
+        return (long)Crossing.Count(trial.Order) * Pricing.Crossing > limit ? null : Complete(trial.Choices, trial.Order, limit);
+    }
+
     /// <summary>Places an ordered sheet, also in the height that the page leaves free, and keeps the better. Null if it is sure to cost more than <paramref name="limit"/>.</summary>
     public Candidate? Complete(Choices choices, ColumnOrder order, long limit)
     {

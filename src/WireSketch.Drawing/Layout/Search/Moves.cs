@@ -1,0 +1,230 @@
+using WireSketch.Drawing.Layout.Model;
+using WireSketch.Drawing.Layout.P1Columns;
+using WireSketch.Drawing.Layout.P2Order;
+
+namespace WireSketch.Drawing.Layout.Search;
+
+/// <summary>Makes a neighbour of an arrangement by one change of a kind drawn by lot.</summary>
+internal sealed class Moves
+{
+    private readonly SheetModel _model;
+    private readonly Chance _chance;
+    private readonly int[][] _partners;
+    private readonly int[] _turning, _edgePorts;
+
+    public Moves(SheetModel model, Chance chance)
+    {
+        (_model, _chance) = (model, chance);
+        var partners = new List<int>[model.Bodies];
+        for (int l = 0; l < model.Links; l++)
+        {
+            int a = model.SlotBody[model.LinkFrom[l]], b = model.SlotBody[model.LinkTo[l]];
+            (partners[a] ??= []).Add(b);
+            (partners[b] ??= []).Add(a);
+        }
+
+        _partners = Array.ConvertAll(partners, p => p is null ? [] : p.Distinct().ToArray());
+        _turning = [.. Enumerable.Range(0, model.Bodies).Where(b => model.BodyTurns[b])];
+        _edgePorts = [.. Enumerable.Range(0, model.PortSide.Length).Where(
+            p => model.PortSlot[p] >= 0 && model.PortSide[p] is PortSide.Top or PortSide.Bottom)];
+    }
+
+    /// <summary>A neighbour, or null if the lot fell on something that cannot be done.</summary>
+    public Trial? Try(Candidate current)
+    {
+        if (_model.Bodies == 0)
+        {
+            return null;
+        }
+
+        int kind = _chance.Next(100);
+        return kind < 36 ? MoveColumn(current)
+            : kind < 72 ? Jolt(current)
+            : kind < 80 ? Shuffle(current)
+            : kind < 88 ? Turn(current)
+            : kind < 95 ? LeaveNet(current)
+            : TurnEdge(current);
+    }
+
+    private static Choices Fresh(Candidate current, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null) => new()
+    {
+        Sub = sub ?? current.Choices.Sub,
+        SideOrder = current.Order.SideOrder,
+        Leaves = leaves ?? current.Choices.Leaves,
+        Turned = turned ?? current.Choices.Turned,
+        Alone = alone ?? current.Choices.Alone,
+    };
+
+    /// <summary>New choices with the order carried over.</summary>
+    public static Trial Rewire(Candidate current, SheetModel model, int[] positions, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null)
+    {
+        var choices = Fresh(current, sub, turned, alone, leaves);
+        var order = Orderer.Carry(WireCutter.Cut(model, choices), current.Order, positions);
+        return new Trial(choices, order, Changes.Between(current.Order, order));
+    }
+
+    private Trial? MoveColumn(Candidate current)
+    {
+        int body = _chance.Next(_model.Bodies), zone = _model.BodyZone[body];
+        int[] sub = current.Choices.Sub;
+        var movers = new List<int> { body };
+        if (_chance.Is(40))
+        {
+            bool small = _chance.Is(50);
+            foreach (int b in _partners[body])
+            {
+                bool isSmall = _model.BodyTurns[b] && !_model.BodyTurns[body];
+                if (b != body && _model.BodyZone[b] == zone && (small ? isSmall : sub[b] == sub[body]))
+                {
+                    movers.Add(b);
+                }
+            }
+        }
+
+        int[] moved = SubColumns.Move(_model, sub, movers, body, _chance.Is(50) ? 1 : -1, _chance.Is(25));
+        if (ReferenceEquals(moved, sub))
+        {
+            return null;
+        }
+
+        int[] at = current.Order.Positions();
+        if (_chance.Is(30))
+        {
+            foreach (int b in movers)
+            {
+                at[b] = _chance.Next(ColumnOrder.Whole);
+            }
+        }
+
+        return Rewire(current, _model, at, sub: moved);
+    }
+
+    private Trial? Jolt(Candidate current)
+    {
+        int c = _chance.Next(current.Order.Items.Length);
+        int[] items = current.Order.Items[c];
+        if (items.Length < 2)
+        {
+            return null;
+        }
+
+        int[] at = current.Order.Positions();
+        int kind = _chance.Next(4);
+        if (kind < 3)
+        {
+            at[items[_chance.Next(items.Length)]] = _chance.Next(ColumnOrder.Whole);
+            if (kind == 2)
+            {
+                at[items[_chance.Next(items.Length)]] = _chance.Next(ColumnOrder.Whole);
+            }
+        }
+        else
+        {
+            int a = _chance.Next(items.Length), b = _chance.Next(items.Length);
+            (a, b) = (Math.Min(a, b), Math.Max(a, b));
+            int[] old = (int[])at.Clone();
+            for (int k = a; k <= b; k++)
+            {
+                at[items[k]] = old[items[a + b - k]];
+            }
+        }
+
+        var order = current.Order.Resorted(c, at);
+        bool[] changed = new bool[current.Order.Items.Length];
+        changed[c] = true;
+        return new Trial(current.Choices, order, changed);
+    }
+
+    private Trial? Shuffle(Candidate current)
+    {
+        int body = _chance.Next(_model.Bodies), side = (2 * body) + _chance.Next(2);
+        int[] ports = current.Order.SideOrder[side];
+        if (ports.Length < 2)
+        {
+            return null;
+        }
+
+        ports = (int[])ports.Clone();
+        if (_chance.Is(60))
+        {
+            for (int k = ports.Length - 1; k > 0; k--)
+            {
+                int j = _chance.Next(k + 1);
+                (ports[k], ports[j]) = (ports[j], ports[k]);
+            }
+        }
+        else
+        {
+            Array.Reverse(ports);
+        }
+
+        KeepNumbers(ports, current.Order.SideOrder[side]);
+        var order = current.Order.Copy();
+        ports.CopyTo(order.SideOrder[side], 0);
+        order.SetInner(body);
+        order.SetKeys();
+        bool[] changed = new bool[order.Items.Length];
+        changed[order.Wiring.Columns.Of[body]] = true;
+        return new Trial(current.Choices, order, changed);
+    }
+
+    // Numbered terminals take the places drawn for them in their own order.
+    private void KeepNumbers(int[] ports, int[] before)
+    {
+        int next = 0;
+        for (int k = 0; k < ports.Length; k++)
+        {
+            if (_model.PortNumbered[ports[k]])
+            {
+                while (!_model.PortNumbered[before[next]])
+                {
+                    next++;
+                }
+
+                ports[k] = before[next++];
+            }
+        }
+    }
+
+    private Trial? Turn(Candidate current)
+    {
+        if (_turning.Length == 0)
+        {
+            return null;
+        }
+
+        bool[] turned = (bool[])current.Choices.Turned.Clone();
+        turned[_turning[_chance.Next(_turning.Length)]] ^= true;
+        return Rewire(current, _model, current.Order.Positions(), turned: turned);
+    }
+
+    private Trial? LeaveNet(Candidate current)
+    {
+        if (_model.SharingWires.Length == 0)
+        {
+            return null;
+        }
+
+        bool[] alone = (bool[])current.Choices.Alone.Clone();
+        alone[_model.SharingWires[_chance.Next(_model.SharingWires.Length)]] ^= true;
+        return Rewire(current, _model, current.Order.Positions(), alone: alone);
+    }
+
+    private Trial? TurnEdge(Candidate current)
+    {
+        if (_edgePorts.Length == 0)
+        {
+            return null;
+        }
+
+        return Rewire(current, _model, current.Order.Positions(), leaves: Turned(current, _edgePorts[_chance.Next(_edgePorts.Length)]));
+    }
+
+    /// <summary>The choices of leaving with one port's turned round.</summary>
+    public static Leaving[] Turned(Candidate current, int port)
+    {
+        var leaves = (Leaving[])current.Choices.Leaves.Clone();
+        leaves[port] = EdgeLanes.LeavesLeft(current.Order.Wiring, port) ? Leaving.Right : Leaving.Left;
+        return leaves;
+    }
+}
