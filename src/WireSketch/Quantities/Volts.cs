@@ -31,6 +31,8 @@ public readonly record struct Volts(double Value) : IQuantity<Volts>
 
     public static Watts operator *(Volts volts, Amps amps) => new(volts.Value * amps.Value);
 
+    public static Watts operator *(Amps amps, Volts volts) => new(volts.Value * amps.Value);
+
     public static Amps operator /(Volts volts, Ohms ohms) => new(volts.Value / ohms.Value);
 
     public static Ohms operator /(Volts volts, Amps amps) => new(volts.Value / amps.Value);

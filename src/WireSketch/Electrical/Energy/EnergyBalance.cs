@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Topology;
+
+namespace WireSketch.Electrical.Energy;
+
+/// <summary>Alternator against demand, reserve with the engine off, and days until a battery is too flat to start.</summary>
+internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> states)
+{
+    /// <summary>What may be taken from a battery: half, of lithium four fifths (common practice, no published source).</summary>
+    private static double Usable(Battery b) => b.Chemistry?.Value == "lithium" ? 0.8 : 0.5;
+
+    /// <summary>Capacity where nobody wrote it (common practice, no published source).</summary>
+    public static AmpHours CapacityOf(Battery b) => b.Capacity?.Value ?? new AmpHours(60);
+
+    public EnergyAnswer Solve(ImmutableArray<ControlLoad> controls)
+    {
+        var vehicle = wiring.Spec.Job.Vehicle;
+        var alternator = wiring.Spec.Gear.OfType<Alternator>().FirstOrDefault();
+        var atSpeed = alternator?.Output?.Value ?? vehicle.Alternator?.Value;
+        var atIdle = alternator?.Idle?.Value ?? vehicle.IdleOutput?.Value ?? (atSpeed is { } s ? s / 2 : null);
+        var others = new Amps(wiring.Spec.Gear.OfType<GeneralSource>().Sum(g => (g.Current?.Value.Value ?? 0) * ShareOfTime(g)));
+        var usable = wiring.Spec.Gear.OfType<Battery>().Sum(b => CapacityOf(b).Value * Usable(b));
+        return new(
+            atSpeed + others, atIdle + others, vehicle.BaseLoad?.Value ?? new Amps(25), Sum(SystemState.Music, average: true), Sum(SystemState.FullOutput, average: false),
+            Sum(SystemState.Standby, average: true), new(usable), Lasts(SystemState.EngineOff), Lasts(SystemState.Standby), controls);
+    }
+
+    private static double ShareOfTime(GeneralSource g) => (g.Duty?.Value.Value ?? 1) * (g.Hours is { } h ? Math.Min(1, h.Value.Value / 86400) : 1);
+
+    private Amps Sum(SystemState state, bool average) => new(states[(int)state].Loads.Sum(l => l.Amps.Value * (average ? LoadDraw.ShareOfTime(l.Path.Gear) : 1)));
+
+    /// <summary>How long the first battery to give up lasts; each group of joined batteries has its own loads.</summary>
+    private Seconds? Lasts(SystemState state)
+    {
+        var group = Groups(state);
+        var usable = wiring.Gear.OfType<Battery>().GroupBy(b => group[wiring.TerminalOf(b, "+")!.Index])
+            .ToDictionary(g => g.Key, g => g.Sum(b => CapacityOf(b).Value * Usable(b)));
+        var drawn = states[(int)state].Loads.GroupBy(l => group[l.Path.Plus.Index]).ToDictionary(g => g.Key, g => g.Sum(l => l.Amps.Value * LoadDraw.ShareOfTime(l.Path.Gear)));
+        var shortest = usable.Where(u => drawn.GetValueOrDefault(u.Key) > 0).Select(u => u.Value / drawn[u.Key] * 3600).DefaultIfEmpty(double.PositiveInfinity).Min();
+        return double.IsInfinity(shortest) ? null : new(shortest);
+    }
+
+    /// <summary>The group of terminals that each belongs to, joined by conductors and by what is closed in a state; the body joins nothing.</summary>
+    private int[] Groups(SystemState state)
+    {
+        var word = States.Words[(int)state];
+        var group = Enumerable.Repeat(-1, wiring.Terminals.Length).ToArray();
+        for (var start = 1; start < group.Length; start++)
+        {
+            if (group[start] >= 0)
+            {
+                continue;
+            }
+
+            group[start] = start;
+            var queue = new Queue<int>([start]);
+            while (queue.TryDequeue(out var i))
+            {
+                var here = wiring.Terminals[i];
+                foreach (var next in wiring.ConductorsAt[i].Select(c => c.Other(here).Index)
+                    .Concat(wiring.LinksAt[i].Where(l => l.Kind != LinkKind.Chassis && l.ClosedIn.Contains(word)).Select(l => l.Other(here).Index))
+                    .Where(n => n > 0 && group[n] < 0))
+                {
+                    group[next] = start;
+                    queue.Enqueue(next);
+                }
+            }
+        }
+
+        return group;
+    }
+}
