@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using WireSketch.Drawing.Fonts;
+
+namespace WireSketch.Drawing.Scenes;
+
+/// <summary>One drawn sheet: shapes on a page, in points from its upper left corner, x to the right and y down.</summary>
+/// <param name="Name">Short name of the sheet, for bookmarks and file names: <c>Supply and ground</c>.</param>
+/// <param name="Title">Title of the sheet for people who do not see it.</param>
+/// <param name="Description">What it shows, in words.</param>
+/// <param name="Width">Width of the page.</param>
+/// <param name="Height">Height of the page.</param>
+/// <param name="Paper">Colour of the page.</param>
+/// <param name="Shapes">What is drawn, the lowest first.</param>
+public sealed record Scene(string Name, string Title, string Description, Points Width, Points Height, Colour Paper, ImmutableArray<Shape> Shapes)
+{
+    /// <summary>Every shape, groups before what they hold.</summary>
+    public IEnumerable<Shape> All() => Shapes.SelectMany(Walk);
+
+    private static IEnumerable<Shape> Walk(Shape shape) => shape is GroupShape group ? group.Shapes.SelectMany(Walk).Prepend(shape) : [shape];
+}
+
+/// <summary>A place on a sheet.</summary>
+public readonly record struct Spot(Points X, Points Y);
+
+/// <summary>A rectangle on a sheet.</summary>
+public readonly record struct Area(Points X, Points Y, Points Width, Points Height)
+{
+    public Points Right => X + Width;
+
+    public Points Bottom => Y + Height;
+
+    public Spot Centre => new(X + (Width / 2), Y + (Height / 2));
+
+    public Area Inset(Points by) => new(X + by, Y + by, Width - by - by, Height - by - by);
+}
+
+/// <summary>An attribute of a shape in the SVG, such as <c>data-run</c>.</summary>
+public readonly record struct Mark(string Name, string Value);
+
+/// <summary>How a shape is painted.</summary>
+/// <param name="Fill">Colour inside; null for none.</param>
+/// <param name="Stroke">Colour of the line; null for none.</param>
+/// <param name="Width">Thickness of the line.</param>
+/// <param name="Dash">Lengths of dash and gap; zero for a whole line.</param>
+/// <param name="RoundEnds">Ends and dashes are rounded; else cut off.</param>
+public readonly record struct Look(Colour? Fill, Colour? Stroke = null, Points Width = default, (Points Dash, Points Gap) Dash = default, bool RoundEnds = false)
+{
+    public static Look Filled(Colour fill) => new(fill);
+
+    public static Look Line(Colour stroke, Points width) => new(null, stroke, width);
+}
+
+/// <summary>Something that is drawn.</summary>
+public abstract record Shape
+{
+    /// <summary>Attributes for the SVG; other outputs pass them over.</summary>
+    public ImmutableArray<Mark> Marks { get; init; } = [];
+}
+
+/// <summary>Shapes that belong together.</summary>
+/// <param name="Title">Name for people who do not see it, shown by browsers beside the pointer; null for none.</param>
+/// <param name="Shapes">What it holds, the lowest first.</param>
+public sealed record GroupShape(string? Title, ImmutableArray<Shape> Shapes) : Shape;
+
+/// <summary>A rectangle, perhaps with rounded corners.</summary>
+public sealed record RectShape(Area Area, Points Radius, Look Look) : Shape;
+
+/// <summary>A circle.</summary>
+public sealed record CircleShape(Spot Centre, Points Radius, Look Look) : Shape;
+
+/// <summary>Lines and small arcs.</summary>
+public sealed record PathShape(ImmutableArray<PathStep> Steps, Look Look) : Shape;
+
+/// <summary>A step of a path.</summary>
+public readonly record struct PathStep(PathMove Move, Spot To, Points Radius = default, bool Clockwise = false);
+
+/// <summary>How a path goes on.</summary>
+public enum PathMove
+{
+    /// <summary>Lifts the pen.</summary>
+    Start,
+
+    /// <summary>A straight line.</summary>
+    Line,
+
+    /// <summary>An arc of a circle, not more than half of it.</summary>
+    Arc,
+
+    /// <summary>Back to the last start; its place is not read.</summary>
+    Close,
+}
+
+/// <summary>Where a text stands relative to its place.</summary>
+public enum TextAnchor
+{
+    Start,
+    Middle,
+    End,
+}
+
+/// <summary>A stretch of text of one weight and colour.</summary>
+public readonly record struct TextSpan(string Words, FontWeight Weight, Colour Colour);
+
+/// <summary>One line of text.</summary>
+/// <param name="At">Place of its anchor on the baseline.</param>
+/// <param name="Size">Size of the em.</param>
+/// <param name="Anchor">What stands at the place.</param>
+/// <param name="Spans">What it says, from left to right.</param>
+/// <param name="Spacing">What is added after every letter.</param>
+/// <param name="Upwards">It is written from the bottom to the top.</param>
+public sealed record TextShape(Spot At, Points Size, TextAnchor Anchor, ImmutableArray<TextSpan> Spans, Points Spacing = default, bool Upwards = false) : Shape
+{
+    /// <summary>The rectangle it takes, from the top of its line to the bottom; for a text written upwards, as if it were not turned.</summary>
+    public Area Box
+    {
+        get
+        {
+            var (size, spacing) = (Size, Spacing);
+            var width = Spans.Aggregate(Points.Zero, (sum, s) => sum + FontMetrics.Width(s.Words, size, s.Weight, spacing));
+            var left = At.X - (Anchor switch { TextAnchor.Middle => width / 2, TextAnchor.End => width, _ => Points.Zero });
+            // Capitals and their accents reach 0.78 em above the line and tails 0.22 em below; the font's own line is taller for its spacing.
+            return new(left, At.Y - (Size * 0.78), width, Size);
+        }
+    }
+
+    public string Words => string.Concat(Spans.Select(s => s.Words));
+}
