@@ -97,14 +97,12 @@ internal sealed class ScenePainter : IDisposable
             using var font = new SKFont(typeface, Of(text.Size)) { Hinting = SKFontHinting.None, Subpixel = true, Edging = SKFontEdging.Antialias, LinearMetrics = true };
             var glyphs = new List<ushort>();
             var places = new List<float>();
-            var pen = Points.Zero;
             for (var i = 0; i < span.Words.Length; i += char.IsSurrogatePair(span.Words, i) ? 2 : 1)
             {
-                glyphs.Add(typeface.GetGlyph(char.ConvertToUtf32(span.Words, i)));
+                glyphs.Add(font.GetGlyph(char.ConvertToUtf32(span.Words, i)));
                 places.Add(Of(x + FontMetrics.Width(span.Words[..i], text.Size, span.Weight, text.Spacing)));
             }
 
-            pen = FontMetrics.Width(span.Words, text.Size, span.Weight, text.Spacing);
             if (glyphs.Count > 0)
             {
                 using var builder = new SKTextBlobBuilder();
@@ -114,7 +112,7 @@ internal sealed class ScenePainter : IDisposable
                 canvas.DrawText(blob, 0, 0, brush);
             }
 
-            x += pen;
+            x += FontMetrics.Width(span.Words, text.Size, span.Weight, text.Spacing);
         }
 
         canvas.Restore();
