@@ -42,6 +42,12 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
         foreach (var (start, end) in pieces)
         {
             var entry = Attempt(start, end, out var node) is { } slip ? Entry(slip, start, end, level) : node;
+            if (entry is not (null or MapNode))
+            {
+                findings.Add(Slips.NoKey(file, text, entry, start, end));
+                Broken = true;
+            }
+
             foreach (var found in (entry as MapNode)?.Entries ?? [])
             {
                 if (entries.FirstOrDefault(e => e.Key.Value == found.Key.Value) is { } first)
@@ -68,7 +74,15 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
         foreach (var (start, end) in pieces)
         {
             var item = Attempt(start, end, out var node) is { } slip ? Leaf(slip, start, end) : node;
-            items.AddRange((item as ListNode)?.Items ?? []);
+            if (item is ListNode list)
+            {
+                items.AddRange(list.Items);
+            }
+            else if (item is not null)
+            {
+                findings.Add(Slips.NoKey(file, text, item, start, end));
+                Broken = true;
+            }
         }
 
         return new(new Span(file, pieces[0].Start, pieces[^1].End - pieces[0].Start), items.ToImmutable(), Flow: false);

@@ -96,7 +96,7 @@ internal sealed class NodeReader
 
     private (SyntaxNode Node, int Size) Named(NodeEvent at, SyntaxNode node, int size)
     {
-        if (!at.Tag.IsEmpty && !at.Tag.IsNonSpecific)
+        if (!at.Tag.IsEmpty && at.Tag.Value != "?")
         {
             var start = TagStart(at);
             Refuse(start, $"\"{start.Words}\" is a tag of YAML, which a spec does not use", "leave it out; what describes several devices alike goes under parts, wire types under wires; text that begins with ! goes in quotes", start);
@@ -242,6 +242,11 @@ internal sealed class NodeReader
     /// <summary>A scalar's own characters, without its anchor, tag and the blanks behind a block.</summary>
     private Span ScalarPlace(Scalar scalar)
     {
+        if (scalar is { Style: ScalarStyle.Plain, Value.Length: 0 })
+        {
+            return Place(scalar.Start.Index, scalar.Start.Index);
+        }
+
         var start = SkipProperties((int)scalar.Start.Index + offset, scalar);
         var end = Math.Max(start, (int)scalar.End.Index + offset);
         while (end > start && char.IsWhiteSpace(text[end - 1]))

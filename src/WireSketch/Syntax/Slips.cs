@@ -14,6 +14,14 @@ internal static class Slips
         return OpenBracket(file, text, start, end) ?? SpaceMissing(file, text, start, end, slip.Message) ?? new(SyntaxTree.Rule, Severity.Error, message, at) { Help = help };
     }
 
+    /// <summary>A line among keys that can be read but is no key with a value.</summary>
+    internal static Finding NoKey(SourceFile file, string text, SyntaxNode node, int start, int end) =>
+        SpaceMissing(file, text, start, end, "invalid mapping")
+        ?? new(SyntaxTree.Rule, Severity.Error, "this line has no colon, so it is neither a key nor a value", node.At with { Length = Math.Min(node.At.Length, file.LineStart(node.At.Line) + file.Line(node.At.Line).Length - node.At.Start) })
+        {
+            Help = "write key: value",
+        };
+
     internal static Finding Tabs(ImmutableArray<Span> tabs)
     {
         var more = tabs.Length == 1 ? "" : $"; {tabs.Length} lines of this entry have one";
@@ -146,7 +154,7 @@ internal static class Slips
             return ("a second colon stands in this value, or this line is indented wrongly", "put the text in quotes if the colon belongs to it; otherwise give the key a line of its own, indented like its neighbours");
         }
 
-        if (Says("expected key") || Says("expected '-' indicator"))
+        if (Says("expected key") || Says("expected '-' indicator") || Says("<document ") || Says("belongs to nothing"))
         {
             return ("this line fits nothing before it: it is indented differently from its neighbours, or its colon is missing", "indent it like the entries beside it, and write key: value");
         }

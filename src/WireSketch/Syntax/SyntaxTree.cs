@@ -42,7 +42,12 @@ public sealed record SyntaxTree(SourceFile File, MapNode Root, ImmutableArray<Co
         var end = Preamble.Check(file, ref text, findings);
         var reader = new BlockReader(file, text, findings);
         var root = reader.ReadRoot(end);
-        if (root is not null and not MapNode)
+        if (root is ScalarNode { IsNull: true })
+        {
+            root = null;
+        }
+
+        if (root is not (null or MapNode))
         {
             findings.Add(new(Rule, Severity.Error, $"a spec is made of keys with values; this is {(root is ListNode ? "a list" : "a text")}", root.At with { Length = Math.Min(root.At.Length, file.Line(root.At.Line).Length) })
             {
