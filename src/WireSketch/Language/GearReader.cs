@@ -25,7 +25,7 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
         {
             unread.Add(f.Key.Value);
             GearFacts.Read(fields);
-            fields.LeaveAll();
+            fields.LeaveAll(but: fields.Has("is") ? null : "is");
             return null;
         }
 
@@ -128,7 +128,7 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
         {
             if (!parts.TryGetValue(name.Value, out var part))
             {
-                own.Report(References.Finding(name.Value, name.At, "part", parts.Keys.Order(StringComparer.Ordinal), "declare it under parts, or in a file named under use"));
+                own.ReportUnlessBroken(References.Finding(name.Value, name.At, "part", parts.Keys.Order(StringComparer.Ordinal), "declare it under parts, or in a file named under use"));
                 return (below.ToImmutable(), false);
             }
 

@@ -14,6 +14,7 @@ internal sealed partial class SpecFields : Fields
     private readonly SpecFindings findings;
     private readonly ImmutableArray<MapNode> layers;
     private readonly OrderedDictionary<string, bool> asked;
+    private readonly List<(ImmutableArray<string> Keys, Finding Finding)> missing;
     private readonly string? subject;
     private readonly bool partial;
 
@@ -23,12 +24,13 @@ internal sealed partial class SpecFields : Fields
     /// <param name="subject">Id of the gear or run that findings concern.</param>
     /// <param name="partial">What is absent may come from elsewhere: nothing is called missing.</param>
     internal SpecFields(SpecFindings findings, Written<string> key, ImmutableArray<MapNode> layers, string? subject = null, bool partial = false)
-        : this(findings, key, layers, subject, partial, new(StringComparer.Ordinal))
+        : this(findings, key, layers, subject, partial, new(StringComparer.Ordinal), [])
     {
     }
 
-    private SpecFields(SpecFindings findings, Written<string> key, ImmutableArray<MapNode> layers, string? subject, bool partial, OrderedDictionary<string, bool> asked)
+    private SpecFields(SpecFindings findings, Written<string> key, ImmutableArray<MapNode> layers, string? subject, bool partial, OrderedDictionary<string, bool> asked, List<(ImmutableArray<string> Keys, Finding Finding)> missing)
     {
+        this.missing = missing;
         this.asked = asked;
         this.findings = findings;
         Key = key;
@@ -47,10 +49,10 @@ internal sealed partial class SpecFields : Fields
     internal SpecFindings Findings => findings;
 
     /// <summary>The same with more maps below; what is asked of either counts for both.</summary>
-    internal SpecFields Over(IEnumerable<MapNode> below) => new(findings, Key, [.. layers, .. below], subject, partial, asked);
+    internal SpecFields Over(IEnumerable<MapNode> below) => new(findings, Key, [.. layers, .. below], subject, partial, asked, missing);
 
     /// <summary>The same, as a description that something else completes; what is asked of either counts for both.</summary>
-    internal SpecFields AsPartial() => new(findings, Key, layers, subject, partial: true, asked);
+    internal SpecFields AsPartial() => new(findings, Key, layers, subject, partial: true, asked, missing);
 
     /// <summary>Counts what was asked of other fields as asked of these.</summary>
     internal void AskAll(SpecFields other)
@@ -62,35 +64,89 @@ internal sealed partial class SpecFields : Fields
     }
 
     /// <summary>Leaves all keys alone: what they mean cannot be known.</summary>
-    internal void LeaveAll()
+    /// <param name="but">A key that is missing: what may be meant for it is not left alone.</param>
+    internal void LeaveAll(string? but = null)
     {
         foreach (var entry in layers.SelectMany(l => l.Entries))
         {
-            Ask(entry.Key.Value);
+            if (but is null || NearestWord.Of(entry.Key.Value, [but]) is null)
+            {
+                Ask(entry.Key.Value);
+            }
         }
     }
 
-    /// <summary>Reports every key that nobody asked for, with the nearest that somebody did.</summary>
+    /// <summary>Reports every key that nobody asked for, with the nearest that somebody did, and every key that is missing.</summary>
     /// <param name="of">What the map describes, in words: "an amplifier".</param>
     internal void Finish(string of)
     {
-        foreach (var entry in layers.SelectMany(l => l.Entries))
+        // A key that is mistyped is not missing as well: one slip, one finding.
+        foreach (var (keys, finding) in missing)
         {
-            if (!asked.ContainsKey(entry.Key.Value))
+            if (!layers[0].Entries.Any(e => !asked.ContainsKey(e.Key.Value) && (NearestWord.Of(e.Key.Value, keys) is not null || keys.Any(k => e.Key.Value.StartsWith(k + " ", StringComparison.Ordinal)))))
             {
-                var nearest = NearestWord.Of(entry.Key.Value, asked.Keys);
-                Report(new("spec/unknown-key", Severity.Error, $"{of} has no key \"{entry.Key.Value}\"", entry.Key.At)
+                Report(finding);
+            }
+        }
+
+        missing.Clear();
+        foreach (var layer in layers)
+        {
+            var strangers = new List<ScalarNode>();
+            foreach (var key in layer.Entries.Select(e => e.Key).Where(k => !asked.ContainsKey(k.Value)))
+            {
+                if (NearestWord.Of(key.Value, asked.Keys) is not { } nearest)
                 {
-                    Help = nearest is null ? $"its keys are {string.Join(", ", asked.Keys)}" : $"write {nearest}, if that is what is meant",
-                    Fixes = nearest is null ? [] : [new($"write {nearest}", [new(entry.Key.At, nearest)])],
+                    strangers.Add(key);
+                    continue;
+                }
+
+                Report(new("spec/unknown-key", Severity.Error, $"{of} has no key \"{key.Value}\"", key.At)
+                {
+                    Help = $"write {nearest}, if that is what is meant",
+                    Fixes = [new($"write {nearest}", [new(key.At, nearest)])],
                 });
             }
+
+            ReportStrangers(of, strangers);
+        }
+    }
+
+    /// <summary>Many keys that are like none of the map's own are one slip: they belong elsewhere, and are reported as one.</summary>
+    private void ReportStrangers(string of, List<ScalarNode> strangers)
+    {
+        if (strangers.Count > 3)
+        {
+            Report(new("spec/unknown-key", Severity.Error, $"{of} has no key \"{strangers[0].Value}\", and none of {strangers.Count - 1} other keys that stand here", strangers[0].At)
+            {
+                Help = "see whether the heading above them is missing, or whether they are indented too deep",
+                Notes = [.. strangers.Skip(1).Select(s => new FindingNote($"\"{s.Value}\" is unknown here too", s.At))],
+            });
+            return;
+        }
+
+        foreach (var key in strangers)
+        {
+            var kinds = LanguageReference.Whole.KindsWith(key.Value).Select(k => k.Word).ToArray();
+            Report(new("spec/unknown-key", Severity.Error, $"{of} has no key \"{key.Value}\"", key.At)
+            {
+                Help = (kinds.Length > 0 ? $"it is a key of {string.Join(", ", kinds)}; " : "") + $"the keys here are {string.Join(", ", asked.Keys)}",
+            });
         }
     }
 
     public override bool Has(string key) => layers.Any(l => l.Find(key) is not null);
 
     public override void Report(Finding finding) => findings.Add(finding.Subjects.IsEmpty && subject is not null ? finding with { Subjects = [subject] } : finding);
+
+    /// <summary>Reports what may only seem wrong because part of the text could not be read.</summary>
+    internal void ReportUnlessBroken(Finding finding)
+    {
+        if (!findings.Broken)
+        {
+            Report(finding);
+        }
+    }
 
     public override void Require(params ReadOnlySpan<string> keys)
     {
@@ -99,7 +155,7 @@ internal sealed partial class SpecFields : Fields
             Ask(key);
             if (!Has(key) && !partial && !findings.Broken)
             {
-                Report(new("spec/missing", Severity.Error, $"{Key.Value} has no {key}", Key.At.Length > 0 ? Key.At : At) { Help = $"add {key}:" });
+                missing.Add(([key], new("spec/missing", Severity.Error, $"{Key.Value} has no {key}", Key.At.Length > 0 ? Key.At : At) { Help = $"add {key}:" }));
             }
         }
     }
@@ -138,7 +194,7 @@ internal sealed partial class SpecFields : Fields
         if (!any && !partial && !findings.Broken)
         {
             var list = string.Join(" or ", keys.ToArray());
-            Report(new("spec/missing", Severity.Error, $"{Key.Value} has no {list}", Key.At.Length > 0 ? Key.At : At) { Help = $"add {list}" });
+            missing.Add(([.. keys], new("spec/missing", Severity.Error, $"{Key.Value} has no {list}", Key.At.Length > 0 ? Key.At : At) { Help = $"add {list}" }));
         }
     }
 
@@ -146,7 +202,7 @@ internal sealed partial class SpecFields : Fields
         where T : class
     {
         Ask(key);
-        return Stack(key, layers) is [_, ..] maps && Entry(key) is { } entry ? Within(entry.Key, maps, read, $"{key} of {Key.Value}") : null;
+        return Stack(key, layers) is [_, ..] maps && Entry(key) is { } entry ? Within(entry.Key, maps, read, Key.Words.Length == 0 ? key : $"{key} of {Key.Value}") : null;
     }
 
     public override ImmutableArray<T> Each<T>(string key, string holds, Func<Fields, T?> read, bool phrases = false)

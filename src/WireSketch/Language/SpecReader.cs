@@ -24,6 +24,7 @@ public static class SpecReader
             return new(new Spec { File = file, Broken = true }, findings.InOrder());
         }
 
+        findings.Broken |= tree.Root.Entries.Any(e => !SpecKeys.Order.Contains(e.Key.Value));
         var shared = SharedFiles.Read(tree, files, findings);
         var parts = shared.Entries("parts", tree.Root, findings);
         var gear = new GearReader(parts.ToImmutableDictionary(p => p.Key.Value, StringComparer.Ordinal));

@@ -22,7 +22,6 @@ public static class Quantity
             return false;
         }
 
-        var number = double.Parse(text[..split], NumberStyles.Float, CultureInfo.InvariantCulture);
         var unit = text[split..].Trim();
         if (unit.Length == 0)
         {
@@ -34,7 +33,7 @@ public static class Quantity
         {
             if (candidate.Symbol == unit || candidate.Also.Contains(unit, StringComparer.Ordinal))
             {
-                value = T.From((number * candidate.Factor) + candidate.Offset);
+                value = T.From(InBaseUnits(text.AsSpan(0, split), candidate));
                 if (!double.IsFinite(value.Value))
                 {
                     trouble = $"\"{words}\" is too large a number";
@@ -49,6 +48,11 @@ public static class Quantity
         trouble = $"\"{unit}\" is not a unit of {T.Noun.Split(' ', 2)[1]}: {UnitList<T>()} would fit";
         return false;
     }
+
+    /// <summary>The number nearest to what is written: 70 % is 0.7 and no hair more, so that what is written alike computes alike.</summary>
+    private static double InBaseUnits(ReadOnlySpan<char> number, Unit unit) => number.Length <= 15 && unit.Offset == 0
+        ? (double)(decimal.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture) * (decimal)unit.Factor)
+        : (double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture) * unit.Factor) + unit.Offset;
 
     /// <summary>Prints a value in the unit that reads best, to three significant digits.</summary>
     public static string Print<T>(T value, int digits = 3)

@@ -140,9 +140,9 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
     private Exception? Attempt(int start, int end, out SyntaxNode? node)
     {
         node = null;
+        var reader = new NodeReader(file, text, start, end, anchors, aliased);
         try
         {
-            var reader = new NodeReader(file, text, start, end, anchors, aliased);
             node = reader.Read();
             anchors = reader.Anchors;
             aliased = reader.Aliased;
@@ -158,10 +158,12 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
         {
             return new SlipException(Slips.Place(file, start, end, slip), slip.Message);
         }
-        catch (InvalidOperationException slip)
+        catch (Exception slip) when (slip is InvalidOperationException or ArgumentException)
         {
-            // The parser's own slip at a bracket that is not closed before the next key; it names no place.
-            return new SlipException(new Span(file, end, 0), slip.Message);
+            // The parser's own slips, without a place: a bracket that is not closed before the next key, a tag that is none.
+            var from = Math.Min(reader.Reached, end);
+            var tag = slip is ArgumentException ? text.IndexOf('!', from, end - from) : -1;
+            return new SlipException(tag < 0 ? new Span(file, from, 0) : new Span(file, tag, 1), slip.Message);
         }
     }
 

@@ -37,6 +37,9 @@ internal sealed class NodeReader
     /// <summary>A value was refused and left out.</summary>
     internal bool Lost { get; private set; }
 
+    /// <summary>The end of what was read last.</summary>
+    internal int Reached => Math.Min(text.Length, (int)(parser.Current?.End.Index ?? 0) + offset);
+
     internal List<Finding> Findings { get; } = [];
 
     /// <summary>The value of the stretch; null if it is empty. Throws <see cref="SlipException"/> or YamlDotNet's own at a slip.</summary>

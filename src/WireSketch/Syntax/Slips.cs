@@ -159,9 +159,14 @@ internal static class Slips
             return ("this line fits nothing before it: it is indented differently from its neighbours, or its colon is missing", "indent it like the entries beside it, and write key: value");
         }
 
+        var character = at.Start < text.Length ? text[at.Start].ToString() : "";
+        if (Says("node content") || Says("expected token"))
+        {
+            return ($"a value is expected here, and {character} begins none", "write the value, or put it in quotes if it begins like that");
+        }
+
         if (Says("cannot start any token"))
         {
-            var character = at.Start < text.Length ? text[at.Start].ToString() : "";
             return ($"a text cannot begin with {character}", "put the text in quotes");
         }
 
