@@ -68,6 +68,9 @@ public sealed record VehiclePath
 
     public ImmutableArray<Written<string>> Hazard { get; init; } = [];
 
+    /// <summary>Inside diameter of its tightest place.</summary>
+    public Written<Metres>? Opening { get; init; }
+
     internal static VehiclePath Read(Fields f) => new()
     {
         Name = f.Key,
@@ -76,6 +79,7 @@ public sealed record VehiclePath
         Length = f.Amount<Metres>("length", "its length"),
         Passes = f.Texts("passes", "what it passes: grommet, sill, seat rail"),
         Beside = f.Texts("beside", "what else runs there"),
+        Opening = f.Amount<Metres>("opening", "inside diameter of its tightest place: a grommet, a tube, a loom"),
         Hazard = f.Texts("hazard", "what there must not be touched: airbag, fuel, seat rail"),
     };
 }

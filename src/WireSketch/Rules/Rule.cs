@@ -59,7 +59,7 @@ public abstract class Rule
     /// <param name="severity">If it differs from the card's.</param>
     /// <param name="subjects">Ids of what it concerns, the chief one first.</param>
     protected Finding Found(Span at, string message, string? help, Severity? severity, params ReadOnlySpan<string> subjects) =>
-        new(Card.Id, severity ?? Card.Severity, message, at) { Help = help, Subjects = [.. subjects] };
+        new(Card.Id, severity ?? Card.Severity, message, at) { Help = help, Subjects = [.. subjects.ToArray().Distinct(StringComparer.Ordinal)] };
 
     /// <summary>A finding of this rule, at the card's severity.</summary>
     protected Finding Found(Span at, string message, string? help, params ReadOnlySpan<string> subjects) => Found(at, message, help, null, subjects);

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
+using WireSketch.Rules.Energies;
+using WireSketch.Rules.Grounds;
 using WireSketch.Rules.Routes;
+using WireSketch.Rules.Supply;
 using WireSketch.Text;
 
 namespace WireSketch.Rules;
@@ -12,10 +15,50 @@ public static class RuleBook
 
     private static ImmutableArray<Rule> SupplyRules =>
     [
+        new Missing(),
+        new Reversed(),
+        new Shorted(),
+        new Unfused(),
+        new FuseTooFar(),
+        new FedFromBothEnds(),
+        new FuseAboveWire(),
+        new ReductionUnprotected(),
+        new FuseBelowLoad(),
+        new UnusualRating(),
+        new RatingUnknown(),
+        new HolderMismatch(),
+        new AutoReset(),
+        new BreakingCapacity(),
+        new SlowFault(),
+        new NotSelective(),
+        new Drop(),
+        new Starved(),
+        new CladWire(),
+        new GaugeChange(),
+        new SignalCable(),
+        new TerminalTooSmall(),
+        new ContactOverloaded(),
+        new TapOverloaded(),
+        new IsolatorReversed(),
+        new CoilReversed(),
+        new UnevenParallel(),
+        new OpenBreaker(),
+        new InsulationTooLow(),
     ];
 
     private static ImmutableArray<Rule> GroundRules =>
     [
+        new GroundMissing(),
+        new ThroughShield(),
+        new ThinnerReturn(),
+        new OverloadedReturn(),
+        new LongGround(),
+        new BadSurface(),
+        new GroundsApart(),
+        new FactoryGroundLead(),
+        new SharedGround(),
+        new FusedReturn(),
+        new CrowdedPoint(),
     ];
 
     private static ImmutableArray<Rule> LoadRules =>
@@ -36,11 +79,22 @@ public static class RuleBook
 
     private static ImmutableArray<Rule> EnergyRules =>
     [
+        new AlternatorShort(),
+        new AlternatorUnknown(),
+        new ReserveShort(),
+        new StandbyDrain(),
+        new MixedChemistry(),
     ];
 
     private static ImmutableArray<Rule> RouteRules =>
     [
         new LengthMissing(),
+        new BareInEngineBay(),
+        new GrommetMissing(),
+        new OutOfReach(),
+        new NearHazard(),
+        new Overfull(),
+        new BareAtHinge(),
     ];
 
     private static ImmutableArray<Rule> SpecRules =>

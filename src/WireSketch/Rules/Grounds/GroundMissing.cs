@@ -1,0 +1,63 @@
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Rules.Supply;
+using WireSketch.Text;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules.Grounds;
+
+/// <summary>A powered device or source with no way back for its current.</summary>
+internal sealed class GroundMissing : Rule
+{
+    public override RuleCard Card { get; } = new(
+        Id: "ground/missing",
+        Severity.Error,
+        Title: "A device has no ground",
+        Why: """
+            Without a return no current flows where it should; it looks for another way, often through the shield of a signal cable, which
+            melts. A case that stands on the body is grounded only where the spec says so, and so is a second battery.
+            """,
+        new Basis.Reasoning("no way leads from the device's minus to the body or to a source's minus"),
+        Bad: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              fridge: { is: fridge, power: 60 W } #! ground/missing
+            runs:
+              P1: { from: battery.+, to: fridge.+, wire: 12 AWG red, length: 8 ft, fuse: { rating: 15 A, at: 8 in } }
+            """,
+        Good: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              fridge: { is: fridge, power: 60 W }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: fridge.+, wire: 12 AWG red, length: 8 ft, fuse: { rating: 15 A, at: 8 in } }
+              G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
+            """);
+
+    public override IEnumerable<Finding> Check(Install install) => Feeding.IsWhole(install) ? [.. Loads(install), .. Sources(install)] : [];
+
+    private IEnumerable<Finding> Loads(Install install) =>
+        from load in install.Wiring.Loads
+        where load is { HasReturn: false, ReturnsThroughShield: false } && (install.Wiring.IsWired(load.Plus) || install.Wiring.IsWired(load.Minus)) && !Reversed.Is(install, load)
+        select Of(install, load.Gear, load.Minus);
+
+    /// <summary>Sources and capacitors: all but the first battery, whose lead is the vehicle's own, and alternators, which stand on the engine.</summary>
+    private IEnumerable<Finding> Sources(Install install)
+    {
+        var wiring = install.Wiring;
+        var first = install.Spec.Gear.OfType<Battery>().FirstOrDefault();
+        return from gear in install.Spec.Gear
+               where (gear is Battery && gear != first) || gear is GeneralSource or Capacitor
+               let minus = wiring.TerminalOf(gear, "-")
+               where wiring.IsWired(wiring.TerminalOf(gear, "+")!) && !(gear.InVehicle && !wiring.IsWired(minus)) && !Returns.Reaches(wiring, minus)
+               select Of(install, gear, minus);
+    }
+
+    private Finding Of(Install install, Gear gear, Terminal minus) => Found(
+        gear.Name.At,
+        install.Wiring.IsWired(minus) ? $"{minus} is wired, but that leads neither to the body nor to a battery's minus" : $"nothing is wired to {minus}: {gear.Id} has no way back for its current",
+        gear is Relay ? $"add a run from {minus} to a ground, or to the device that switches it to ground"
+            : $"add a run from {minus} to a chassis point on bare metal, as thick as its supply, such as G1: {{ from: {minus}, to: ground-bolt, wire: 4 AWG black, length: 14 in }}",
+        gear.Id, minus.Id);
+}

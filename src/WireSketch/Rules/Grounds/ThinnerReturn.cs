@@ -1,0 +1,79 @@
+using WireSketch.Language.Kinds;
+using WireSketch.Text;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules.Grounds;
+
+/// <summary>The return has less copper than the supply.</summary>
+internal sealed class ThinnerReturn : Rule
+{
+    /// <summary>Room for sizes of the two systems that are sold for each other, such as 1/0 AWG and 50 mm2.</summary>
+    private const double Same = 1.08;
+
+    public override RuleCard Card { get; } = new(
+        Id: "ground/thinner",
+        Severity.Warning,
+        Title: "The ground is thinner than the supply",
+        Why: """
+            All the current that comes in by the supply goes out by the ground, and no fuse protects the ground by itself. A thinner one
+            loses more volts than the supply does and heats. Several devices on one ground need the copper of the cable that feeds them all.
+            """,
+        new Basis.Practice(),
+        Bad: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              compressor: { is: motor, current: 22 A }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: compressor.+, wire: 8 AWG red, length: 8 ft, fuse: { rating: 40 A, at: 8 in } }
+              G1: { from: compressor.-, to: bolt, wire: 12 AWG black, length: 12 in } #! ground/thinner
+            """,
+        Good: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              compressor: { is: motor, current: 22 A }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: compressor.+, wire: 8 AWG red, length: 8 ft, fuse: { rating: 40 A, at: 8 in } }
+              G1: { from: compressor.-, to: bolt, wire: 8 AWG black, length: 12 in }
+            """);
+
+    /// <summary>Each return conductor against the thinnest place of the supply that feeds all the loads whose current it carries.</summary>
+    public override IEnumerable<Finding> Check(Install install)
+    {
+        var loads = install.Wiring.Loads.Where(l => l is { HasReturn: true, IsTakenAsWired: false, Source: not null, Gear: not Relay } && l.Source.Gear is not TapPoint and not IgnitionSource);
+        var users = loads.SelectMany(l => l.Return.Select(s => s.Conductor).OfType<Conductor>().Where(c => !c.IsShield).Select(c => (Conductor: c, Load: l)))
+            .GroupBy(x => x.Conductor.Index).OrderBy(g => g.Key);
+        var told = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var user in users)
+        {
+            var conductor = user.First().Conductor;
+            var supply = Thinnest(install, [.. user.Select(u => u.Load)]);
+            var copper = Returns.Copper(install, conductor);
+            if (supply is not null && Returns.Copper(install, supply) > copper * Same && !IsOverloaded(install, conductor) && told.Add(conductor.RunId))
+            {
+                yield return Of(install, RunWords.Of(install, conductor), RunWords.Of(install, supply), [.. user.Select(u => u.Load.Gear.Id)]);
+            }
+        }
+    }
+
+    /// <summary>The thinnest of the conductors that every one of the loads is fed through; the last such, nearest to the loads.</summary>
+    private static Conductor? Thinnest(Install install, LoadPath[] loads)
+    {
+        var common = loads[0].Supply.Select(s => s.Conductor).OfType<Conductor>().Where(c => loads.All(l => l.Supply.Any(s => s.Conductor?.Index == c.Index))).ToArray();
+        return common.Length == 0 ? null : common.Reverse().MinBy(c => Returns.Copper(install, c));
+    }
+
+    /// <summary>Then that is the graver fault, and it is told.</summary>
+    private static bool IsOverloaded(Install install, Conductor conductor) =>
+        Feeding.FullOutput(install, conductor) is { } amps && install.Answers.Conductors[conductor.Index].Ampacity is { } ampacity && amps > ampacity;
+
+    private Finding Of(Install install, WiredRun ground, WiredRun supply, string[] loads) => Found(
+        RunWords.WireAt(ground),
+        $"{RunWords.Full(install, ground)} takes back what {RunWords.Full(install, supply)} brings to {RunWords.List(loads)}",
+        $"make {ground.Id} {RunWords.Size(supply)} or thicker",
+        null, [ground.Id, .. loads]) with
+    {
+        Fixes = RunWords.SizeFix(ground, supply.Wire.Size),
+    };
+}

@@ -1,0 +1,63 @@
+using WireSketch.Electrical;
+using WireSketch.Quantities;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules;
+
+/// <summary>A conductor and what protects it against one source.</summary>
+/// <param name="Source">The source's positive terminal.</param>
+/// <param name="Fed">The conductor as seen from there.</param>
+/// <param name="Device">Of the devices before it, the one with the lowest rating; of like ones, the nearest to the conductor.</param>
+/// <param name="Rating">Its rating.</param>
+/// <param name="Answer">What is known of the conductor.</param>
+/// <param name="Thicker">A conductor after the last device and before this one that has more copper; null if there is none.</param>
+internal sealed record Guard(Terminal Source, FedConductor Fed, Link Device, Amps Rating, ConductorAnswer Answer, Conductor? Thicker)
+{
+    public Conductor Conductor => Fed.Conductor;
+
+    public bool IsOverrated => Answer.Ampacity is { } ampacity && Rating > ampacity + new Amps(1e-6);
+}
+
+/// <summary>Sets every fed conductor beside the device that protects it.</summary>
+internal static class Guards
+{
+    /// <summary>Tolerance between sizes of the two systems that are sold for each other, such as 4 AWG and 21 mm2.</summary>
+    private const double SameSize = 1.08;
+
+    /// <summary>Every conductor with at least one rated device before it, source by source.</summary>
+    public static IEnumerable<Guard> Of(Install install)
+    {
+        foreach (var (feed, own) in Feeding.Own(install))
+        {
+            var depth = own.ToDictionary(c => c.Conductor.Index, c => c.Protections.Length);
+            foreach (var fed in own)
+            {
+                var device = fed.Protections.Where(p => p.Rating is not null).OrderBy(p => p.Rating!.Value.Value).LastOrDefaultOfLowest();
+                if (device?.Rating is not { } rating || Feeding.CarriesAllOf(install, feed.Source, fed.Conductor))
+                {
+                    continue;
+                }
+
+                var thicker = fed.Through.LastOrDefault(t => depth.GetValueOrDefault(t.Index, -1) == fed.Protections.Length
+                    && WireSizes.CopperArea(t) > WireSizes.CopperArea(fed.Conductor) * SameSize);
+                yield return new(feed.Source, fed, device, rating, install.Answers.Conductors[fed.Conductor.Index], thicker);
+            }
+        }
+    }
+
+    private static Link? LastOrDefaultOfLowest(this IEnumerable<Link> byRating)
+    {
+        Link? lowest = null;
+        foreach (var link in byRating)
+        {
+            if (lowest is not null && link.Rating!.Value > lowest.Rating!.Value)
+            {
+                break;
+            }
+
+            lowest = link;
+        }
+
+        return lowest;
+    }
+}

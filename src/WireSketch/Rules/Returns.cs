@@ -1,0 +1,61 @@
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules;
+
+/// <summary>How current goes back.</summary>
+internal static class Returns
+{
+    /// <summary>Whether wires lead from a terminal to the body or to the minus of another source; signal shields do not count.</summary>
+    public static bool Reaches(Wiring wiring, Terminal start)
+    {
+        var seen = new HashSet<int>();
+        var queue = new Queue<Terminal>([start]);
+        while (queue.TryDequeue(out var here))
+        {
+            if (!seen.Add(here.Index))
+            {
+                continue;
+            }
+
+            if (here.Index == wiring.Body.Index || (here.Index != start.Index && here.Gear is Battery or Alternator or GeneralSource && here.Role == TerminalRole.Ground))
+            {
+                return true;
+            }
+
+            foreach (var c in wiring.ConductorsAt[here.Index].Where(c => !c.IsShield))
+            {
+                queue.Enqueue(c.Other(here));
+            }
+
+            foreach (var l in wiring.LinksAt[here.Index])
+            {
+                queue.Enqueue(l.Other(here));
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Copper of a conductor together with those parallel to it: the same two terminals, or outputs of the same blocks.</summary>
+    public static double Copper(Install install, Conductor conductor)
+    {
+        var wiring = install.Wiring;
+        return Ends(conductor.From).SelectMany(t => wiring.ConductorsAt[t.Index]).Distinct()
+            .Where(c => !c.IsShield && (Joins(c, conductor.From, conductor.To) || Joins(c, conductor.To, conductor.From)))
+            .Sum(WireSizes.CopperArea);
+
+        IEnumerable<Terminal> Ends(Terminal t) => t.Gear is DistributionBlock ? wiring.NetOf[t.Index].Terminals.Where(n => ReferenceEquals(n.Gear, t.Gear)) : [t];
+
+        static bool Joins(Conductor c, Terminal a, Terminal b) => Same(c.From, a) && Same(c.To, b);
+
+        static bool Same(Terminal a, Terminal b) => a.Index == b.Index || (a.Gear is DistributionBlock && ReferenceEquals(a.Gear, b.Gear));
+    }
+
+    /// <summary>The chassis point at which a load's return reaches the body; null if it goes back another way.</summary>
+    public static ChassisPoint? PointOf(LoadPath load) => load.Return.Select(s => s.Link is { Kind: LinkKind.Chassis } ? s.Link.Gear as ChassisPoint : null).FirstOrDefault(p => p is not null);
+
+    /// <summary>Devices whose ground is heard: those of the signal chain.</summary>
+    public static bool IsAudio(Gear gear) => gear is Amplifier or HeadUnit or Processor or LevelAdapter;
+}

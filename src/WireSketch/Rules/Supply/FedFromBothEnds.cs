@@ -1,0 +1,59 @@
+using WireSketch.Language.Kinds;
+using WireSketch.Text;
+
+namespace WireSketch.Rules.Supply;
+
+/// <summary>A run between two sources that is protected at one end only.</summary>
+internal sealed class FedFromBothEnds : Rule
+{
+    public override RuleCard Card { get; } = new(
+        Id: "supply/fed-from-both-ends",
+        Severity.Error,
+        Title: "A wire between two sources is protected at one end only",
+        Why: """
+            A wire between two batteries is fed from both ends: if it is shorted, the fuse at one end opens and the other battery goes on
+            feeding the short. It needs a fuse near each. An alternator or charger that cannot give more than the wire carries needs none
+            at its own end, if the spec says what it gives.
+            """,
+        new Basis.Published("33 CFR 183.455(a), (b): a device at the source of power of each conductor; written for boats, taken here as good practice"),
+        Bad: """
+            gear:
+              starter-battery: { is: battery, origin: factory, capacity: 70 Ah }
+              house-battery: { is: battery, capacity: 90 Ah }
+              relay: { is: isolator, type: voltage sensing, rating: 140 A }
+              rear-bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: starter-battery.+, to: relay.main, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, at: 10 in } }
+              P2: { from: relay.second, to: house-battery.+, wire: 4 AWG red, length: 15 ft } #! supply/fed-from-both-ends
+              G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
+            """,
+        Good: """
+            gear:
+              starter-battery: { is: battery, origin: factory, capacity: 70 Ah }
+              house-battery: { is: battery, capacity: 90 Ah }
+              relay: { is: isolator, type: voltage sensing, rating: 140 A }
+              rear-bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: starter-battery.+, to: relay.main, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, at: 10 in } }
+              P2: { from: house-battery.+, to: relay.second, wire: 4 AWG red, length: 15 ft, fuse: { rating: 100 A, at: 10 in } }
+              G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
+            """);
+
+    public override IEnumerable<Finding> Check(Install install) =>
+        Stretches.Of(install).Where(s => s.Fault == StretchFault.OtherEnd).Select(s => Of(install, s));
+
+    private Finding Of(Install install, Stretch stretch)
+    {
+        var run = RunWords.Of(install, stretch.Fed.Conductor);
+        var source = stretch.Source;
+        var limits = source.Gear is Alternator or GeneralSource && Feeding.Limit(install, source) is null;
+        var ampacity = install.Answers.Conductors[stretch.Fed.Conductor.Index].Ampacity;
+        return Found(
+            run.Run.Name.At,
+            $"{RunWords.Full(install, run)} is fed from {stretch.Other} and from {source}; {RunWords.Named(stretch.Device!)} protects it against {stretch.Other}, but from {source} the first device is {RunWords.Length(install, stretch.First!.Value)} away",
+            limits
+                ? $"write what {source.Gear!.Id} can give ({(source.Gear is Alternator ? "output" : "current")}: 90 A): a wire that carries all of it needs no fuse there; else add a fuse within {RunWords.Length(install, Stretches.Limit)} of {source}"
+                : $"add a fuse{(ampacity is { } a && FuseSizes.AtMost(a, null) is { } most ? $" of {most} or less" : "")} within {RunWords.Length(install, Stretches.Limit)} of {source}",
+            run.Id, source.Id);
+    }
+}

