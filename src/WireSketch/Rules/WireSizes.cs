@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical;
+using WireSketch.Electrical.Conductors;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules;
@@ -33,15 +35,26 @@ internal static class WireSizes
     public static WireSize? Next(WireSize size) => AtLeast(size.Area.Value * 1.01, size);
 
     /// <summary>The smallest size that carries a current where another one lies; null if none does.</summary>
-    public static WireSize? Carrying(Amps amps, ConductorAnswer like) => null;
+    public static WireSize? Carrying(Amps amps, ConductorAnswer like)
+    {
+        var wire = like.Conductor.Wire;
+        foreach (var size in wire.Size.Awg is null ? Metric : American)
+        {
+            if (AmpacityTable.Of(size, wire.Insulation) is { } table && table * like.Correction.Value >= amps)
+            {
+                return size;
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>What a clad conductor would carry if it were copper; null if that is unknown.</summary>
-    public static Amps? AsCopper(ConductorAnswer clad) => null;
+    public static Amps? AsCopper(ConductorAnswer clad) => clad.Ampacity is { } ampacity ? ampacity / Math.Sqrt(ConductorFacts.CladConductivity) : null;
 
     /// <summary>
-    /// How much better conductors carry than the other: copper for copper. Clad wire counts for 0.645 of its area, its nominal
-    /// conductivity by ASTM B566 for 10 % of copper.
+    /// Copper of a conductor, in mm². Clad wire counts for the share of its area that its conductivity is of copper's.
     /// </summary>
     public static double CopperArea(Conductor conductor) =>
-        conductor.Wire.Size.Area.Value * (conductor.Wire.Material == Language.ConductorMaterial.Clad ? 0.645 : 1);
+        conductor.Wire.Size.Area.Value * (conductor.Wire.Material == Language.ConductorMaterial.Clad ? ConductorFacts.CladConductivity : 1);
 }

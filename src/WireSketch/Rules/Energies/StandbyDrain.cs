@@ -23,7 +23,7 @@ internal sealed class StandbyDrain : Rule
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 60 Ah }
-              tracker: { is: general load, power: 5 W, standby: 250 mA, always-live: true } #! energy/standby
+              tracker: { is: general load, power: 5 W, always-live: true } #! energy/standby
               bolt: { is: chassis point, surface: bare metal }
             runs:
               P1: { from: battery.+, to: tracker.+, wire: 16 AWG red, length: 6 ft, fuse: { rating: 3 A, at: 8 in } }
@@ -32,7 +32,7 @@ internal sealed class StandbyDrain : Rule
         Good: """
             gear:
               battery: { is: battery, origin: factory, capacity: 60 Ah }
-              tracker: { is: general load, power: 5 W, standby: 20 mA, always-live: true }
+              tracker: { is: general load, power: 5 W, duty: 5 %, always-live: true }
               bolt: { is: chassis point, surface: bare metal }
             runs:
               P1: { from: battery.+, to: tracker.+, wire: 16 AWG red, length: 6 ft, fuse: { rating: 3 A, at: 8 in } }

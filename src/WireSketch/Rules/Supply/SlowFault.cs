@@ -49,7 +49,9 @@ internal sealed class SlowFault : Rule
                select Of(install, ofDevice.OrderBy(f => Burns(f) ? 0 : 1).ThenBy(f => f.DeviceAmpsAtFar.Value).ThenBy(f => f.Conductor.Index).First());
     }
 
-    private static bool IsLate(FaultAnswer fault) => fault.OpensWithin is null || fault.OpensWithin > Longest;
+    /// <summary>Where no time limits are known for a device, it is trusted from three and a half times its rating on (common practice, no published source).</summary>
+    private static bool IsLate(FaultAnswer fault) =>
+        fault.OpensWithin is { } time ? time > Longest : fault.DeviceAmpsAtFar / fault.Device!.Rating!.Value < 3.5;
 
     private static bool Burns(FaultAnswer fault) => fault.LetThrough is { } through && through > fault.Withstand;
 
