@@ -182,9 +182,9 @@ internal sealed class SheetAssembler
         {
             foreach (int p in w.Chain(l))
             {
-                int a = w.PieceA[p], b = w.PieceB[p];
-                int node = w.PieceGutter[p] == column && a >= _model.Slots && w.NodeOnRight[a] ? a
-                    : w.PieceGutter[p] == column && b >= _model.Slots && w.NodeOnRight[b] ? b : -1;
+                int a = w.Piece[p].A, b = w.Piece[p].B;
+                int node = w.Piece[p].Gutter == column && a >= _model.Slots && w.NodeOnRight[a] ? a
+                    : w.Piece[p].Gutter == column && b >= _model.Slots && w.NodeOnRight[b] ? b : -1;
                 if (node >= 0 && last != _model.LinkWire[l])
                 {
                     last = _model.LinkWire[l];
@@ -217,7 +217,7 @@ internal sealed class SheetAssembler
         var devices = Enumerable.Range(0, _graph.Devices.Length).Select(d =>
         {
             int b = _model.DeviceBody[d] >= 0 ? _model.DeviceBody[d] : _model.Satellites[_satelliteOf[d]].Host;
-            return new ArrangedDevice(_graph.Devices[d].Id, _graph.Zones[_graph.Devices[d].Zone].Id, sub[w.Columns.Of[b]], rank[b]);
+            return new ArrangedDevice(_graph.Devices[d].Id, _graph.Zones[_graph.Devices[d].Zone].Id, sub[w.Columns.Of[b]], rank[b], w.Choices.Turned[b]);
         });
         return new Arrangement([.. devices]);
     }

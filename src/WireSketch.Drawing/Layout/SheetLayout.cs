@@ -46,12 +46,15 @@ public sealed record WallPass(string Wire, string? Bundle, GridPoint At);
 public sealed record PlacedDevice(string Id, GridRect Box, ImmutableArray<PlacedPort> Ports);
 
 /// <summary>A terminal in its place, on the edge of its device's box.</summary>
+/// <param name="Id">The terminal's full name.</param>
+/// <param name="At">Where its wires land.</param>
+/// <param name="Side">The side it came to be on: slim devices and holders may face the other way than their graph says.</param>
 public sealed record PlacedPort(string Id, GridPoint At, PortSide Side);
 
 /// <summary>A wire's course.</summary>
 /// <param name="Id">The wire's id.</param>
 /// <param name="Courses">Polylines of horizontal and vertical stretches; one for each end beyond the first. A shared trunk stands in each of them.</param>
-/// <param name="Label">The box kept free for the label; empty where the wire carries none.</param>
+/// <param name="Label">The box kept free for the label, on a stretch of the wire that no other wire shares; empty where the wire carries none.</param>
 /// <param name="Dots">Points at which wires of one net part.</param>
 public sealed record RoutedWire(string Id, ImmutableArray<ImmutableArray<GridPoint>> Courses, GridRect Label, ImmutableArray<GridPoint> Dots);
 
@@ -60,4 +63,9 @@ public sealed record RoutedWire(string Id, ImmutableArray<ImmutableArray<GridPoi
 public sealed record Arrangement(ImmutableArray<ArrangedDevice> Devices);
 
 /// <summary>A device's place in an arrangement.</summary>
-public sealed record ArrangedDevice(string Id, string Zone, int SubColumn, int Rank);
+/// <param name="Id">The device's id.</param>
+/// <param name="Zone">Its zone's id.</param>
+/// <param name="SubColumn">Its sub-column within the zone, from 0.</param>
+/// <param name="Rank">Its place in the sub-column from the top, from 0; a chassis point that hangs below its partner has that one's.</param>
+/// <param name="Turned">True if it faces the other way than its graph says.</param>
+public sealed record ArrangedDevice(string Id, string Zone, int SubColumn, int Rank, bool Turned = false);

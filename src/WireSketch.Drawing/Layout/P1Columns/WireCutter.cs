@@ -12,8 +12,7 @@ internal sealed class WireCutter
     private readonly Dictionary<long, int> _pieceOf = [];
     private readonly List<int> _laneColumn = [], _laneBundle = [], _laneHalf = [];
     private readonly List<long> _laneKey = [];
-    private readonly List<int> _pieceA = [], _pieceB = [], _pieceLinks = [], _pieceNet = [], _pieceGutter = [], _pieceHalf = [];
-    private readonly List<PieceShape> _pieceShape = [];
+    private readonly List<Piece> _pieces = [];
     private readonly List<int> _chain = [];
     private readonly int[] _slotGutter;
     private readonly bool[] _slotOnRight;
@@ -93,7 +92,7 @@ internal sealed class WireCutter
             (nodeGutter[n + 1], nodeOnRight[n + 1]) = (_laneColumn[k] + 1, false);
         }
 
-        int pieces = _pieceA.Count;
+        int pieces = _pieces.Count;
         var byNode = new Buckets(nodes);
         var byItem = new Buckets(2 * items);
         var byGutter = new Buckets(_columns.Count + 1);
@@ -101,9 +100,9 @@ internal sealed class WireCutter
         {
             for (int p = 0; p < pieces; p++)
             {
-                int a = _pieceA[p], b = _pieceB[p];
+                int a = _pieces[p].A, b = _pieces[p].B;
                 int itemA = (2 * nodeItem[a]) + (nodeOnRight[a] ? 0 : 1), itemB = (2 * nodeItem[b]) + (nodeOnRight[b] ? 0 : 1);
-                byGutter.Put(_pieceGutter[p], p);
+                byGutter.Put(_pieces[p].Gutter, p);
                 byNode.Put(a, p);
                 byItem.Put(itemA, p);
                 if (a != b)
@@ -134,13 +133,7 @@ internal sealed class WireCutter
             NodeItem = nodeItem,
             NodeGutter = nodeGutter,
             NodeOnRight = nodeOnRight,
-            PieceA = [.. _pieceA],
-            PieceB = [.. _pieceB],
-            PieceLinks = [.. _pieceLinks],
-            PieceNet = [.. _pieceNet],
-            PieceShape = [.. _pieceShape],
-            PieceGutter = [.. _pieceGutter],
-            PieceHalf = [.. _pieceHalf],
+            Piece = [.. _pieces],
             NodeStart = byNode.Start,
             NodePieces = byNode.Content,
             GutterStart = byGutter.Start,
@@ -212,18 +205,12 @@ internal sealed class WireCutter
         long key = ((long)a << 32) | (uint)b;
         if (!_pieceOf.TryGetValue(key, out int piece))
         {
-            _pieceOf.Add(key, piece = _pieceA.Count);
-            _pieceA.Add(a);
-            _pieceB.Add(b);
-            _pieceLinks.Add(0);
-            _pieceNet.Add(net);
-            _pieceGutter.Add(gutter);
-            _pieceHalf.Add(0);
-            _pieceShape.Add(rx != ry ? PieceShape.Across : rx ? PieceShape.TurnRight : PieceShape.TurnLeft);
+            _pieceOf.Add(key, piece = _pieces.Count);
+            _pieces.Add(new Piece(a, b, net, 0, rx != ry ? PieceShape.Across : rx ? PieceShape.TurnRight : PieceShape.TurnLeft, gutter, 0));
         }
 
-        _pieceLinks[piece]++;
-        _pieceHalf[piece] = Math.Max(_pieceHalf[piece], half);
+        var known = _pieces[piece];
+        _pieces[piece] = known with { Links = known.Links + 1, Half = Math.Max(known.Half, half) };
         _chain.Add(piece);
     }
 }

@@ -15,6 +15,16 @@ internal enum PieceShape : byte
     TurnRight,
 }
 
+/// <summary>A piece of wire from wall to wall of a gutter.</summary>
+/// <param name="A">The node it starts at: on the left wall if it goes across.</param>
+/// <param name="B">The node it ends at.</param>
+/// <param name="Net">Pieces of one net do not count as crossing.</param>
+/// <param name="Links">How many links share it.</param>
+/// <param name="Shape">How it lies.</param>
+/// <param name="Gutter">Its gutter.</param>
+/// <param name="Half">Half the width it keeps clear.</param>
+internal record struct Piece(int A, int B, int Net, int Links, PieceShape Shape, int Gutter, int Half);
+
 /// <summary>
 /// Wires cut into pieces. Every link is a chain of pieces, one for each gutter it passes, joined by lanes through the columns
 /// between. Items of a column are its bodies (by number) and its lanes (after the bodies). A node is where a piece ends on
@@ -39,15 +49,7 @@ internal sealed class Wiring
     /// <summary>True for a node on the right wall of its gutter.</summary>
     public required bool[] NodeOnRight { get; init; }
 
-    public required int[] PieceA { get; init; }
-    public required int[] PieceB { get; init; }
-
-    /// <summary>How many links share a piece.</summary>
-    public required int[] PieceLinks { get; init; }
-    public required int[] PieceNet { get; init; }
-    public required PieceShape[] PieceShape { get; init; }
-    public required int[] PieceGutter { get; init; }
-    public required int[] PieceHalf { get; init; }
+    public required Piece[] Piece { get; init; }
 
     public required int[] NodeStart { get; init; }
     public required int[] NodePieces { get; init; }
@@ -67,7 +69,7 @@ internal sealed class Wiring
 
     public int Lanes => LaneColumn.Length;
     public int Items => Model.Bodies + Lanes;
-    public int Pieces => PieceA.Length;
+    public int Pieces => Piece.Length;
 
     public bool IsLane(int item) => item >= Model.Bodies;
     public int ColumnOf(int item) => item < Model.Bodies ? Columns.Of[item] : LaneColumn[item - Model.Bodies];

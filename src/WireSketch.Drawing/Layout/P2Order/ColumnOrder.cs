@@ -10,6 +10,9 @@ internal sealed class ColumnOrder
     /// <summary>Positions within a column are counted as shares of this.</summary>
     public const int Whole = 1 << 20;
 
+    /// <summary>Difference of the keys of neighbouring items.</summary>
+    public const int Step = 1 << KeyBits;
+
     private readonly int[] _inner;
 
     public ColumnOrder(Wiring wiring, int[][] items, int[][] sideOrder)
@@ -78,6 +81,13 @@ internal sealed class ColumnOrder
         }
     }
 
+    /// <summary>Exchanges two neighbouring ports of a side, both with a single row.</summary>
+    public void ExchangeSlots(int s, int t)
+    {
+        (_inner[s], _inner[t]) = (_inner[t], _inner[s]);
+        (Key[s], Key[t]) = (Key[t], Key[s]);
+    }
+
     /// <summary>After the ports of a side have changed places.</summary>
     public void SetInner(int body)
     {
@@ -101,6 +111,11 @@ internal sealed class ColumnOrder
         // Wires that leave an edge to the left nest one way, those to the right the other; depth decides, as in EdgeLanes.
         void SetEdge(PortSide side, int key)
         {
+            if (model.Ports(body, side).Length == 0)
+            {
+                return;
+            }
+
             foreach (var (slot, depth) in EdgeLanes.Of(Wiring, body, side))
             {
                 _inner[slot] = key + Math.Min(side == PortSide.Top ? 255 - depth : depth, 255);

@@ -6,36 +6,34 @@ namespace WireSketch.Drawing.Layout.P2Order;
 /// <summary>Whether two pieces of a gutter must cross, told from the order of their ends alone.</summary>
 internal static class Crossing
 {
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static int Of(Wiring w, int[] key, int e, int f)
+    public static int Of(Piece[] pieces, int[] key, int e, int f)
     {
-        if (w.PieceNet[e] == w.PieceNet[f])
-        {
-            return 0;
-        }
+        ref readonly var pe = ref pieces[e];
+        ref readonly var pf = ref pieces[f];
+        return pe.Net == pf.Net ? 0 : Of(pe, pf, key[pe.A], key[pe.B], key[pf.A], key[pf.B]);
+    }
 
-        int a = key[w.PieceA[e]], b = key[w.PieceB[e]], c = key[w.PieceA[f]], d = key[w.PieceB[f]];
-        var te = w.PieceShape[e];
-        var tf = w.PieceShape[f];
+    private static int Of(in Piece e, in Piece f, int a, int b, int c, int d)
+    {
         bool cross;
-        if (te == PieceShape.Across)
+        if (e.Shape == PieceShape.Across)
         {
-            if (tf == PieceShape.Across)
+            if (f.Shape == PieceShape.Across)
             {
                 cross = (a < c && b > d) || (a > c && b < d);
             }
             else
             {
-                int x = tf == PieceShape.TurnLeft ? a : b;
+                int x = f.Shape == PieceShape.TurnLeft ? a : b;
                 cross = (c < x) != (d < x);
             }
         }
-        else if (tf == PieceShape.Across)
+        else if (f.Shape == PieceShape.Across)
         {
-            int x = te == PieceShape.TurnLeft ? c : d;
+            int x = e.Shape == PieceShape.TurnLeft ? c : d;
             cross = (a < x) != (b < x);
         }
-        else if (te != tf)
+        else if (e.Shape != f.Shape)
         {
             return 0;
         }
@@ -45,7 +43,7 @@ internal static class Crossing
             cross = (lo < c && c < hi) != (lo < d && d < hi);
         }
 
-        return cross ? w.PieceLinks[e] * w.PieceLinks[f] : 0;
+        return cross ? e.Links * f.Links : 0;
     }
 
     /// <summary>Crossings of all pieces of a sheet, by order.</summary>
@@ -60,7 +58,7 @@ internal static class Crossing
             {
                 for (int j = 0; j < i; j++)
                 {
-                    sum += Of(w, order.Key, pieces[i], pieces[j]);
+                    sum += Of(w.Piece, order.Key, pieces[i], pieces[j]);
                 }
             }
         }
@@ -81,14 +79,69 @@ internal static class Crossing
             {
                 foreach (int f in vs)
                 {
-                    if (e != f)
-                    {
-                        sum += Of(w, order.Key, e, f);
-                    }
+                    sum += e == f ? 0 : Of(w.Piece, order.Key, e, f);
                 }
             }
         }
 
         return sum;
+    }
+
+    /// <summary>
+    /// How the crossings between two items change when the upper, u, and the lower, v, change places: for two pieces that go
+    /// across the order of their far ends decides; others are looked at with the ends where they would be.
+    /// </summary>
+    /// <param name="order">The order.</param>
+    /// <param name="u">The upper item.</param>
+    /// <param name="v">The item just below it.</param>
+    /// <param name="step">Difference of their keys.</param>
+    public static int Exchange(ColumnOrder order, int u, int v, int step)
+    {
+        var w = order.Wiring;
+        var pieces = w.Piece;
+        int[] key = order.Key;
+        int change = 0;
+        for (int side = 0; side < 2; side++)
+        {
+            var us = w.Beside(u, side);
+            var vs = w.Beside(v, side);
+            if (vs.Length == 0)
+            {
+                continue;
+            }
+
+            foreach (int i in us)
+            {
+                ref readonly var e = ref pieces[i];
+                int far = e.Shape != PieceShape.Across ? 0 : key[side == 0 ? e.A : e.B];
+                foreach (int j in vs)
+                {
+                    ref readonly var f = ref pieces[j];
+                    if (e.Net == f.Net)
+                    {
+                        continue;
+                    }
+
+                    if (e.Shape == PieceShape.Across && f.Shape == PieceShape.Across)
+                    {
+                        int other = key[side == 0 ? f.A : f.B];
+                        change += far < other ? e.Links * f.Links : far > other ? -e.Links * f.Links : 0;
+                    }
+                    else if (i != j)
+                    {
+                        change += Of(e, f, Moved(e.A), Moved(e.B), Moved(f.A), Moved(f.B)) - Of(e, f, key[e.A], key[e.B], key[f.A], key[f.B]);
+                    }
+                }
+            }
+        }
+
+        return change;
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        int Moved(int node)
+        {
+            int item = w.NodeItem[node];
+            return key[node] + (item == u ? step : item == v ? -step : 0);
+        }
     }
 }

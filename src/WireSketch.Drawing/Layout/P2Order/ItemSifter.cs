@@ -4,7 +4,7 @@ namespace WireSketch.Drawing.Layout.P2Order;
 /// Moves each item of a column to its best place, with crossings counted exactly by exchanges of neighbours, in which only
 /// pairs of pieces of the two change. At a wall the lanes of one pass-through move as a block.
 /// </summary>
-internal sealed class ItemSifter(ColumnOrder order)
+internal sealed class ItemSifter(ColumnOrder order, bool lanesOnly = false)
 {
     /// <summary>Columns longer than this are sifted within a window.</summary>
     public const int WindowFrom = 60;
@@ -41,6 +41,11 @@ internal sealed class ItemSifter(ColumnOrder order)
 
         foreach (int item in turn)
         {
+            if (lanesOnly && !order.Wiring.IsLane(item))
+            {
+                continue;
+            }
+
             int start = _at[item], k = start, best = 0, at = start, now = 0;
             int last = Math.Min(n - 1, start + reach), first = Math.Max(0, start - reach);
             while (k < last)
@@ -74,10 +79,9 @@ internal sealed class ItemSifter(ColumnOrder order)
 
     private int Swap(int k)
     {
-        int u = _items[k], v = _items[k + 1];
-        int before = Crossing.Between(order, u, v);
+        int change = Crossing.Exchange(order, _items[k], _items[k + 1], ColumnOrder.Step);
         Exchange(k);
-        return Crossing.Between(order, u, v) - before;
+        return change;
     }
 
     private void Exchange(int k)

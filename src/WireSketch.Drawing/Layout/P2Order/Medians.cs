@@ -77,7 +77,7 @@ internal static class Medians
             {
                 for (int end = 0; end < 2; end++)
                 {
-                    int node = end == 0 ? w.PieceA[e] : w.PieceB[e];
+                    int node = end == 0 ? w.Piece[e].A : w.Piece[e].B;
                     if (w.NodeItem[node] != item)
                     {
                         int length = Math.Max(1, order.Items[w.ColumnOf(w.NodeItem[node])].Length);

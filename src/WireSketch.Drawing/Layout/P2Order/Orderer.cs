@@ -28,6 +28,17 @@ internal static class Orderer
         return order;
     }
 
+    /// <summary>An order in which the bodies stand where they are told to; lanes, and bodies at -1, go near what they join, and only lanes are sifted.</summary>
+    public static ColumnOrder Told(Wiring wiring, int[] bodies, int passes)
+    {
+        int[] at = new int[wiring.Items];
+        Array.Fill(at, -1);
+        bodies.CopyTo(at, 0);
+        var order = Arrange(wiring, at, Array.ConvertAll(wiring.Choices.SideOrder, s => (int[])s.Clone()));
+        Sift(order, passes, null, lanesOnly: true);
+        return order;
+    }
+
     /// <summary>The order of an earlier sheet carried over to new wiring; items that are new go near what they join.</summary>
     /// <param name="wiring">The new wiring.</param>
     /// <param name="earlier">The earlier order.</param>
@@ -56,7 +67,7 @@ internal static class Orderer
     }
 
     /// <summary>Sifts terminals and items until still or out of passes. With <paramref name="changed"/> only those columns and their neighbours are looked at first.</summary>
-    public static void Sift(ColumnOrder order, int passes, bool[]? changed)
+    public static void Sift(ColumnOrder order, int passes, bool[]? changed, bool lanesOnly = false)
     {
         var w = order.Wiring;
         int count = w.Columns.Count;
@@ -66,7 +77,7 @@ internal static class Orderer
             todo[c] = changed is null || changed[c] || (c > 0 && changed[c - 1]) || (c + 1 < count && changed[c + 1]);
         }
 
-        var sifter = new ItemSifter(order);
+        var sifter = new ItemSifter(order, lanesOnly);
         for (int pass = 0; pass < passes; pass++)
         {
             bool[] next = new bool[count];
@@ -111,9 +122,8 @@ internal static class Orderer
         bool[] isNew = Array.ConvertAll(at, p => p < 0);
         for (int round = 0; round < 2; round++)
         {
-            for (int k = 0; k < wiring.Lanes; k++)
+            for (int item = 0; item < wiring.Items; item++)
             {
-                int item = wiring.Model.Bodies + k;
                 if (!isNew[item])
                 {
                     continue;
@@ -125,7 +135,7 @@ internal static class Orderer
                 {
                     foreach (int e in wiring.Beside(item, side))
                     {
-                        int a = wiring.NodeItem[wiring.PieceA[e]], b = wiring.NodeItem[wiring.PieceB[e]];
+                        int a = wiring.NodeItem[wiring.Piece[e].A], b = wiring.NodeItem[wiring.Piece[e].B];
                         int other = a == item ? b : a;
                         if (other != item && at[other] >= 0)
                         {

@@ -57,7 +57,14 @@ internal static class TerminalSifter
 
             void Exchange(int k)
             {
-                (ports[k], ports[k + 1]) = (ports[k + 1], ports[k]);
+                int u = ports[k], v = ports[k + 1];
+                (ports[k], ports[k + 1]) = (v, u);
+                if (model.PortSlots[u] == 1 && model.PortSlots[v] == 1)
+                {
+                    order.ExchangeSlots(model.PortSlot[u], model.PortSlot[v]);
+                    return;
+                }
+
                 order.SetInner(body);
                 order.SetKey(body, index);
             }
@@ -82,7 +89,7 @@ internal static class TerminalSifter
                     {
                         if (e != f)
                         {
-                            sum += Crossing.Of(w, order.Key, e, f);
+                            sum += Crossing.Of(w.Piece, order.Key, e, f);
                         }
                     }
                 }

@@ -39,7 +39,7 @@ internal sealed class Attraction
         int total = 0;
         for (int e = 0; e < w.Pieces; e++)
         {
-            int a = w.NodeItem[w.PieceA[e]], b = w.NodeItem[w.PieceB[e]];
+            int a = w.NodeItem[w.Piece[e].A], b = w.NodeItem[w.Piece[e].B];
             if (a != b)
             {
                 counts[a]++;
@@ -57,14 +57,14 @@ internal sealed class Attraction
         int[] fill = pull.Start.AsSpan(0, w.Items).ToArray();
         for (int e = 0; e < w.Pieces; e++)
         {
-            int na = w.PieceA[e], nb = w.PieceB[e], a = w.NodeItem[na], b = w.NodeItem[nb];
+            int na = w.Piece[e].A, nb = w.Piece[e].B, a = w.NodeItem[na], b = w.NodeItem[nb];
             if (a == b)
             {
                 continue;
             }
 
-            bool across = w.PieceShape[e] == PieceShape.Across;
-            int weight = w.PieceLinks[e] * (across ? 6 : 2) * (w.PieceHalf[e] > 3 ? 3 : 2) * (w.IsLane(a) && w.IsLane(b) ? 2 : 1);
+            bool across = w.Piece[e].Shape == PieceShape.Across;
+            int weight = w.Piece[e].Links * (across ? 6 : 2) * (w.Piece[e].Half > 3 ? 3 : 2) * (w.IsLane(a) && w.IsLane(b) ? 2 : 1);
             Put(a, na, b, nb);
             Put(b, nb, a, na);
 

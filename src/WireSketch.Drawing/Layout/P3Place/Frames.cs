@@ -60,7 +60,7 @@ internal sealed class Frames
 
         for (int k = 0; k < w.Lanes; k++)
         {
-            frames.Up[w.Model.Bodies + k] = frames.Down[w.Model.Bodies + k] = Model.Measure.Up(w.LaneHalf[k]);
+            frames.Up[w.Model.Bodies + k] = frames.Down[w.Model.Bodies + k] = w.LaneHalf[k];
         }
 
         return frames;
@@ -119,8 +119,8 @@ internal sealed class Frames
         }
 
         Edges.Lay(_order.Wiring, b, this, ref up, ref down);
-        Up[b] = Model.Measure.Up(up);
-        Down[b] = Model.Measure.Up(down);
+        Up[b] = up;
+        Down[b] = down;
     }
 
     private void Spare(int side, int last, int lastOfBoth)

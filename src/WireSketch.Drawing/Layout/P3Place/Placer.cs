@@ -35,7 +35,7 @@ internal sealed class Placer
             int[] items = order.Items[c], s = _seps[c] = new int[items.Length];
             for (int k = 0; k < s.Length; k++)
             {
-                s[k] = k == 0 ? _frames.Up[items[0]] : s[k - 1] + Measure.Up(_frames.Down[items[k - 1]] + _frames.Up[items[k]]);
+                s[k] = k == 0 ? Measure.Up(_frames.Up[items[0]]) : s[k - 1] + Measure.Up(_frames.Down[items[k - 1]] + _frames.Up[items[k]]);
             }
 
             _total[c] = s.Length == 0 ? 0 : s[^1] + _frames.Down[items[^1]];
@@ -86,7 +86,7 @@ internal sealed class Placer
             bottom = Math.Max(bottom, _y[i] + _frames.Down[i]);
         }
 
-        top = _y.Length == 0 ? 0 : top;
+        top = _y.Length == 0 ? 0 : Measure.Down(top);
         for (int i = 0; i < _y.Length; i++)
         {
             _y[i] -= top;

@@ -127,11 +127,11 @@ internal sealed class ClashRepair
             {
                 foreach (int p in _w.Beside(item, side))
                 {
-                    int a = _w.PieceA[p], b = _w.PieceB[p], mine = _w.NodeItem[a] == item ? a : b, other = mine == a ? b : a;
+                    int a = _w.Piece[p].A, b = _w.Piece[p].B, mine = _w.NodeItem[a] == item ? a : b, other = mine == a ? b : a;
                     int otherY = (moved.TryGetValue(_w.NodeItem[other], out int to) ? to : _y[_w.NodeItem[other]]) + _placed.Frames.Dy[other];
                     int myY = y + _placed.Frames.Dy[mine];
-                    price += NodeY(mine) == NodeY(other) && myY != otherY ? 100 * _w.PieceLinks[p] : 0;
-                    price += 30 * Meetings(mine, myY, _w.PieceNet[p]);
+                    price += NodeY(mine) == NodeY(other) && myY != otherY ? 100 * _w.Piece[p].Links : 0;
+                    price += 30 * Meetings(mine, myY, _w.Piece[p].Net);
                 }
             }
         }
@@ -144,9 +144,9 @@ internal sealed class ClashRepair
         int sum = 0;
         foreach (int p in _w.In(_w.NodeGutter[node]))
         {
-            if (_w.PieceNet[p] != net)
+            if (_w.Piece[p].Net != net)
             {
-                sum += Meets(_w.PieceA[p]) || Meets(_w.PieceB[p]) ? 1 : 0;
+                sum += Meets(_w.Piece[p].A) || Meets(_w.Piece[p].B) ? 1 : 0;
             }
         }
 

@@ -116,13 +116,13 @@ internal sealed class Router
             while (open.Count > 0)
             {
                 int p = open.Pop();
-                trunk.Add(p, _nodeY[_w.PieceA[p]], _nodeY[_w.PieceB[p]], _w.PieceLinks[p], _w.PieceHalf[p]);
+                trunk.Add(p, _nodeY[_w.Piece[p].A], _nodeY[_w.Piece[p].B], _w.Piece[p].Links, _w.Piece[p].Half);
                 for (int end = 0; end < 2; end++)
                 {
-                    int node = end == 0 ? _w.PieceA[p] : _w.PieceB[p], links = 0;
+                    int node = end == 0 ? _w.Piece[p].A : _w.Piece[p].B, links = 0;
                     foreach (int q in _w.At(node))
                     {
-                        links += _w.PieceLinks[q];
+                        links += _w.Piece[q].Links;
                         if (_trunkOf[q] < 0)
                         {
                             _trunkOf[q] = trunks.Count;

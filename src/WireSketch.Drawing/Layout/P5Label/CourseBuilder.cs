@@ -20,7 +20,7 @@ internal sealed class CourseBuilder(LabelledSheet sheet)
         int node = start;
         foreach (int p in w.Chain(link))
         {
-            int next = w.PieceA[p] == node ? w.PieceB[p] : w.PieceA[p];
+            int next = w.Piece[p].A == node ? w.Piece[p].B : w.Piece[p].A;
             int trunk = sheet.Routed.TrunkOf[p];
             if (sheet.Routed.Upper[trunk] != sheet.Routed.Lower[trunk])
             {

@@ -10,7 +10,7 @@ namespace WireSketch.Drawing.Layout.Search;
 /// </summary>
 internal sealed class Annealer
 {
-    private const int Anneals = 3, HottestFrom = 2000, Coldest = 50;
+    private const int Anneals = 3, HottestFrom = 2000, HottestFromPrevious = 600, Coldest = 50;
 
     private readonly SheetModel _model;
     private readonly Evaluator _evaluator;
@@ -21,13 +21,16 @@ internal sealed class Annealer
 
     public static LabelledSheet Run(SheetModel model, LayoutOptions options)
     {
-        var evaluator = new Evaluator(new Page(options, model.Graph.Devices.Length));
-        var starts = Starts.Of(model, evaluator);
+        var drift = options.Previous is { } previous && model.Bodies > 0 ? new Drift(model, previous) : null;
+        var page = new Page(options, model.Graph.Devices.Length);
+        var evaluator = new Evaluator(page, new Company(model), drift);
+        var starts = drift is null ? Starts.Of(model, evaluator) : [Starts.Told(model, evaluator, drift)];
         var annealer = new Annealer(model, evaluator, starts[0]);
         int tries = Tries(model, options.Effort);
         for (int round = 0; round < Anneals; round++)
         {
-            annealer.Anneal(round < Anneals - 1 ? starts[Math.Min(round, starts.Count - 1)] : annealer._best, tries / Anneals);
+            var from = round < Anneals - 1 ? starts[Math.Min(round, starts.Count - 1)] : annealer._best;
+            annealer.Anneal(from, tries / Anneals, drift is null ? HottestFrom : HottestFromPrevious);
         }
 
         if (tries > 0)
@@ -36,7 +39,8 @@ internal sealed class Annealer
         }
 
         var sheet = annealer._best.Sheet;
-        return sheet.Routed.Clashes.Count == 0 ? sheet : Labeller.Label(ClashRepair.Repair(sheet.Routed), 0);
+        int wide = page.WidthFor(sheet.Height);
+        return sheet.Routed.Clashes.Count == 0 && sheet.Width >= wide ? sheet : Labeller.Label(ClashRepair.Repair(sheet.Routed), wide);
     }
 
     // Fewer as the work of judging one sheet grows, so that large sheets take no longer than they must.
@@ -47,13 +51,13 @@ internal sealed class Annealer
         return (int)(Math.Min(Most, Budget / Math.Max(1, work)) * Math.Clamp(effort, 0, 100));
     }
 
-    private void Anneal(Candidate current, int tries)
+    private void Anneal(Candidate current, int tries, int hottest)
     {
         var moves = new Moves(_model, _chance);
         for (int i = 0; i < tries; i++)
         {
             long left = tries - i;
-            long heat = (HottestFrom * left / tries * left / tries) + Coldest;
+            long heat = (hottest * left / tries * left / tries) + Coldest;
             var trial = moves.Try(current);
             if (trial is null)
             {

@@ -7,7 +7,7 @@ using WireSketch.Drawing.Layout.P5Label;
 namespace WireSketch.Drawing.Layout.Search;
 
 /// <summary>Takes an order through places, tracks and labels to a price.</summary>
-internal sealed class Evaluator(Page page)
+internal sealed class Evaluator(Page page, Company company, Drift? drift)
 {
     /// <summary>Sifts and completes a trial. Null if it is sure to cost more than <paramref name="limit"/>.</summary>
     public Candidate? Judge(Trial trial, long limit)
@@ -19,6 +19,8 @@ internal sealed class Evaluator(Page page)
     /// <summary>Places an ordered sheet, also in the height that the page leaves free, and keeps the better. Null if it is sure to cost more than <paramref name="limit"/>.</summary>
     public Candidate? Complete(Choices choices, ColumnOrder order, long limit)
     {
+        long standing = company.Price(order.Wiring.Columns) + (drift?.Price(order) ?? 0);
+        limit -= standing;
         var routed = Router.Route(Placer.Place(order, 0));
         if (Pricing.Rough(routed) > limit + Pricing.Crossing)
         {
@@ -44,6 +46,6 @@ internal sealed class Evaluator(Page page)
             }
         }
 
-        return new Candidate { Choices = choices, Order = order, Sheet = sheet, Price = price };
+        return new Candidate { Choices = choices, Order = order, Sheet = sheet, Price = price + standing };
     }
 }

@@ -26,6 +26,9 @@ internal sealed class Page
     public int TextOf(int width, int height) =>
         (int)Math.Min(100L * TextHeight * Width / Math.Max(1, width), 100L * TextHeight * Height / Math.Max(1, height));
 
+    /// <summary>The width that fills the page beside a given height.</summary>
+    public int WidthFor(int height) => (int)((long)height * Width / Height);
+
     private static long Root(long v)
     {
         long r = 0;

@@ -36,6 +36,13 @@ internal static class Starts
         return starts;
     }
 
+    /// <summary>The sheet that keeps to an earlier arrangement.</summary>
+    public static Candidate Told(SheetModel model, Evaluator evaluator, Drift drift)
+    {
+        var choices = Choices.For(model, drift.SubColumns(), drift.Facing());
+        return evaluator.Complete(choices, Orderer.Told(WireCutter.Cut(model, choices), drift.Positions(), 5), long.MaxValue / 2)!;
+    }
+
     private static IEnumerable<int[]> All(SheetModel model)
     {
         int[] limit = new int[model.Zones], bodies = new int[model.Zones];
