@@ -28,7 +28,7 @@ public static class KeyReference
             Section(page, entry, $"`{entry.Name}`", 2);
         }
 
-        page.Append("\n## Gear\n\n`is` names the kind, which decides the terminals and the keys. Every device may also have these keys:\n\n");
+        page.Append("\n## Gear\n\n`is` names the kind, which decides the terminals and the keys. It may stand in the part alone. Every device may also have these keys:\n\n");
         Table(page, language.Common);
         foreach (var kind in language.Kinds)
         {

@@ -59,9 +59,10 @@ internal sealed record SharedFiles(ImmutableArray<SourceFile> Files, ImmutableAr
     internal ImmutableArray<MapEntry> Entries(string key, MapNode root, SpecFindings findings)
     {
         var entries = ImmutableArray.CreateBuilder<MapEntry>();
+        var seen = new Dictionary<string, MapEntry>(StringComparer.Ordinal);
         foreach (var entry in Roots.Append(root).Select(r => r.Find(key)?.Value.Meant).OfType<MapNode>().SelectMany(m => m.Entries))
         {
-            if (entries.FirstOrDefault(e => e.Key.Value == entry.Key.Value) is { } first)
+            if (!seen.TryAdd(entry.Key.Value, entry) && seen[entry.Key.Value] is var first)
             {
                 findings.Add(new("spec/id", Severity.Error, $"\"{entry.Key.Value}\" is described twice under {key}; the other one is in {first.Key.At.File.Name}, line {first.Key.At.Line}", entry.Key.At)
                 {

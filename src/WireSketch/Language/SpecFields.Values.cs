@@ -103,8 +103,21 @@ internal sealed partial class SpecFields
         return Written(s, a <= b ? new Range<WireSize>(a, b) : new Range<WireSize>(b, a));
     }
 
-    public override Written<string>? Text(string key, string holds, string? otherwise = null) =>
-        Scalar(key, "a text") is { } s ? Written(s, s.Value) : null;
+    public override Written<string>? Text(string key, string holds, string? otherwise = null)
+    {
+        if (Scalar(key, "a text") is not { } s)
+        {
+            return null;
+        }
+
+        if (string.IsNullOrWhiteSpace(s.Value))
+        {
+            NoValue(Entry(key)!);
+            return null;
+        }
+
+        return Written(s, s.Value);
+    }
 
     public override T? Worded<T>(string key, string holds, Func<Written<string>, T?> read)
         where T : class => Scalar(key, "a single value") is { } s ? read(Written(s, s.Value)) : null;

@@ -26,9 +26,12 @@ internal static class SpecNames
             return;
         }
 
+        var zones = spec.Zones.Select(z => z.Id).ToHashSet(StringComparer.Ordinal);
+        var paths = spec.Paths.Select(p => p.Id).ToHashSet(StringComparer.Ordinal);
+        var wires = spec.Wires.Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
         foreach (var g in spec.Gear)
         {
-            if (g.Facts.Zone is { } zone && spec.Zones.All(z => z.Id != zone.Value))
+            if (g.Facts.Zone is { } zone && !zones.Contains(zone.Value))
             {
                 findings.Add(References.Finding(zone.Value, zone.At, "zone", spec.Zones.Select(z => z.Id), "declare it under zones") with { Subjects = [g.Id] });
             }
@@ -52,12 +55,12 @@ internal static class SpecNames
 
         foreach (var run in spec.Runs)
         {
-            foreach (var path in run.Along.Where(a => spec.Paths.All(p => p.Id != a.Value)))
+            foreach (var path in run.Along.Where(a => !paths.Contains(a.Value)))
             {
                 findings.Add(References.Finding(path.Value, path.At, "path", spec.Paths.Select(p => p.Id), "declare it under paths") with { Subjects = [run.Id] });
             }
 
-            if (run.Wire is { TypeId: { } type, Words: var words } && spec.Wires.All(w => w.Id != type))
+            if (run.Wire is { TypeId: { } type, Words: var words } && !wires.Contains(type))
             {
                 findings.Add(References.Finding(type, words.At, "wire type", spec.Wires.Select(w => w.Id), "declare it under wires, or write the size first: 4 AWG red") with { Subjects = [run.Id] });
             }

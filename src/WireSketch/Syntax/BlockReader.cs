@@ -39,6 +39,7 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
     private MapNode Map(List<(int Start, int End)> pieces, int level)
     {
         var entries = ImmutableArray.CreateBuilder<MapEntry>();
+        var seen = new Dictionary<string, MapEntry>(StringComparer.Ordinal);
         foreach (var (start, end) in pieces)
         {
             var entry = Attempt(start, end, out var node) is { } slip ? Entry(slip, start, end, level) : node;
@@ -50,7 +51,7 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
 
             foreach (var found in (entry as MapNode)?.Entries ?? [])
             {
-                if (entries.FirstOrDefault(e => e.Key.Value == found.Key.Value) is { } first)
+                if (!seen.TryAdd(found.Key.Value, found) && seen[found.Key.Value] is var first)
                 {
                     findings.Add(new("spec/duplicate-key", Severity.Error, $"\"{found.Key.Value}\" is written twice here; the first is on line {first.Key.At.Line}", found.Key.At)
                     {

@@ -3,9 +3,11 @@ namespace WireSketch.Text;
 /// <summary>Finds the word that somebody probably meant.</summary>
 public static class NearestWord
 {
+    private const int Most = 1000;
+
     /// <summary>
     /// The known word nearest to what was written, or null if none is near: at most a third of its letters may be added, lost,
-    /// changed or swapped with a neighbour. Capitals and the difference between a blank, a dash and an underscore do not count.
+    /// changed or swapped with a neighbour. Of very many words the first thousand are looked at. Capitals and the difference between a blank, a dash and an underscore do not count.
     /// </summary>
     public static string? Of(string written, IEnumerable<string> known)
     {
@@ -17,7 +19,7 @@ public static class NearestWord
 
         string? best = null;
         var least = int.MaxValue;
-        foreach (var candidate in known)
+        foreach (var candidate in known.Take(Most))
         {
             var distance = Distance(word, Plain(candidate));
             if (distance < least && distance <= Math.Max(1, Math.Max(word.Length, candidate.Length) / 3) && distance < Math.Max(word.Length, candidate.Length))

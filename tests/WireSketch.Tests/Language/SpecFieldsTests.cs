@@ -61,6 +61,7 @@ public sealed class SpecFieldsTests
     [InlineData("gear: { a: }", "spec/value a", "has no value")]
     [InlineData("gear: { a: { is: fuse, zone: } }", "spec/value zone", "has no value")]
     [InlineData("gear: { a: { is: fuse, zone: ~ } }", "spec/value zone", "has no value")]
+    [InlineData("job: { title: \"\" }", "spec/value title", "has no value")]
     [InlineData("runs: { P1: { from: [], to: c } }", "spec/value from", "has no value")]
     // Keys.
     [InlineData("gear: { a: { is: fuse, capacity: 5 Ah } }", "spec/unknown-key capacity", "a fuse has no key")]

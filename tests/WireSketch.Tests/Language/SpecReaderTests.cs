@@ -22,10 +22,25 @@ public sealed class SpecReaderTests
         Assert.Equal(new Range<Volts>(new(0.1), new(5)), amp.InputLine?.Value);
         Assert.Equal([(4.0, 250.0), (2.0, 400.0)], amp.Channels[0].Power.Select(p => (p.Key.Value.Value, p.Value.Value.Value)));
         Assert.Equal(new Multiple<Ohms>(2, new(4)), Assert.IsType<Speaker>(spec.Gear[4]).Coils?.Value);
-        Assert.Equal(Metres.FromInches(12), spec.Runs[0].Protection?.Distance?.Value);
+        Assert.Equal(new Metres(0.3048), spec.Runs[0].Protection?.Distance?.Value);
         Assert.Equal(4, spec.Runs[0].Wire?.Size?.Awg);
         Assert.Equal(["red"], spec.Runs[0].Wire!.Colours);
     }
+
+    [Theory]
+    [MemberData(nameof(Shipped))]
+    public void Every_shipped_spec_reads_without_a_finding(string path)
+    {
+        var parts = new SourceFile("parts/shop-parts.yaml", Repository.Read("specs/parts/shop-parts.yaml"));
+        var (spec, findings) = SpecReader.Read(new SourceFile(path, Repository.Read("specs/" + path)), new FilesInMemory((parts.Name, parts.Text)));
+
+        Assert.Empty(findings.Select(f => $"{f.At} {f.Message}"));
+        Assert.NotEmpty(spec.Gear);
+        Assert.NotEmpty(spec.Runs);
+    }
+
+    public static TheoryData<string> Shipped() =>
+        [.. Directory.EnumerateFiles(Path.Combine(Repository.Root, "specs"), "*.wsk.yaml").Select(p => Path.GetFileName(p)).Order(StringComparer.Ordinal)];
 
     [Fact]
     public void Gear_takes_over_its_part_and_overrides_it_key_by_key()
