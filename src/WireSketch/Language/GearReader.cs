@@ -95,7 +95,7 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
         if (kind is null)
         {
             var words = GearKinds.All.Select(k => k.Word);
-            var nearest = NearestWord.Of(written.Value, words);
+            var nearest = Nearest.To(written.Value, words);
             fields.Report(new("spec/unknown-kind", Severity.Error, $"there is no kind of gear called \"{written.Value}\"", written.At)
             {
                 Help = nearest is null ? $"the kinds are {string.Join(", ", words)}" : $"write is: {nearest}, if that is what is meant",

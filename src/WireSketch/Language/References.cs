@@ -8,7 +8,7 @@ internal static class References
     internal static Finding Finding(string name, Span at, string what, IEnumerable<string> known, string otherwise)
     {
         var list = known.ToArray();
-        var nearest = NearestWord.Of(name, list);
+        var nearest = Nearest.To(name, list);
         return new("spec/reference", Severity.Error, $"there is no {what} called \"{name}\"", at)
         {
             Help = nearest is not null ? $"write {nearest}, if that is what is meant"

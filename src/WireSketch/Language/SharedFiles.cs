@@ -40,7 +40,7 @@ internal sealed record SharedFiles(ImmutableArray<SourceFile> Files, ImmutableAr
 
             foreach (var entry in used.Root.Entries.Where(e => !SpecKeys.Shared.Contains(e.Key.Value)))
             {
-                var nearest = NearestWord.Of(entry.Key.Value, SpecKeys.Shared);
+                var nearest = Nearest.To(entry.Key.Value, SpecKeys.Shared);
                 findings.Add(new("spec/use", Severity.Error, $"{file.Name} is named under use, so it may hold parts, wires and zones, but it has \"{entry.Key.Value}\"", entry.Key.At)
                 {
                     Help = nearest is null ? "move it into the spec itself" : $"write {nearest}, if that is what is meant",

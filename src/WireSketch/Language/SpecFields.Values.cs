@@ -315,7 +315,7 @@ internal sealed partial class SpecFields
             return true;
         }
 
-        var nearest = NearestWord.Of(s.Value, words);
+        var nearest = Nearest.To(s.Value, words);
         Report(new("spec/value", Severity.Error, $"{key} is one of {string.Join(", ", words)}; this is \"{s.Value}\"", s.At)
         {
             Help = nearest is null ? null : $"write {key}: {nearest}, if that is what is meant",

@@ -69,7 +69,7 @@ internal sealed partial class SpecFields : Fields
     {
         foreach (var entry in layers.SelectMany(l => l.Entries))
         {
-            if (but is null || NearestWord.Of(entry.Key.Value, [but]) is null)
+            if (but is null || Nearest.To(entry.Key.Value, [but]) is null)
             {
                 Ask(entry.Key.Value);
             }
@@ -83,7 +83,7 @@ internal sealed partial class SpecFields : Fields
         // A key that is mistyped is not missing as well: one slip, one finding.
         foreach (var (keys, finding) in missing)
         {
-            if (!layers[0].Entries.Any(e => !asked.ContainsKey(e.Key.Value) && (NearestWord.Of(e.Key.Value, keys) is not null || keys.Any(k => e.Key.Value.StartsWith(k + " ", StringComparison.Ordinal)))))
+            if (!layers[0].Entries.Any(e => !asked.ContainsKey(e.Key.Value) && (Nearest.To(e.Key.Value, keys) is not null || keys.Any(k => e.Key.Value.StartsWith(k + " ", StringComparison.Ordinal)))))
             {
                 Report(finding);
             }
@@ -95,7 +95,7 @@ internal sealed partial class SpecFields : Fields
             var strangers = new List<ScalarNode>();
             foreach (var key in layer.Entries.Select(e => e.Key).Where(k => !asked.ContainsKey(k.Value)))
             {
-                if (NearestWord.Of(key.Value, asked.Keys) is not { } nearest)
+                if (Nearest.To(key.Value, asked.Keys) is not { } nearest)
                 {
                     strangers.Add(key);
                     continue;

@@ -1,45 +1,70 @@
 namespace WireSketch.Text;
 
-/// <summary>Finds the name that was probably meant.</summary>
+/// <summary>Finds the word that somebody probably meant.</summary>
 public static class Nearest
 {
-    /// <summary>The candidate that the fewest slips turn into the word, if they are few for its length; null otherwise.</summary>
-    public static string? To(string word, IEnumerable<string> candidates)
-    {
-        var best = candidates.Select(c => (Name: c, Slips: Slips(word, c))).OrderBy(x => x.Slips).ThenBy(x => x.Name, StringComparer.Ordinal).FirstOrDefault();
-        return best.Name is not null && best.Slips <= Math.Max(1, Math.Max(word.Length, best.Name.Length) / 3) ? best.Name : null;
-    }
+    private const int Most = 1000;
 
-    /// <summary>The candidates, the likeliest first.</summary>
-    public static IEnumerable<string> Order(string word, IEnumerable<string> candidates) => candidates.OrderBy(c => Slips(word, c)).ThenBy(c => c, StringComparer.Ordinal);
-
-    /// <summary>Letters to insert, drop, change or swap with a neighbour (the distance of Damerau, restricted form), case counting for nothing.</summary>
-    public static int Slips(string a, string b)
+    /// <summary>
+    /// The known word nearest to what was written, or null if none is near: at most a third of its letters may be added, lost,
+    /// changed or swapped with a neighbour. Capitals and the difference between a blank, a dash and an underscore do not count.
+    /// Of very many words the first thousand are looked at.
+    /// </summary>
+    public static string? To(string written, IEnumerable<string> known)
     {
-        var rows = new int[a.Length + 1, b.Length + 1];
-        for (var i = 0; i <= a.Length; i++)
+        var word = Plain(written);
+        if (word.Length > 100)
         {
-            rows[i, 0] = i;
+            return null;
         }
 
+        string? best = null;
+        var least = int.MaxValue;
+        foreach (var candidate in known.Take(Most))
+        {
+            var distance = Distance(word, Plain(candidate));
+            if (distance < least && distance <= Math.Max(1, Math.Max(word.Length, candidate.Length) / 3) && distance < Math.Max(word.Length, candidate.Length))
+            {
+                (best, least) = (candidate, distance);
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>Known words, the likeliest first; equals in the order of their letters.</summary>
+    public static IEnumerable<string> Order(string written, IEnumerable<string> known) =>
+        known.OrderBy(k => Distance(Plain(written), Plain(k))).ThenBy(k => k, StringComparer.Ordinal);
+
+    /// <summary>The least number of letters added, lost, changed, or swapped with a neighbour, that turns one word into the other.</summary>
+    internal static int Distance(string a, string b)
+    {
+        var before = new int[b.Length + 1];
+        var above = new int[b.Length + 1];
+        var row = new int[b.Length + 1];
         for (var j = 0; j <= b.Length; j++)
         {
-            rows[0, j] = j;
+            above[j] = j;
         }
 
         for (var i = 1; i <= a.Length; i++)
         {
+            row[0] = i;
             for (var j = 1; j <= b.Length; j++)
             {
-                var same = char.ToLowerInvariant(a[i - 1]) == char.ToLowerInvariant(b[j - 1]) ? 0 : 1;
-                rows[i, j] = Math.Min(Math.Min(rows[i - 1, j] + 1, rows[i, j - 1] + 1), rows[i - 1, j - 1] + same);
-                if (i > 1 && j > 1 && char.ToLowerInvariant(a[i - 1]) == char.ToLowerInvariant(b[j - 2]) && char.ToLowerInvariant(a[i - 2]) == char.ToLowerInvariant(b[j - 1]))
+                var cost = a[i - 1] == b[j - 1] ? 0 : 1;
+                row[j] = Math.Min(Math.Min(row[j - 1] + 1, above[j] + 1), above[j - 1] + cost);
+                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
                 {
-                    rows[i, j] = Math.Min(rows[i, j], rows[i - 2, j - 2] + 1);
+                    row[j] = Math.Min(row[j], before[j - 2] + 1);
                 }
             }
+
+            (before, above, row) = (above, row, before);
         }
 
-        return rows[a.Length, b.Length];
+        return above[b.Length];
     }
+
+    private static string Plain(string word) => word.ToLowerInvariant().Replace('_', '-').Replace(' ', '-');
 }
