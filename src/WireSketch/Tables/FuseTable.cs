@@ -1,29 +1,50 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using WireSketch.Quantities;
 
 namespace WireSketch.Tables;
 
+/// <summary>The time within which a fuse opens.</summary>
+/// <param name="Least">It does not open sooner; null if no limit is known.</param>
+/// <param name="Most">It has opened by then; null if it need not open.</param>
+/// <param name="IsStandIn">Nothing is published for that construction: the slowest published one stands in (common practice).</param>
+public readonly record struct OpeningWindow(Seconds? Least, Seconds? Most, bool IsStandIn);
+
 /// <summary>
-/// Fuses by construction: the ratings that are made, what they can break, and limits of their opening time. Blade ratings after
-/// ISO 8820-3, strips after ISO 8820-5; which rows were read in a text and which are from memory stands in the data.
+/// Fuses by construction: the ratings that are made, what they can break, limits of their opening time, and resistance. Blade ratings
+/// after ISO 8820-3, strips after ISO 8820-5; which rows were read in a text and which are from memory stands in the data.
 /// </summary>
 public static class FuseTable
 {
-    private static readonly ImmutableArray<(string Style, double Rating, double? Breaking)> Ratings =
-        [.. TableData.Rows("fuse-ratings.csv").Select(c => (c[0], Number(c[1])!.Value, Number(c[2])))];
+    /// <summary>Of a fuse whose resistance nobody states (common practice, no published source).</summary>
+    private static readonly Ohms UsualResistance = new(0.0005);
 
-    private static readonly ImmutableArray<(string Style, double Share, double Least, double Most)> Opening =
-        [.. TableData.Rows("fuse-opening.csv").Select(c => (c[0], Number(c[1])!.Value / 100, Number(c[2])!.Value, Number(c[3])!.Value))];
+    private static readonly ImmutableArray<(string Style, ImmutableArray<string> Families)> Constructions =
+    [
+        ("blade mini", ["blade-mini"]),
+        ("blade", ["blade-regular"]),
+        ("blade maxi", ["blade-maxi"]),
+        ("strip", ["strip-bolt-30mm", "strip-bolt-51mm"]),
+        ("wafer", ["bolt-wafer-small", "bolt-wafer-large"]),
+        ("cartridge", ["cartridge-6x32-glass", "cartridge-10x38-glass"]),
+        ("class T", ["cartridge-class-t"]),
+    ];
+
+    private static readonly ImmutableArray<(string Style, double Rating, double? Breaking)> Ratings =
+        [.. CsvTable.Own("fuse-ratings").Rows.Select(r => (StyleOf(r["family"]), r.Number("rating_a"), r.NumberOrNone("breaking_capacity_a")))];
+
+    private static readonly ImmutableArray<(string Style, double Percent, double? Least, double? Most)> Limits =
+        [.. CsvTable.Own("fuse-time-current").Rows.Select(r => (StyleOf(r["family"]), r.Number("percent_of_rating"), r.NumberOrNone("min_s"), r.NumberOrNone("max_s")))];
+
+    private static readonly ImmutableArray<(string Style, double Rating, double Ohms)> Resistances = ReadResistances();
 
     /// <summary>The constructions, smallest first.</summary>
-    public static ImmutableArray<string> Styles { get; } = [.. Ratings.Select(r => r.Style).Distinct()];
-
-    /// <summary>The ratings made in a construction, lowest first.</summary>
-    public static ImmutableArray<Amps> RatingsOf(string style) => [.. Ratings.Where(r => r.Style == style).Select(r => new Amps(r.Rating)).Distinct().Order()];
+    public static ImmutableArray<string> Styles { get; } = [.. Constructions.Select(c => c.Style)];
 
     /// <summary>All ratings made in any construction, lowest first.</summary>
     public static ImmutableArray<Amps> AllRatings { get; } = [.. Ratings.Select(r => new Amps(r.Rating)).Distinct().Order()];
+
+    /// <summary>The ratings made in a construction, lowest first.</summary>
+    public static ImmutableArray<Amps> RatingsOf(string style) => [.. Ratings.Where(r => r.Style == style).Select(r => new Amps(r.Rating)).Distinct().Order()];
 
     /// <summary>The lowest rating made that is at least so much; null if there is none.</summary>
     public static Amps? NextAbove(Amps least, string? style)
@@ -42,21 +63,64 @@ public static class FuseTable
     /// <summary>What a construction can break; null if no figure is known.</summary>
     public static Amps? BreakingOf(string style) => Ratings.Where(r => r.Style == style && r.Breaking is not null).Select(r => (Amps?)new Amps(r.Breaking!.Value)).FirstOrDefault();
 
-    /// <summary>
-    /// The smallest construction that comes in a rating and can break a current; where none is known to, the smallest in that rating.
-    /// </summary>
+    /// <summary>The smallest construction that comes in a rating and can break a current; where none is known to, the smallest in that rating.</summary>
     public static string? StyleFor(Amps rating, Amps fault)
     {
         var made = Styles.Where(s => RatingsOf(s).Contains(rating)).ToArray();
         return made.FirstOrDefault(s => BreakingOf(s) is { } b && b >= fault) ?? made.FirstOrDefault(s => BreakingOf(s) is null) ?? made.FirstOrDefault();
     }
 
-    /// <summary>
-    /// The longest time within which a fuse must open at a multiple of its rating; null below the lowest limit, or where no
-    /// limits are known for the construction. The limits are windows, not a curve: the limit of the next lower multiple counts.
-    /// </summary>
-    public static Seconds? OpensWithin(string style, double multiple) =>
-        Opening.Where(o => o.Style == style && o.Share <= multiple).Select(o => (Seconds?)new Seconds(o.Most)).LastOrDefault();
+    /// <summary>Resistance at rated current, by type data of its construction and rating; 0.5 mohm where there is none (common practice).</summary>
+    public static Ohms ResistanceOf(string? style, Amps? rating)
+    {
+        var known = rating is { } amps && (style ?? StyleFor(amps, new(0))) is { } s ? Resistances.FirstOrDefault(r => r.Rating == amps.Value && r.Style == s).Ohms : 0;
+        return known > 0 ? new(known) : UsualResistance;
+    }
 
-    private static double? Number(string cell) => cell.Length == 0 ? null : double.Parse(cell, CultureInfo.InvariantCulture);
+    /// <summary>The longest time within which a fuse must open at a multiple of its rating; null below the lowest limit.</summary>
+    public static Seconds? OpensWithin(string style, double multiple) => OpeningOf(style, multiple).Most;
+
+    /// <summary>
+    /// Limits of the opening time at a multiple of the rating. The published points are limits, not a curve: between two of them the limit
+    /// of the lower current holds. Beyond the last point the element melts before it loses heat, so its I²t stays and the time falls with
+    /// the square of the current. Constructions without any published limit take those of the large blade, in proportion between its points.
+    /// </summary>
+    public static OpeningWindow OpeningOf(string style, double multiple)
+    {
+        var percent = 100 * multiple;
+        var own = Limits.Where(l => l.Style == style).ToArray();
+        var standIn = own.Length == 0;
+
+        // Points of one rating hold for its neighbours; where several rows give one point, the widest limits count.
+        var points = (standIn ? Limits.Where(l => l.Style == "blade maxi") : own).GroupBy(l => l.Percent).OrderBy(g => g.Key)
+            .Select(g => (Percent: g.Key, Least: g.Min(l => l.Least ?? 0), Most: g.Max(l => l.Most ?? double.PositiveInfinity))).ToArray();
+        var least = points.Where(p => p.Percent >= percent && p.Least > 0).Select(p => p.Least).FirstOrDefault();
+        var most = points.Where(p => p.Percent <= percent).Select(p => p.Most).DefaultIfEmpty(double.PositiveInfinity).Min();
+        var last = points[^1];
+        if (percent > last.Percent)
+        {
+            var fall = last.Percent / percent * (last.Percent / percent);
+            (least, most) = (last.Least * fall, most * fall);
+        }
+        else if (standIn && double.IsFinite(most) && points.FirstOrDefault(p => p.Percent > percent) is { Percent: > 0 } above)
+        {
+            var below = points.Last(p => p.Percent <= percent);
+            most = below.Most * Math.Pow(above.Most / below.Most, Math.Log(percent / below.Percent) / Math.Log(above.Percent / below.Percent));
+        }
+
+        return new(least > 0 ? new Seconds(least) : null, double.IsFinite(most) ? new Seconds(most) : null, standIn);
+    }
+
+    private static string StyleOf(string family) => Constructions.First(c => c.Families.Contains(family, StringComparer.Ordinal)).Style;
+
+    /// <summary>The drop at rated current where it is known: hot, a fuse has up to 40 % more than its cold resistance.</summary>
+    private static ImmutableArray<(string, double, double)> ReadResistances()
+    {
+        var rows = CsvTable.Own("fuse-type-data").Rows;
+        return
+        [
+            .. rows.Where(r => r["quantity"] == "voltage_drop").Select(r => (StyleOf(r["family"]), r.Number("rating_a"), r.Number("value") / r.Number("rating_a"))),
+            .. rows.Where(r => r["quantity"] == "cold_resistance").Select(r => (StyleOf(r["family"]), r.Number("rating_a"), r.Number("value"))),
+        ];
+    }
 }

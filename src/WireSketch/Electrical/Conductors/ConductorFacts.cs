@@ -8,18 +8,6 @@ namespace WireSketch.Electrical.Conductors;
 /// <summary>Resistance, temperature and allowable current of conductors.</summary>
 internal sealed class ConductorFacts(Wiring wiring)
 {
-    /// <summary>Resistivity of annealed copper at 20 C, 1/58 ohm mm²/m (IEC 60028).</summary>
-    public const double Copper = 1.0 / 58;
-
-    /// <summary>Temperature coefficient of copper at 20 C, per kelvin (IEC 60028).</summary>
-    public const double CopperAlpha = 0.00393;
-
-    /// <summary>Least conductivity of copper-clad aluminium, 10 % copper by volume, as a share of copper's (ASTM B566).</summary>
-    public const double CladConductivity = 0.629;
-
-    /// <summary>Temperature coefficient of aluminium at 20 C, per kelvin (IEC 60889); taken for clad wire.</summary>
-    public const double AluminiumAlpha = 0.00403;
-
     /// <summary>How much longer the strands of a stranded conductor are than the conductor (NEC chapter 9 Table 8: 1.018 to 1.025).</summary>
     public const double Lay = 1.02;
 
@@ -28,18 +16,18 @@ internal sealed class ConductorFacts(Wiring wiring)
 
     private readonly Dictionary<string, Zone> zones = wiring.Spec.Zones.DistinctBy(z => z.Id).ToDictionary(z => z.Id, StringComparer.Ordinal);
 
+    public static Metal MetalOf(Conductor c) => c.Wire.Material == ConductorMaterial.Clad ? Metal.CopperCladAluminium : Metal.Copper;
+
     /// <summary>Resistance of the wire itself at 20 C: resistivity times length over area, times the lay of its strands.</summary>
     public static Ohms At20(Conductor c)
     {
-        var resistivity = c.Wire.Material == ConductorMaterial.Clad ? Copper / CladConductivity : Copper;
-        return new(resistivity * (c.Wire.Strands == "solid" ? 1 : Lay) * c.Length.Value / c.Wire.Size.Area.Value);
+        return MetalOf(c).Resistance(c.Wire.Size.Area, c.Length, new(20)) * (c.Wire.Strands == "solid" ? 1 : Lay);
     }
 
     /// <summary>Resistance at a temperature, with its two terminations; a jumper without length has one.</summary>
     public static Ohms At(Conductor c, Celsius temperature)
     {
-        var alpha = c.Wire.Material == ConductorMaterial.Clad ? AluminiumAlpha : CopperAlpha;
-        return (At20(c) * (1 + (alpha * (temperature.Value - 20)))) + (Termination * (c.IsJumper && c.Length.Value == 0 ? 1 : 2));
+        return (At20(c) * (1 + (MetalOf(c).Alpha * (temperature.Value - 20)))) + (Termination * (c.IsJumper && c.Length.Value == 0 ? 1 : 2));
     }
 
     /// <summary>Ambient temperature where the conductor lies.</summary>
@@ -73,7 +61,7 @@ internal sealed class ConductorFacts(Wiring wiring)
     private (Share Factor, string Why) Correction(Conductor c)
     {
         // Clad wire carries what heats it as much as copper of its size would be heated.
-        var clad = c.Wire.Material == ConductorMaterial.Clad ? Math.Sqrt(CladConductivity) : 1;
+        var clad = c.Wire.Material == ConductorMaterial.Clad ? Math.Sqrt(Metal.CopperCladAluminium.ShareOfCopper.Value) : 1;
         var cladWords = clad < 1 ? ", copper-clad aluminium" : "";
         if (c.ZoneId is { } id && zones.TryGetValue(id, out var zone) && zone.IsEngineBay)
         {

@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using WireSketch.Electrical.Conductors;
+using WireSketch.Electrical.Energy;
+using WireSketch.Electrical.Faults;
+using WireSketch.Electrical.OperatingPoints;
+using WireSketch.Electrical.Signals;
+using WireSketch.Electrical.Speakers;
+using WireSketch.Electrical.TurnOn;
+using WireSketch.Quantities;
+using WireSketch.Topology;
+
+namespace WireSketch.Electrical;
+
+/// <summary>Turns a wiring into volts, amps, ohms and watts.</summary>
+public static class Engine
+{
+    /// <summary>Computes everything that is known about a wiring. What cannot be computed is said in the answers; rules make findings of it.</summary>
+    public static Answers Solve(Wiring wiring)
+    {
+        var facts = new ConductorFacts(wiring);
+        var channels = new ChannelFinder(wiring, c => ConductorFacts.At(c, facts.AmbientOf(c))).Find();
+        var outputs = channels.GroupBy(c => c.Gear.Id, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => new Watts(g.Sum(c => c.Power?.Value ?? 0)), StringComparer.Ordinal);
+        var point = new OperatingPoint(wiring, facts, (gear, state) => LoadDraw.Of(gear, state, outputs.GetValueOrDefault(gear.Id)));
+        var solved = Enum.GetValues<SystemState>().Select(point.Solve).ToArray();
+        var states = solved.Select(s => s.Answer).ToImmutableArray();
+        var full = states[(int)SystemState.FullOutput];
+        var signals = new SignalChains(wiring).Solve();
+        var wakes = new WakePaths(wiring, signals);
+        return new()
+        {
+            States = states,
+            Conductors = [.. wiring.Conductors.Select(c => facts.Answer(c, full.Amps[c.Index]))],
+            Faults = new FaultFinder(wiring, solved[(int)SystemState.FullOutput].Temperatures).Find(),
+            Channels = channels,
+            Signals = signals,
+            Wakes = wakes.Solve(),
+            Energy = new EnergyBalance(wiring, states).Solve(wakes.ControlLoads()),
+        };
+    }
+}

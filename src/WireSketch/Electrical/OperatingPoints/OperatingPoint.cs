@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using WireSketch.Electrical.Conductors;
+using WireSketch.Electrical.Energy;
+using WireSketch.Electrical.Solver;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Topology;
+
+namespace WireSketch.Electrical.OperatingPoints;
+
+/// <summary>The operating point of one state, conductors as warm as their current makes them.</summary>
+internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<Gear, SystemState, Draw> drawOf)
+{
+    private const int MostRounds = 6;
+
+    /// <summary>Kelvins that do not matter any more.</summary>
+    private const double Settled = 0.05;
+
+    private readonly ImmutableArray<Celsius> ambient = [.. wiring.Conductors.Select(facts.AmbientOf)];
+
+    public (StateAnswer Answer, ImmutableArray<Celsius> Temperatures) Solve(SystemState state)
+    {
+        var temperatures = ambient;
+        for (var round = 1; ; round++)
+        {
+            var supply = new SupplyCircuit(wiring, state, temperatures);
+            supply.AddLoads(drawOf);
+            var answer = DcSolver.Solve(supply.Circuit);
+            var warmer = Warm(supply, answer);
+            var change = temperatures.Zip(warmer, (a, b) => Math.Abs(a.Value - b.Value)).DefaultIfEmpty(0).Max();
+            if (answer is DcAnswer.Starved || change < Settled || round == MostRounds)
+            {
+                return (Tell(state, supply, answer), temperatures);
+            }
+
+            temperatures = warmer;
+        }
+    }
+
+    private ImmutableArray<Celsius> Warm(SupplyCircuit supply, DcAnswer answer) =>
+        [.. wiring.Conductors.Select(c => supply.ConductorBranch[c.Index] is >= 0 and var branch
+            ? facts.Heated(c, new(answer.Amps[branch])) : ambient[c.Index])];
+
+    private StateAnswer Tell(SystemState state, SupplyCircuit supply, DcAnswer answer)
+    {
+        Amps Through(int branch) => new(branch < 0 ? 0 : answer.Amps[branch]);
+        var loads = supply.Loads.Select(l => TellLoad(l.Path, l.Branch, l.Draw, answer, state)).ToImmutableArray();
+        var sources = supply.Sources.Select(s => new SourceAnswer(
+            s.Id, -Through(s.Branch), new(answer.Volts[s.Plus] - answer.Volts[s.Minus]), -answer.Amps[s.Branch] >= s.Limit * (1 - 1e-9))).ToImmutableArray();
+        return new(
+            state, answer is DcAnswer.Found, [.. wiring.Terminals.Select(t => answer.Floats[t.Index] ? (Volts?)null : new Volts(answer.Volts[t.Index]))],
+            [.. supply.ConductorBranch.Select(Through)], [.. supply.LinkBranch.Select(Through)], loads, sources,
+            answer is DcAnswer.Starved starved ? Blame(supply, starved) : []);
+    }
+
+    private LoadAnswer TellLoad(LoadPath path, int branch, Draw draw, DcAnswer answer, SystemState state)
+    {
+        if (branch < 0)
+        {
+            var nominal = Defaults.EngineRuns(state) ? Defaults.Running(wiring) : wiring.Spec.Job.Vehicle.Rest?.Value ?? new Volts(12.6);
+            var amps = new Amps(draw.Kind switch
+            {
+                DrawKind.Power => draw.Size / nominal.Value,
+                DrawKind.Current => draw.Size,
+                _ => nominal.Value / draw.Size,
+            });
+            return new(path, nominal, amps, nominal * amps, new(0), new(0), new(0));
+        }
+
+        double V(Terminal t) => answer.Volts[t.Index];
+        var between = new Volts(V(path.Plus) - V(path.Minus));
+        var current = new Amps(answer.Amps[branch]);
+        if (path.Source is not { } source)
+        {
+            return new(path, between, current, between * current, new(0), new(0), new(0));
+        }
+
+        var negative = source.Gear is Battery or Alternator or GeneralSource ? wiring.TerminalOf(source.Gear, "-")! : wiring.Body;
+        var supplyDrop = new Volts(V(source) - V(path.Plus));
+        var returnDrop = new Volts(V(path.Minus) - V(negative));
+        var given = V(source) - V(negative);
+        return new(path, between, current, between * current, supplyDrop, returnDrop, new(given > 0 ? (supplyDrop + returnDrop).Value / given : 0));
+    }
+
+    private static ImmutableArray<StarvedLoad> Blame(SupplyCircuit supply, DcAnswer.Starved starved)
+    {
+        var blamed = ImmutableArray.CreateBuilder<StarvedLoad>();
+        foreach (var branch in starved.Loads)
+        {
+            var load = supply.Loads.First(l => l.Branch == branch);
+            var wanted = new Watts(supply.Circuit.Branches[branch].Value);
+            var run = load.Path.Supply.Concat(load.Path.Return).Select(s => s.Conductor).OfType<Conductor>()
+                .Where(c => supply.ConductorBranch[c.Index] >= 0)
+                .OrderByDescending(c => Loss(supply, starved, c)).ThenBy(c => c.Index).FirstOrDefault();
+            blamed.Add(new(load.Path.Gear, wanted, wanted * starved.Scale, run?.RunId));
+        }
+
+        return blamed.ToImmutable();
+    }
+
+    private static double Loss(SupplyCircuit supply, DcAnswer answer, Conductor conductor)
+    {
+        var branch = supply.ConductorBranch[conductor.Index];
+        return answer.Amps[branch] * answer.Amps[branch] * supply.Circuit.Branches[branch].Ohms;
+    }
+}

@@ -1,0 +1,134 @@
+namespace WireSketch.Electrical.Solver;
+
+/// <summary>Finds the operating point of a circuit, or how far it can be supplied.</summary>
+internal static class DcSolver
+{
+    /// <summary>Below this a power load is taken to be without supply.</summary>
+    private const double DeadVolts = 1e-3;
+
+    public static DcAnswer Solve(DcCircuit circuit)
+    {
+        var parts = new Parts(circuit);
+        var equations = new NodeEquations(circuit, parts);
+        var newton = new GuardedNewton(equations);
+        var volts = Begin(circuit, parts);
+        var dead = new List<int>();
+        for (var i = 0; i < equations.Branches; i++)
+        {
+            if (equations.Branch(i).Kind == BranchKind.Power && !equations.IsActive(i))
+            {
+                dead.Add(i);
+            }
+        }
+
+        if (!newton.Run(volts, 0))
+        {
+            return Starve(circuit, parts, equations, newton, volts, 0, dead);
+        }
+
+        for (var i = 0; i < equations.Branches; i++)
+        {
+            if (equations.Branch(i).Kind == BranchKind.Power && equations.IsActive(i) && equations.Across(i, volts) < DeadVolts)
+            {
+                equations.Drop(i);
+                dead.Add(i);
+            }
+        }
+
+        dead.Sort();
+        var full = (double[])volts.Clone();
+        if (newton.Run(full, 1))
+        {
+            var (nodes, amps) = Spread(circuit, parts, equations, full, 1);
+            return new DcAnswer.Found
+            {
+                Volts = nodes, Amps = amps, Floats = parts.Floats, Dead = dead, Iterations = newton.Steps, Residual = equations.Residual(full, 1),
+            };
+        }
+
+        // The last share of all powers that can be supplied, by halving; every answer starts from one of less power, which lies above it.
+        var (low, high) = (0.0, 1.0);
+        var exact = equations.Unknowns < 2000 ? 1e-9 : 1e-5;
+        while (high - low > exact)
+        {
+            var middle = (low + high) / 2;
+            if (newton.Run(volts, middle))
+            {
+                low = middle;
+            }
+            else
+            {
+                high = middle;
+            }
+        }
+
+        return Starve(circuit, parts, equations, newton, volts, low, dead);
+    }
+
+    /// <summary>Every node at the highest voltage of all sources: above any answer.</summary>
+    private static double[] Begin(DcCircuit circuit, Parts parts)
+    {
+        var most = circuit.Branches.Where(b => b.Drives).Select(b => b.Value).DefaultIfEmpty(0).Max();
+        var volts = new double[parts.Unknowns];
+        Array.Fill(volts, most);
+        return volts;
+    }
+
+    private static DcAnswer.Starved Starve(
+        DcCircuit circuit, Parts parts, NodeEquations equations, GuardedNewton newton, double[] volts, double scale, IReadOnlyList<int> dead)
+    {
+        var (nodes, amps) = Spread(circuit, parts, equations, volts, scale);
+        var fall = new double[equations.Unknowns];
+        var loads = Enumerable.Range(0, equations.Branches).Where(i => equations.IsActive(i) && equations.Branch(i).Kind == BranchKind.Power && equations.Branch(i).Value > 0).ToArray();
+        foreach (var i in loads)
+        {
+            equations.Spread(fall, i, -equations.Branch(i).Value / equations.Across(i, volts));
+        }
+
+        var worst = new List<int>();
+        var limiting = -1;
+        if (equations.Factor(volts, scale))
+        {
+            equations.Solve(fall);
+            double Collapse(int i) => -equations.Across(i, fall) / equations.Across(i, volts);
+            var most = loads.Length == 0 ? 0 : loads.Max(Collapse);
+            worst = [.. loads.Where(i => Collapse(i) >= most / 2).OrderByDescending(Collapse).ThenBy(i => i)];
+            var growth = 0.0;
+            for (var i = 0; i < equations.Branches; i++)
+            {
+                var branch = equations.Branch(i);
+                if (equations.IsActive(i) && branch.Kind == BranchKind.Resistor)
+                {
+                    var loss = equations.Across(i, volts) * equations.Across(i, fall) / branch.Ohms;
+                    if (loss > growth)
+                    {
+                        (growth, limiting) = (loss, i);
+                    }
+                }
+            }
+        }
+
+        return new(scale, worst, limiting)
+        {
+            Volts = nodes, Amps = amps, Floats = parts.Floats, Dead = dead, Iterations = newton.Steps, Residual = equations.Residual(volts, scale),
+        };
+    }
+
+    private static (double[] Volts, double[] Amps) Spread(DcCircuit circuit, Parts parts, NodeEquations equations, double[] volts, double scale)
+    {
+        var nodes = new double[circuit.Nodes];
+        for (var i = 0; i < nodes.Length; i++)
+        {
+            nodes[i] = parts.Unknown[i] < 0 ? 0 : volts[parts.Unknown[i]];
+        }
+
+        var amps = new double[equations.Branches];
+        for (var i = 0; i < amps.Length; i++)
+        {
+            amps[i] = equations.Amps(i, volts, scale);
+        }
+
+        Shorts.Fill(circuit, parts, amps);
+        return (nodes, amps);
+    }
+}

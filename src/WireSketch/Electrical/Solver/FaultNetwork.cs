@@ -1,0 +1,67 @@
+namespace WireSketch.Electrical.Solver;
+
+/// <summary>A circuit of sources and resistances in which single nodes are shorted to the reference, one after the other, by superposition.</summary>
+internal sealed class FaultNetwork
+{
+    private readonly Parts parts;
+    private readonly NodeEquations equations;
+    private readonly double[] open;
+    private readonly bool works;
+    private readonly double[] change;
+    private int shorted = -1;
+
+    public FaultNetwork(DcCircuit circuit)
+    {
+        parts = new(circuit);
+        equations = new(circuit, parts);
+        open = new double[parts.Unknowns];
+        change = new double[parts.Unknowns];
+        works = new GuardedNewton(equations).Run(open, 0) && equations.Factor(open, 0);
+    }
+
+    /// <summary>
+    /// Current into a short of no resistance at a node. A part that floats is shorted to the minus of its source, which is the only way
+    /// a fault current can go there.
+    /// </summary>
+    public double Short(int node)
+    {
+        var n = parts.Unknown[node];
+        if (!works || n < 0)
+        {
+            shorted = -1;
+            Array.Clear(change);
+            return 0;
+        }
+
+        if (n != shorted)
+        {
+            Array.Clear(change);
+            change[n] = 1;
+            equations.Solve(change);
+            var amps = open[n] / change[n];
+            for (var i = 0; i < change.Length; i++)
+            {
+                change[i] *= -amps;
+            }
+
+            shorted = n;
+            Amps = amps;
+        }
+
+        return Amps;
+    }
+
+    private double Amps { get; set; }
+
+    /// <summary>Current through a branch with the present short.</summary>
+    public double Through(int branch)
+    {
+        if (branch < 0 || !equations.IsActive(branch))
+        {
+            return 0;
+        }
+
+        var across = equations.Across(branch, open) + equations.Across(branch, change);
+        return equations.Branch(branch).At(across, 0).Amps;
+    }
+}

@@ -1,0 +1,151 @@
+namespace WireSketch.Electrical.Solver;
+
+/// <summary>
+/// Newton's method for the node equations, from above. With positive-definite derivatives the equations are those of a convex
+/// potential near the answer; a step that overshoots the least potential along its way is shortened, and where the
+/// derivatives cease to be positive definite there is no stable answer.
+/// </summary>
+internal sealed class GuardedNewton(NodeEquations equations)
+{
+    private const int MostSteps = 120;
+
+    /// <summary>A step below this share of the volts changes nothing any more.</summary>
+    private const double Still = 4e-15;
+
+    /// <summary>What Kirchhoff's law may be off by.</summary>
+    private const double Tolerance = 1e-9;
+
+    private readonly double[] sums = new double[equations.Unknowns];
+    private readonly double[] step = new double[equations.Unknowns];
+    private readonly double[] trial = new double[equations.Unknowns];
+
+    /// <summary>Steps taken in all.</summary>
+    public int Steps { get; private set; }
+
+    /// <summary>Brings the volts to the answer for a share of all powers; false, with the volts as they were, if there is none.</summary>
+    public bool Run(double[] volts, double scale)
+    {
+        var before = (double[])volts.Clone();
+        if (Iterate(volts, scale) && equations.Residual(volts, scale) <= Tolerance)
+        {
+            return true;
+        }
+
+        before.CopyTo(volts, 0);
+        return false;
+    }
+
+    private bool Iterate(double[] volts, double scale)
+    {
+        if (equations.Unknowns == 0)
+        {
+            return true;
+        }
+
+        var last = double.PositiveInfinity;
+        equations.Sum(volts, scale, sums);
+        for (var i = 0; i < MostSteps; i++)
+        {
+            Steps++;
+            if (!equations.Factor(volts, scale))
+            {
+                // At the very limit of the power the derivative vanishes together with the sums.
+                return last < 1e-5;
+            }
+
+            for (var n = 0; n < step.Length; n++)
+            {
+                step[n] = -sums[n];
+            }
+
+            equations.Solve(step);
+            var share = Room(volts, scale);
+            var slope = Slope(sums);
+            var size = Size(volts) * share;
+            while (true)
+            {
+                for (var n = 0; n < step.Length; n++)
+                {
+                    trial[n] = volts[n] + (share * step[n]);
+                }
+
+                equations.Sum(trial, scale, sums);
+                if (size < 1e-9 || share < 1e-6 || Slope(sums) <= -0.5 * slope)
+                {
+                    break;
+                }
+
+                share /= 2;
+                size /= 2;
+            }
+
+            trial.CopyTo(volts, 0);
+            if (!double.IsFinite(size))
+            {
+                return false;
+            }
+
+            // Done when the step is rounding, or when small steps shrink no more.
+            if (size <= Still || (size < 1e-7 && size >= last))
+            {
+                return true;
+            }
+
+            last = size;
+        }
+
+        return last < 1e-7;
+    }
+
+    /// <summary>How much of the step leaves every power load a tenth of its volts.</summary>
+    private double Room(double[] volts, double scale)
+    {
+        var share = 1.0;
+        if (scale == 0)
+        {
+            return share;
+        }
+
+        for (var i = 0; i < equations.Branches; i++)
+        {
+            if (equations.Branch(i).Kind == BranchKind.Power && equations.IsActive(i))
+            {
+                var change = equations.Across(i, step);
+                var now = equations.Across(i, volts);
+                if (now + change < 0.1 * now)
+                {
+                    share = Math.Min(share, -0.9 * now / change);
+                }
+            }
+        }
+
+        return share;
+    }
+
+    private double Slope(double[] at)
+    {
+        var sum = 0.0;
+        for (var n = 0; n < step.Length; n++)
+        {
+            sum += at[n] * step[n];
+        }
+
+        return sum;
+    }
+
+    private double Size(double[] volts)
+    {
+        var (most, high) = (0.0, 1.0);
+        for (var n = 0; n < step.Length; n++)
+        {
+            most = Math.Max(most, Math.Abs(step[n]));
+            high = Math.Max(high, Math.Abs(volts[n]));
+            if (double.IsNaN(step[n]))
+            {
+                return double.NaN;
+            }
+        }
+
+        return most / high;
+    }
+}

@@ -1,0 +1,163 @@
+namespace WireSketch.Electrical.Solver;
+
+/// <summary>The sums of currents at the nodes and their derivatives, for given voltages.</summary>
+internal sealed class NodeEquations
+{
+    private readonly Branch[] branches;
+    private readonly int[] a;
+    private readonly int[] b;
+    private readonly int[] slot;
+    private readonly bool[] active;
+    private readonly SymmetricMatrix matrix;
+
+    public NodeEquations(DcCircuit circuit, Parts parts)
+    {
+        Unknowns = parts.Unknowns;
+        branches = [.. circuit.Branches];
+        a = new int[branches.Length];
+        b = new int[branches.Length];
+        slot = new int[branches.Length];
+        active = new bool[branches.Length];
+        var edges = new List<long>(branches.Length);
+        for (var i = 0; i < branches.Length; i++)
+        {
+            a[i] = parts.Unknown[branches[i].A];
+            b[i] = parts.Unknown[branches[i].B];
+            active[i] = !branches[i].IsShort && a[i] != b[i] && parts.PartOf[branches[i].A] == parts.PartOf[branches[i].B];
+            if (active[i] && a[i] >= 0 && b[i] >= 0)
+            {
+                edges.Add(SymmetricMatrix.Key(a[i], b[i]));
+            }
+        }
+
+        edges.Sort();
+        var distinct = new List<long>(edges.Count);
+        foreach (var edge in edges)
+        {
+            if (distinct.Count == 0 || distinct[^1] != edge)
+            {
+                distinct.Add(edge);
+            }
+        }
+
+        matrix = new(Unknowns, [.. distinct]);
+        for (var i = 0; i < branches.Length; i++)
+        {
+            slot[i] = active[i] && a[i] >= 0 && b[i] >= 0 ? matrix.Slot(a[i], b[i]) : -1;
+        }
+    }
+
+    public int Unknowns { get; }
+
+    public int Branches => branches.Length;
+
+    public Branch Branch(int i) => branches[i];
+
+    /// <summary>Takes part in the equations.</summary>
+    public bool IsActive(int i) => active[i];
+
+    public void Drop(int i) => active[i] = false;
+
+    public double Across(int i, double[] volts) => (a[i] < 0 ? 0 : volts[a[i]]) - (b[i] < 0 ? 0 : volts[b[i]]);
+
+    public double Amps(int i, double[] volts, double scale) => active[i] ? branches[i].At(Across(i, volts), scale).Amps : 0;
+
+    /// <summary>Current that leaves each node through its branches; nothing, at the answer.</summary>
+    public void Sum(double[] volts, double scale, double[] sums)
+    {
+        Array.Clear(sums);
+        for (var i = 0; i < branches.Length; i++)
+        {
+            if (active[i])
+            {
+                var amps = branches[i].At(Across(i, volts), scale).Amps;
+                Spread(sums, i, amps);
+            }
+        }
+    }
+
+    /// <summary>Adds a current that flows through a branch to the sums at its ends.</summary>
+    public void Spread(double[] sums, int i, double amps)
+    {
+        if (a[i] >= 0)
+        {
+            sums[a[i]] += amps;
+        }
+
+        if (b[i] >= 0)
+        {
+            sums[b[i]] -= amps;
+        }
+    }
+
+    /// <summary>Factors the derivatives. False if they are not positive definite: no stable point lies there.</summary>
+    public bool Factor(double[] volts, double scale)
+    {
+        matrix.Clear();
+        for (var i = 0; i < branches.Length; i++)
+        {
+            if (!active[i])
+            {
+                continue;
+            }
+
+            var slope = branches[i].At(Across(i, volts), scale).Slope;
+            if (a[i] >= 0)
+            {
+                matrix.Add(matrix.Diagonal(a[i]), slope);
+            }
+
+            if (b[i] >= 0)
+            {
+                matrix.Add(matrix.Diagonal(b[i]), slope);
+            }
+
+            if (slot[i] >= 0)
+            {
+                matrix.Add(slot[i], -slope);
+            }
+        }
+
+        return matrix.Factor();
+    }
+
+    public void Solve(double[] side) => matrix.Solve(side);
+
+    /// <summary>Kirchhoff's current law: the largest sum at a node over the currents there, or over 1e-6 of the largest of all.</summary>
+    public double Residual(double[] volts, double scale)
+    {
+        var sums = new double[Unknowns];
+        var sizes = new double[Unknowns];
+        var largest = 0.0;
+        for (var i = 0; i < branches.Length; i++)
+        {
+            if (!active[i])
+            {
+                continue;
+            }
+
+            var amps = branches[i].At(Across(i, volts), scale).Amps;
+            Spread(sums, i, amps);
+            var size = Math.Abs(amps);
+            largest = Math.Max(largest, size);
+            if (a[i] >= 0)
+            {
+                sizes[a[i]] = Math.Max(sizes[a[i]], size);
+            }
+
+            if (b[i] >= 0)
+            {
+                sizes[b[i]] = Math.Max(sizes[b[i]], size);
+            }
+        }
+
+        var worst = 0.0;
+        for (var n = 0; n < Unknowns; n++)
+        {
+            var size = Math.Max(sizes[n], 1e-6 * largest);
+            worst = size > 0 ? Math.Max(worst, Math.Abs(sums[n]) / size) : worst;
+        }
+
+        return worst;
+    }
+}
