@@ -10,8 +10,9 @@ using WireSketch.Topology;
 namespace WireSketch.Electrical.Faults;
 
 /// <summary>
-/// Dead shorts to the body at both ends of every conductor that a source can feed. What a device must break is reckoned with cold wire and
-/// the alternators at their limit; what must open it, with warm wire and the engine stopped.
+/// Dead shorts to the body at both ends of every conductor that a source can feed. What a device must break is reckoned with cold wire, all
+/// batteries, and alternators at their limit; what must open it, with warm wire and the one source alone: what the others add does not flow
+/// through it, and they may be cut off already.
 /// </summary>
 internal sealed class FaultFinder
 {
@@ -22,34 +23,52 @@ internal sealed class FaultFinder
     private const double SelectiveRatio = 1.6;
 
     private readonly Wiring wiring;
+    private readonly SupplyCircuit warm;
+    private readonly FaultNetwork all;
     private readonly FaultNetwork strong;
-    private readonly FaultNetwork weak;
     private readonly int[] conductorBranch;
     private readonly int[] linkBranch;
 
-    public FaultFinder(Wiring wiring, IReadOnlyList<Celsius> warm)
+    public FaultFinder(Wiring wiring, IReadOnlyList<Celsius> temperatures)
     {
         this.wiring = wiring;
-        var cold = wiring.Conductors.Select(_ => new Celsius(20)).ToArray();
-        (strong, conductorBranch, linkBranch) = Build(cold, alternators: true);
-        (weak, _, _) = Build(warm, alternators: false);
+        warm = new(wiring, SystemState.FullOutput, temperatures);
+        conductorBranch = warm.ConductorBranch;
+        linkBranch = warm.LinkBranch;
+        all = Linear(warm, null, alternators: false);
+        strong = Linear(new(wiring, SystemState.FullOutput, [.. wiring.Conductors.Select(_ => new Celsius(20))]), null, alternators: true);
     }
 
-    /// <summary>In the order of the conductors; one for each device that must open, where several sources feed a conductor.</summary>
+    /// <summary>
+    /// In the order of the conductors; one for each source and device that must open. What a source reaches without any device has one answer
+    /// alone, without a device: others in the way of other sources do not help it. Chargers and alternators, which cannot give more than
+    /// their limit, count where no battery feeds.
+    /// </summary>
     public ImmutableArray<FaultAnswer> Find()
     {
-        var fed = wiring.Feeds.SelectMany(f => f.Conductors).Where(f => conductorBranch[f.Conductor.Index] >= 0 && f.Conductor.Kind != RunKind.Ground);
-        return [.. fed.DistinctBy(f => (f.Conductor.Index, Device: f.Protections.LastOrDefault()?.Index ?? -1, f.Near.Index)).OrderBy(f => f.Conductor.Index).Select(Tell)];
+        var fed = wiring.Feeds.SelectMany(feed => feed.Conductors.Select(f => (Feed: feed, Fed: f)))
+            .Where(x => conductorBranch[x.Fed.Conductor.Index] >= 0 && x.Fed.Conductor.Kind != RunKind.Ground)
+            .GroupBy(x => x.Fed.Conductor.Index).OrderBy(g => g.Key);
+        var alone = wiring.Feeds.Select(f => f.Source.Index).Distinct().ToDictionary(i => i, i => new Lazy<FaultNetwork>(() => Linear(warm, i, alternators: false)));
+        return
+        [
+            .. fed.SelectMany(g =>
+            {
+                var all = g.Any(x => x.Feed.Source.Gear is Battery) ? g.Where(x => x.Feed.Source.Gear is Battery).ToArray() : [.. g];
+                var open = all.Where(x => x.Fed.Protections.IsEmpty).Take(1).ToArray();
+                return (open.Length > 0 ? open : all).Select(x => Tell(x.Fed, x.Feed, alone[x.Feed.Source.Index].Value));
+            }),
+        ];
     }
 
-    private FaultAnswer Tell(FedConductor fed)
+    private FaultAnswer Tell(FedConductor fed, Feed feed, FaultNetwork alone)
     {
         var conductor = fed.Conductor;
         var device = fed.Protections.LastOrDefault();
         var near = new Amps(strong.Short(fed.Near.Index));
         var toBreak = device is null ? 0 : Math.Max(ThroughWhenShorted(strong, device, device.A), ThroughWhenShorted(strong, device, device.B));
-        var far = new Amps(weak.Short(fed.Far.Index));
-        var through = new Amps(device is null ? 0 : Math.Abs(weak.Through(linkBranch[device.Index])));
+        var far = new Amps(all.Short(fed.Far.Index));
+        var through = new Amps(device is null ? 0 : ThroughWhenShorted(alone, device, fed.Far));
         var metal = ConductorFacts.MetalOf(conductor);
         var insulation = conductor.Wire.Insulation.Value;
 
@@ -65,12 +84,16 @@ internal sealed class FaultFinder
         }
 
         double? passes = opens is { Value: <= AdiabaticSeconds } t ? through.Value * through.Value * t.Value : null;
-        return new(conductor, near, far, device, through, new(toBreak), opens, breaking, passes, withstand, Upstream(fed, device));
+        return new(conductor, near, far, device, through, new(toBreak), opens, breaking, passes, withstand, device is null ? null : Upstream(fed, feed, device));
     }
 
-    private static Link? Upstream(FedConductor fed, Link? device) =>
-        device?.Rating is not { } rating ? null
-            : fed.Protections.SkipLast(1).LastOrDefault(p => p.Rating is { } r && r.Value < SelectiveRatio * rating.Value);
+    /// <summary>A device nearer to the source that may open first or together, and then cuts off more than this conductor.</summary>
+    private static Link? Upstream(FedConductor fed, Feed feed, Link device) =>
+        device.Rating is not { } rating ? null
+            : fed.Protections.SkipLast(1).LastOrDefault(p => p.Rating is { } r && r.Value < SelectiveRatio * rating.Value && CutsOffMore(p, fed, feed, device));
+
+    private static bool CutsOffMore(Link upstream, FedConductor fed, Feed feed, Link device) =>
+        feed.Conductors.Any(f => f.Protections.Contains(upstream) && !f.Protections.Contains(device) && !fed.Through.Contains(f.Conductor));
 
     private double ThroughWhenShorted(FaultNetwork network, Link device, Terminal at)
     {
@@ -78,41 +101,28 @@ internal sealed class FaultFinder
         return Math.Abs(network.Through(linkBranch[device.Index]));
     }
 
-    private (FaultNetwork Network, int[] Conductors, int[] Links) Build(IReadOnlyList<Celsius> temperatures, bool alternators)
+    /// <summary>The network without loads, of all sources or of one alone.</summary>
+    private FaultNetwork Linear(SupplyCircuit supply, int? source, bool alternators)
     {
-        var supply = new SupplyCircuit(wiring, SystemState.EngineOff, temperatures);
-        var circuit = supply.Circuit;
-        var linear = new DcCircuit(circuit.Nodes);
-        var batteries = wiring.Gear.OfType<Battery>().Select(b => wiring.TerminalOf(b, "+")!).ToArray();
-        foreach (var b in circuit.Branches)
+        var linear = new DcCircuit(supply.Circuit.Nodes);
+        var batteries = wiring.Gear.OfType<Battery>().Select(b => wiring.NetOf[wiring.TerminalOf(b, "+")!.Index]).ToHashSet();
+        var poles = supply.Sources.Select(s => s.Plus).ToHashSet();
+        foreach (var b in supply.Circuit.Branches)
         {
             _ = b.Kind switch
             {
                 BranchKind.Resistor => linear.Resistor(b.A, b.B, b.Ohms),
-                BranchKind.Battery or BranchKind.Source => linear.Source(b.A, b.B, b.Value, b.Ohms),
-                BranchKind.Diode => linear.Resistor(b.A, b.B, Blocks(b, batteries, alternators) ? 1e9 : b.Ohms),
-                BranchKind.Regulated => linear.Source(b.A, b.B, b.Value, Math.Max(b.Ohms, double.IsFinite(b.Limit) && b.Limit > 0 ? b.Value / b.Limit : b.Ohms)),
+                BranchKind.Battery or BranchKind.Source when source is null || b.A == source || !poles.Contains(b.A) => linear.Source(b.A, b.B, b.Value, b.Ohms),
+
+                // Toward a battery of its own a diode is left out where the current must not be overrated.
+                BranchKind.Diode when alternators || !batteries.Contains(wiring.NetOf[b.B]) => linear.Resistor(b.A, b.B, b.Ohms),
+                BranchKind.Regulated when b.A == source || (source is null && batteries.Count == 0) =>
+                    linear.Source(b.A, b.B, b.Value, double.IsFinite(b.Limit) && b.Limit > 0 ? b.Value / b.Limit : b.Ohms),
+                BranchKind.Regulated when source is null && alternators && double.IsFinite(b.Limit) => linear.Current(b.B, b.A, b.Limit),
                 _ => linear.Current(b.A, b.B, 0),
             };
         }
 
-        foreach (var gear in wiring.Gear.Where(_ => alternators))
-        {
-            if (gear is Alternator a && Defaults.Output(wiring, a, SystemState.FullOutput) is { } output)
-            {
-                linear.Current(wiring.TerminalOf(a, "-")!.Index, wiring.TerminalOf(a, "+")!.Index, output.Value);
-            }
-        }
-
-        if (alternators && batteries.Length > 0 && !wiring.Gear.Any(g => g is Alternator) && Defaults.Output(wiring, null, SystemState.FullOutput) is { } own)
-        {
-            linear.Current(0, batteries[0].Index, own.Value);
-        }
-
-        return (new(linear), supply.ConductorBranch, supply.LinkBranch);
+        return new(linear);
     }
-
-    /// <summary>Toward a battery of its own a diode is left out where the current must not be overrated.</summary>
-    private bool Blocks(Branch diode, Terminal[] batteries, bool alternators) =>
-        !alternators && batteries.Any(b => wiring.NetOf[b.Index] == wiring.NetOf[diode.B]);
 }

@@ -45,7 +45,7 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
     private StateAnswer Tell(SystemState state, SupplyCircuit supply, DcAnswer answer)
     {
         Amps Through(int branch) => new(branch < 0 ? 0 : answer.Amps[branch]);
-        var loads = supply.Loads.Select(l => TellLoad(l.Path, l.Branch, l.Draw, answer, state)).ToImmutableArray();
+        var loads = supply.Loads.Select(l => TellLoad(supply, l.Path, l.Branch, l.Draw, answer, state)).ToImmutableArray();
         var sources = supply.Sources.Select(s => new SourceAnswer(
             s.Id, -Through(s.Branch), new(answer.Volts[s.Plus] - answer.Volts[s.Minus]), -answer.Amps[s.Branch] >= s.Limit * (1 - 1e-9))).ToImmutableArray();
         return new(
@@ -54,7 +54,7 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
             answer is DcAnswer.Starved starved ? Blame(supply, starved) : []);
     }
 
-    private LoadAnswer TellLoad(LoadPath path, int branch, Draw draw, DcAnswer answer, SystemState state)
+    private LoadAnswer TellLoad(SupplyCircuit supply, LoadPath path, int branch, Draw draw, DcAnswer answer, SystemState state)
     {
         if (branch < 0)
         {
@@ -71,7 +71,8 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
         double V(Terminal t) => answer.Volts[t.Index];
         var between = new Volts(V(path.Plus) - V(path.Minus));
         var current = new Amps(answer.Amps[branch]);
-        if (path.Source is not { } source)
+        var isOff = path.Supply.Concat(path.Return).Any(s => s.Link is { } link && supply.LinkBranch[link.Index] < 0);
+        if (path.Source is not { } source || isOff)
         {
             return new(path, between, current, between * current, new(0), new(0), new(0));
         }

@@ -61,6 +61,8 @@ internal readonly record struct Branch(BranchKind Kind, int A, int B, double Val
                 return gives <= 0 ? (0, Leak) : gives >= Limit ? (-Limit, Leak) : (-gives, 1 / Ohms);
             case BranchKind.Current:
                 return Limit <= 0 || u >= Limit ? (Value, 0) : u <= 0 ? (0, 0) : (Value * u / Limit, Value / Limit);
+            case BranchKind.Power when scale == 0:
+                return (0, 0);
             case BranchKind.Power:
                 var amps = scale * Value / u;
                 return (amps, -amps / u);

@@ -3,6 +3,9 @@ namespace WireSketch.Electrical.Solver;
 /// <summary>The sums of currents at the nodes and their derivatives, for given voltages.</summary>
 internal sealed class NodeEquations
 {
+    /// <summary>Twice the step between numbers of double precision near 1, for a difference of two.</summary>
+    private const double Epsilon = 4.5e-16;
+
     private readonly Branch[] branches;
     private readonly int[] a;
     private readonly int[] b;
@@ -123,11 +126,15 @@ internal sealed class NodeEquations
 
     public void Solve(double[] side) => matrix.Solve(side);
 
-    /// <summary>Kirchhoff's current law: the largest sum at a node over the currents there, or over 1e-6 of the largest of all.</summary>
+    /// <summary>
+    /// Kirchhoff's current law: the largest sum at a node over the currents there, or over 1e-6 of the largest of all. What the rounding of
+    /// the volts themselves makes of a milliohm is not counted.
+    /// </summary>
     public double Residual(double[] volts, double scale)
     {
         var sums = new double[Unknowns];
         var sizes = new double[Unknowns];
+        var rounding = new double[Unknowns];
         var largest = 0.0;
         for (var i = 0; i < branches.Length; i++)
         {
@@ -136,18 +143,17 @@ internal sealed class NodeEquations
                 continue;
             }
 
-            var amps = branches[i].At(Across(i, volts), scale).Amps;
+            var (amps, slope) = branches[i].At(Across(i, volts), scale);
             Spread(sums, i, amps);
             var size = Math.Abs(amps);
             largest = Math.Max(largest, size);
-            if (a[i] >= 0)
+            foreach (var n in (ReadOnlySpan<int>)[a[i], b[i]])
             {
-                sizes[a[i]] = Math.Max(sizes[a[i]], size);
-            }
-
-            if (b[i] >= 0)
-            {
-                sizes[b[i]] = Math.Max(sizes[b[i]], size);
+                if (n >= 0)
+                {
+                    sizes[n] = Math.Max(sizes[n], size);
+                    rounding[n] += Epsilon * Math.Abs(slope) * Math.Max(1, Math.Abs(volts[n]));
+                }
             }
         }
 
@@ -155,7 +161,8 @@ internal sealed class NodeEquations
         for (var n = 0; n < Unknowns; n++)
         {
             var size = Math.Max(sizes[n], 1e-6 * largest);
-            worst = size > 0 ? Math.Max(worst, Math.Abs(sums[n]) / size) : worst;
+            var left = Math.Abs(sums[n]) - rounding[n];
+            worst = left > 0 ? Math.Max(worst, left / size) : worst;
         }
 
         return worst;
