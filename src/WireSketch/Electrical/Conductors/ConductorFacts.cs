@@ -8,6 +8,9 @@ namespace WireSketch.Electrical.Conductors;
 /// <summary>Resistance, temperature and allowable current of conductors.</summary>
 internal sealed class ConductorFacts(Wiring wiring)
 {
+    /// <summary>Least conductivity of copper-clad aluminium, 10 % copper by volume, as a share of copper's (ASTM B566).</summary>
+    public static readonly double CladConductivity = Metal.CopperCladAluminium.ShareOfCopper.Value;
+
     /// <summary>How much longer the strands of a stranded conductor are than the conductor (NEC chapter 9 Table 8: 1.018 to 1.025).</summary>
     public const double Lay = 1.02;
 
@@ -61,7 +64,7 @@ internal sealed class ConductorFacts(Wiring wiring)
     private (Share Factor, string Why) Correction(Conductor c)
     {
         // Clad wire carries what heats it as much as copper of its size would be heated.
-        var clad = c.Wire.Material == ConductorMaterial.Clad ? Math.Sqrt(Metal.CopperCladAluminium.ShareOfCopper.Value) : 1;
+        var clad = c.Wire.Material == ConductorMaterial.Clad ? Math.Sqrt(CladConductivity) : 1;
         var cladWords = clad < 1 ? ", copper-clad aluminium" : "";
         if (c.ZoneId is { } id && zones.TryGetValue(id, out var zone) && zone.IsEngineBay)
         {
