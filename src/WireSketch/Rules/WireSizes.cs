@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical;
-using WireSketch.Electrical.Conductors;
-using WireSketch.Quantities;
 using WireSketch.Tables;
+using WireSketch.Quantities;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules;
@@ -50,11 +49,11 @@ internal static class WireSizes
     }
 
     /// <summary>What a clad conductor would carry if it were copper; null if that is unknown.</summary>
-    public static Amps? AsCopper(ConductorAnswer clad) => clad.Ampacity is { } ampacity ? ampacity / Math.Sqrt(ConductorFacts.CladConductivity) : null;
+    public static Amps? AsCopper(ConductorAnswer clad) => clad.Ampacity is { } ampacity ? ampacity / Math.Sqrt(Metal.CopperCladAluminium.ShareOfCopper.Value) : null;
 
     /// <summary>
     /// Copper of a conductor, in mm². Clad wire counts for the share of its area that its conductivity is of copper's.
     /// </summary>
     public static double CopperArea(Conductor conductor) =>
-        conductor.Wire.Size.Area.Value * (conductor.Wire.Material == Language.ConductorMaterial.Clad ? ConductorFacts.CladConductivity : 1);
+        conductor.Wire.Size.Area.Value * (conductor.Wire.Material == Language.ConductorMaterial.Clad ? Metal.CopperCladAluminium.ShareOfCopper.Value : 1);
 }

@@ -1,4 +1,4 @@
-using WireSketch.Electrical.Conductors;
+using WireSketch.Tables;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Text;
@@ -52,7 +52,7 @@ internal sealed class CladWire : Rule
         var ampacity = guard.Answer.Ampacity!.Value;
         var load = Feeding.FullOutput(install, guard.Device) ?? new Amps(0);
         var fits = FuseSizes.For(load, ampacity, guard.Device.Style);
-        var thicker = WireSizes.AtLeast(run.Wire.Size.Area.Value / ConductorFacts.CladConductivity, run.Wire.Size);
+        var thicker = WireSizes.AtLeast(run.Wire.Size.Area.Value / Metal.CopperCladAluminium.ShareOfCopper.Value, run.Wire.Size);
         return Found(
             RunWords.WireAt(run),
             $"{RunWords.Full(install, run)} carries {ampacity}, not the {WireSizes.AsCopper(guard.Answer)} of copper, and {RunWords.Named(guard.Device)} lets through more",

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using WireSketch.Electrical;
+using WireSketch.Language;
+using WireSketch.Rules;
+using WireSketch.Text;
+using WireSketch.Topology;
+
+namespace WireSketch;
+
+/// <summary>What compiling a spec gives.</summary>
+/// <param name="File">The spec's file.</param>
+/// <param name="Spec">What could be read of it.</param>
+/// <param name="Install">The install; null if the spec could not be understood well enough to wire it.</param>
+/// <param name="Findings">All findings, in order, accepted ones included.</param>
+public sealed record Compilation(SourceFile File, Spec Spec, Install? Install, ImmutableArray<Finding> Findings)
+{
+    /// <summary>Some error has not been accepted.</summary>
+    public bool HasErrors => Findings.Any(f => f.Blocks);
+}
+
+/// <summary>The whole pipeline: text, spec, wiring, answers, findings.</summary>
+public static class Compiler
+{
+    /// <summary>
+    /// Compiles a spec. Never throws for what is written in it. Where reading or wiring it finds errors, the rules are not asked:
+    /// what they would say of half a system would mislead.
+    /// </summary>
+    /// <param name="file">The spec.</param>
+    /// <param name="files">The door to the files it uses.</param>
+    public static Compilation Compile(SourceFile file, ISpecFiles files)
+    {
+        var read = SpecReader.Read(file, files);
+        var wired = read.Then(spec => WiringResolver.Resolve(spec, SizeChoices.None));
+        if (wired.Findings.Any(f => f.Severity == Severity.Error))
+        {
+            return new(file, read.Value, null, Finding.InOrder(wired.Findings));
+        }
+
+        var install = new Install(read.Value, wired.Value, Engine.Solve(wired.Value));
+        var found = wired.Findings.AddRange(RuleBook.Check(install).Findings);
+        return new(file, read.Value, install, Finding.InOrder(Acceptances.Apply(read.Value, found)));
+    }
+}
