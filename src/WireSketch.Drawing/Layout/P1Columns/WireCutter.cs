@@ -93,6 +93,7 @@ internal sealed class WireCutter
         }
 
         int pieces = _pieces.Count;
+        bool[] turns = new bool[items];
         var byNode = new Buckets(nodes);
         var byItem = new Buckets(2 * items);
         var byGutter = new Buckets(_columns.Count + 1);
@@ -102,6 +103,8 @@ internal sealed class WireCutter
             {
                 int a = _pieces[p].A, b = _pieces[p].B;
                 int itemA = (2 * nodeItem[a]) + (nodeOnRight[a] ? 0 : 1), itemB = (2 * nodeItem[b]) + (nodeOnRight[b] ? 0 : 1);
+                turns[nodeItem[a]] |= _pieces[p].Shape != PieceShape.Across;
+                turns[nodeItem[b]] |= _pieces[p].Shape != PieceShape.Across;
                 byGutter.Put(_pieces[p].Gutter, p);
                 byNode.Put(a, p);
                 byItem.Put(itemA, p);
@@ -140,6 +143,7 @@ internal sealed class WireCutter
             GutterPieces = byGutter.Content,
             ItemStart = byItem.Start,
             ItemPieces = byItem.Content,
+            ItemTurns = turns,
             ChainStart = chainStart,
             ChainPieces = [.. _chain],
             ChainReversed = reversed,

@@ -60,6 +60,9 @@ internal sealed class Wiring
     public required int[] ItemStart { get; init; }
     public required int[] ItemPieces { get; init; }
 
+    /// <summary>Items at which a piece turns back to the wall it came from.</summary>
+    public required bool[] ItemTurns { get; init; }
+
     /// <summary>Pieces of each link in order from left gutter to right.</summary>
     public required int[] ChainStart { get; init; }
     public required int[] ChainPieces { get; init; }

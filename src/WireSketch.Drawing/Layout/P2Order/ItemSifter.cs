@@ -11,7 +11,7 @@ internal sealed class ItemSifter(ColumnOrder order, bool lanesOnly = false)
     private const int Window = 24;
 
     private int[] _items = [];
-    private int[] _at = [];
+    private int[] _at = [], _place = [], _known = [];
 
     /// <summary>Sifts a column once; returns the crossings gained.</summary>
     public int Sift(int column)
@@ -31,12 +31,16 @@ internal sealed class ItemSifter(ColumnOrder order, bool lanesOnly = false)
         if (_at.Length < order.Wiring.Items)
         {
             _at = new int[order.Wiring.Items];
+            _place = new int[order.Wiring.Items];
         }
+
+        _known = n <= WindowFrom ? new int[n * n] : [];
+        Array.Fill(_known, int.MinValue);
 
         int[] turn = (int[])_items.Clone();
         for (int k = 0; k < n; k++)
         {
-            _at[_items[k]] = k;
+            _at[_items[k]] = _place[_items[k]] = k;
         }
 
         foreach (int item in turn)
@@ -79,9 +83,27 @@ internal sealed class ItemSifter(ColumnOrder order, bool lanesOnly = false)
 
     private int Swap(int k)
     {
-        int change = Crossing.Exchange(order, _items[k], _items[k + 1], ColumnOrder.Step);
+        int change = Change(_items[k], _items[k + 1]);
         Exchange(k);
         return change;
+    }
+
+    // What two items cost each other hangs on nothing else in the column, unless wires turn back at them; so it is worked out once.
+    private int Change(int u, int v)
+    {
+        if (_known.Length == 0 || order.Wiring.ItemTurns[u] || order.Wiring.ItemTurns[v])
+        {
+            return Crossing.Exchange(order, u, v, ColumnOrder.Step);
+        }
+
+        int n = _items.Length, at = (_place[u] * n) + _place[v];
+        if (_known[at] == int.MinValue)
+        {
+            _known[at] = Crossing.Exchange(order, u, v, ColumnOrder.Step);
+            _known[(_place[v] * n) + _place[u]] = -_known[at];
+        }
+
+        return _known[at];
     }
 
     private void Exchange(int k)

@@ -77,6 +77,7 @@ internal static class Orderer
             todo[c] = changed is null || changed[c] || (c > 0 && changed[c - 1]) || (c + 1 < count && changed[c + 1]);
         }
 
+        var terminals = new TerminalSifter(order);
         var sifter = new ItemSifter(order, lanesOnly);
         for (int pass = 0; pass < passes; pass++)
         {
@@ -95,7 +96,7 @@ internal static class Orderer
                 {
                     if (!w.IsLane(item) && w.Model.BodySlot[item] < w.Model.BodySlot[item + 1])
                     {
-                        gain += TerminalSifter.Sift(order, item);
+                        gain += terminals.Sift(item);
                     }
                 }
 

@@ -12,6 +12,7 @@ internal sealed class Straightener
     private readonly Attraction _pull;
     private readonly int[][] _seps;
     private readonly int[] _y, _columnOf, _index, _new, _stamp;
+    private readonly bool[] _open;
     private readonly int _limit;
     private readonly List<int> _moved = [], _chain = [], _shifts = [];
     private int _round;
@@ -24,6 +25,8 @@ internal sealed class Straightener
         _index = new int[items];
         _new = new int[items];
         _stamp = new int[items];
+        _open = new bool[items];
+        Array.Fill(_open, true);
         for (int c = 0; c < order.Items.Length; c++)
         {
             for (int k = 0; k < order.Items[c].Length; k++)
@@ -42,7 +45,11 @@ internal sealed class Straightener
             {
                 foreach (int item in column)
                 {
-                    still &= !Improve(item);
+                    if (_open[item])
+                    {
+                        _open[item] = false;
+                        still &= !Improve(item);
+                    }
                 }
             }
 
@@ -97,9 +104,24 @@ internal sealed class Straightener
         foreach (int i in _moved)
         {
             _y[i] = _new[i];
+            Reopen(i);
         }
 
         return true;
+    }
+
+    // What moved, its partners and its neighbours may now find better places.
+    private void Reopen(int item)
+    {
+        int[] items = _order.Items[_columnOf[item]];
+        int at = _index[item];
+        _open[item] = true;
+        _open[items[Math.Max(0, at - 1)]] = true;
+        _open[items[Math.Min(items.Length - 1, at + 1)]] = true;
+        for (int k = _pull.Start[item]; k < _pull.Start[item + 1]; k++)
+        {
+            _open[_pull.Other[k]] = true;
+        }
     }
 
     private int Gap(int k, int item) => _y[_pull.Other[k]] + _frames.Dy[_pull.Theirs[k]] - _y[item] - _frames.Dy[_pull.Mine[k]];

@@ -46,7 +46,7 @@ internal sealed class Annealer
     // Fewer as the work of judging one sheet grows, so that large sheets take no longer than they must.
     private static int Tries(SheetModel model, double effort)
     {
-        const int Most = 4500, Budget = 15_000_000;
+        const int Most = 6000, Budget = 20_000_000;
         long work = (long)model.Links * (model.Links + 20);
         return (int)(Math.Min(Most, Budget / Math.Max(1, work)) * Math.Clamp(effort, 0, 100));
     }
@@ -65,7 +65,7 @@ internal sealed class Annealer
             }
 
             long limit = current.Price + (heat * _chance.Allowance() / 1000);
-            var next = _evaluator.Judge(trial, limit);
+            var next = _evaluator.Judge(trial, limit, current);
             if (next is not null && next.Price < limit)
             {
                 current = next;

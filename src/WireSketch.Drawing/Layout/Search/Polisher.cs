@@ -75,7 +75,7 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
 
     private void Try(ref Candidate best, Func<Candidate, Trial?> change)
     {
-        if (_tries-- > 0 && change(best) is { } trial && evaluator.Judge(trial, best.Price) is { } next && next.Price < best.Price)
+        if (_tries-- > 0 && change(best) is { } trial && evaluator.Judge(trial, best.Price, best) is { } next && next.Price < best.Price)
         {
             best = next;
         }
