@@ -18,6 +18,8 @@ public static class FuseTable
     /// <summary>Of a fuse whose resistance nobody states (common practice, no published source).</summary>
     private static readonly Ohms UsualResistance = new(0.0005);
 
+    private static readonly Volts UsualDrop = new(0.058);
+
     private static readonly ImmutableArray<(string Style, ImmutableArray<string> Families)> Constructions =
     [
         ("blade mini", ["blade-mini"]),
@@ -70,11 +72,14 @@ public static class FuseTable
         return made.FirstOrDefault(s => BreakingOf(s) is { } b && b >= fault) ?? made.FirstOrDefault(s => BreakingOf(s) is null) ?? made.FirstOrDefault();
     }
 
-    /// <summary>Resistance at rated current, by type data of its construction and rating; 0.5 mohm where there is none (common practice).</summary>
+    /// <summary>
+    /// Resistance at rated current, by type data of its construction and rating. Where there is none, what loses 58 mV at rated current:
+    /// the cold resistances of the four type sheets seen give 56 to 60 mV. Half a milliohm if the rating is unknown (common practice).
+    /// </summary>
     public static Ohms ResistanceOf(string? style, Amps? rating)
     {
-        var known = rating is { } amps && (style ?? StyleFor(amps, new(0))) is { } s ? Resistances.FirstOrDefault(r => r.Rating == amps.Value && r.Style == s).Ohms : 0;
-        return known > 0 ? new(known) : UsualResistance;
+        var known = rating is { } amps && (style ?? StyleFor(amps, new(0))) is { } s ? Resistances.FirstOrDefault(x => x.Rating == amps.Value && x.Style == s).Ohms : 0;
+        return known > 0 ? new(known) : rating is { Value: > 0 } r ? UsualDrop / r : UsualResistance;
     }
 
     /// <summary>The longest time within which a fuse must open at a multiple of its rating; null below the lowest limit.</summary>

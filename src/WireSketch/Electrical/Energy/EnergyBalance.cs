@@ -38,6 +38,13 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
         var usable = wiring.Gear.OfType<Battery>().GroupBy(b => group[wiring.TerminalOf(b, "+")!.Index])
             .ToDictionary(g => g.Key, g => g.Sum(b => CapacityOf(b).Value * Usable(b)));
         var drawn = states[(int)state].Loads.GroupBy(l => group[l.Path.Plus.Index]).ToDictionary(g => g.Key, g => g.Sum(l => l.Amps.Value * LoadDraw.ShareOfTime(l.Path.Gear)));
+        foreach (var source in wiring.Gear.OfType<GeneralSource>())
+        {
+            // Solar and shore give their daily average back, in whichever group they charge.
+            var charged = group[wiring.TerminalOf(source, "+")!.Index];
+            drawn[charged] = drawn.GetValueOrDefault(charged) - ((source.Current?.Value.Value ?? 0) * ShareOfTime(source));
+        }
+
         var shortest = usable.Where(u => drawn.GetValueOrDefault(u.Key) > 0).Select(u => u.Value / drawn[u.Key] * 3600).DefaultIfEmpty(double.PositiveInfinity).Min();
         return double.IsInfinity(shortest) ? null : new(shortest);
     }

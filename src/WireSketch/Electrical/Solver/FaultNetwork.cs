@@ -16,7 +16,13 @@ internal sealed class FaultNetwork
         equations = new(circuit, parts);
         open = new double[parts.Unknowns];
         change = new double[parts.Unknowns];
-        works = new GuardedNewton(equations).Run(open, 0) && equations.Factor(open, 0);
+        works = equations.Factor(open, 0);
+        if (works)
+        {
+            // The network is linear: one step is the answer, a second takes off what rounding left of it.
+            Step();
+            Step();
+        }
     }
 
     /// <summary>
@@ -52,6 +58,17 @@ internal sealed class FaultNetwork
     }
 
     private double Amps { get; set; }
+
+    private void Step()
+    {
+        var sums = new double[open.Length];
+        equations.Sum(open, 0, sums);
+        equations.Solve(sums);
+        for (var n = 0; n < open.Length; n++)
+        {
+            open[n] -= sums[n];
+        }
+    }
 
     /// <summary>Current through a branch with the present short.</summary>
     public double Through(int branch)

@@ -44,8 +44,11 @@ internal sealed class SlowFault : Rule
     {
         var overrated = Guards.Of(install).Where(g => g.IsOverrated).Select(g => g.Conductor.Index).ToHashSet();
         return from fault in install.Answers.Faults
-               where fault.Device is { Rating: not null } && !overrated.Contains(fault.Conductor.Index) && (IsLate(fault) || Burns(fault))
-               group fault by fault.Device!.Index into ofDevice
+               where fault.Device is { Rating: not null } && !overrated.Contains(fault.Conductor.Index)
+               group fault by (fault.Conductor.Index, fault.Device!.Index) into ofBoth
+               let strongest = ofBoth.MaxBy(f => f.DeviceAmpsAtFar.Value)!
+               where IsLate(strongest) || Burns(strongest)
+               group strongest by strongest.Device!.Index into ofDevice
                select Of(install, ofDevice.OrderBy(f => Burns(f) ? 0 : 1).ThenBy(f => f.DeviceAmpsAtFar.Value).ThenBy(f => f.Conductor.Index).First());
     }
 
