@@ -1,4 +1,3 @@
-using WireSketch.Language.Kinds;
 using WireSketch.Text;
 
 namespace WireSketch.Rules.Supply;
