@@ -8,7 +8,8 @@ namespace WireSketch.Topology;
 
 /// <summary>Every single-conductor terminal of every device, and what the names that people write stand for.</summary>
 /// <param name="unread">Ids that are written but could not be understood: nothing more is said of what names them.</param>
-internal sealed class TerminalTable(ImmutableHashSet<string> unread)
+/// <param name="broken">Part of the file could not be read: a device that is not here may stand there.</param>
+internal sealed class TerminalTable(ImmutableHashSet<string> unread, bool broken)
 {
     private const string BodyId = "(body)";
 
@@ -55,7 +56,7 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread)
         var rest = dot < 0 ? "" : name.Value[(dot + 1)..];
         if (!gear.TryGetValue(id, out var device))
         {
-            if (unread.Contains(id))
+            if (broken || unread.Contains(id))
             {
                 return null;
             }

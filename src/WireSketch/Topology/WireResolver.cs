@@ -47,12 +47,7 @@ internal static class WireResolver
                     type.Insulation is null, type.Colours, choice.Conductors, false, type, false);
             }
 
-            var near = Nearest.To(id, types.Keys);
-            findings.Add(new("spec/reference", Severity.Error, $"there is no wire type named \"{id}\"", choice.Words.At)
-            {
-                Help = near is null ? "give it an entry under wires, or write a size such as 4 AWG" : $"did you mean {near}?",
-                Subjects = [run.Id],
-            });
+            // The reader has said already that there is no such type.
             return Plain(Thinnest, id, []);
         }
 

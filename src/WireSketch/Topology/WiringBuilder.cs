@@ -9,7 +9,7 @@ namespace WireSketch.Topology;
 internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
 {
     private readonly List<Finding> findings = [];
-    private readonly TerminalTable table = new(spec.Unread.ToImmutableHashSet(StringComparer.Ordinal));
+    private readonly TerminalTable table = new(spec.Unread.ToImmutableHashSet(StringComparer.Ordinal), spec.Broken);
 
     public Outcome<Wiring> Build()
     {

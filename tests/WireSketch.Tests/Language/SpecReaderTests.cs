@@ -3,6 +3,7 @@ using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Testing;
 using WireSketch.Text;
+using WireSketch.Topology;
 
 namespace WireSketch.Tests.Language;
 
@@ -188,6 +189,22 @@ public sealed class SpecReaderTests
         var findings = Read("parts:\n  l: [\nzones:\n  roof: {\ngear:\n  a: { part: l, zone: roof }\n").Findings;
 
         Assert.Equal(["spec/syntax", "spec/syntax"], findings.Select(f => f.Rule));
+    }
+
+    [Theory]
+    [InlineData("    is: amplifier", "    is: [amplifier")]
+    [InlineData("  battery: { is: battery,", "  battery: { is: battery")]
+    [InlineData("gear:\n", "gaer:\n")]
+    [InlineData("is: subwoofer", "is: subwofer")]
+    [InlineData("4 AWG red", "thick")]
+    public void One_slip_gives_one_finding_when_the_runs_are_wired_as_well(string words, string slip)
+    {
+        var text = Examples.BassUpgrade.Replace(words.TrimStart('\n'), slip, StringComparison.Ordinal);
+        Assert.NotEqual(Examples.BassUpgrade, text);
+
+        var findings = SpecReader.Read(new SourceFile("a", text), FilesInMemory.None).Then(s => WiringResolver.Resolve(s, SizeChoices.None)).Findings;
+
+        Assert.Single(findings.Select(f => $"{f.At} {f.Message}"));
     }
 
     [Fact]
