@@ -23,6 +23,9 @@ internal static class Feeding
         bool Ends(Terminal t, int own) => (t.Index != own && sources.Contains(t.Index)) || IsReturn(t);
     }
 
+    /// <summary>Whether a source's plus reaches the body or a minus without a load between.</summary>
+    public static bool IsShorted(Wiring wiring) => wiring.Feeds.Any(f => f.Conductors.Any(c => !IsReturn(c.Near) && IsReturn(c.Far)));
+
     /// <summary>Whether a terminal is on the body or on a source's minus by itself.</summary>
     public static bool IsReturn(Terminal t) =>
         t.Gear is null or ChassisPoint or BusBar { Ground: true } or TapPoint { Carries.Value: "ground" }
@@ -40,18 +43,18 @@ internal static class Feeding
     public static bool CarriesAllOf(Install install, Terminal source, Conductor conductor) =>
         Limit(install, source) is { } limit && install.Answers.Conductors[conductor.Index].Ampacity is { } ampacity && ampacity >= limit;
 
-    /// <summary>Current in a conductor at full output, whichever way; null if there is no operating point.</summary>
+    /// <summary>Current in a conductor at full output, whichever way; null if there is no operating point, or one that means nothing.</summary>
     public static Amps? FullOutput(Install install, Conductor conductor)
     {
         var state = install.Answers.State(SystemState.FullOutput);
-        return state.IsSolved ? new Amps(Math.Abs(state.Amps[conductor.Index].Value)) : null;
+        return state.IsSolved && !install.IsShorted ? new Amps(Math.Abs(state.Amps[conductor.Index].Value)) : null;
     }
 
-    /// <summary>Current through a link at full output, whichever way; null if there is no operating point.</summary>
+    /// <summary>Current through a link at full output, whichever way; null if there is no operating point, or one that means nothing.</summary>
     public static Amps? FullOutput(Install install, Link link)
     {
         var state = install.Answers.State(SystemState.FullOutput);
-        return state.IsSolved ? new Amps(Math.Abs(state.LinkAmps[link.Index].Value)) : null;
+        return state.IsSolved && !install.IsShorted ? new Amps(Math.Abs(state.LinkAmps[link.Index].Value)) : null;
     }
 
     /// <summary>False while part of the text could not be understood: what seems to be missing may stand there.</summary>

@@ -6,7 +6,11 @@ using WireSketch.Topology;
 namespace WireSketch.Rules;
 
 /// <summary>An install as the rules see it: what was written, how it is wired, and what was computed.</summary>
-public sealed record Install(Spec Spec, Wiring Wiring, Answers Answers);
+public sealed record Install(Spec Spec, Wiring Wiring, Answers Answers)
+{
+    /// <summary>A source's plus is wired straight to the body: then no operating point means anything until that is mended.</summary>
+    internal bool IsShorted { get; } = Feeding.IsShorted(Wiring);
+}
 
 /// <summary>What a limit or a judgement rests on.</summary>
 public abstract record Basis

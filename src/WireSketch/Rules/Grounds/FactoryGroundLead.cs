@@ -45,7 +45,7 @@ internal sealed class FactoryGroundLead : Rule
     public override IEnumerable<Finding> Check(Install install)
     {
         var wiring = install.Wiring;
-        if (install.Spec.Gear.OfType<Battery>().FirstOrDefault() is not { } battery)
+        if (install.IsShorted || install.Spec.Gear.OfType<Battery>().FirstOrDefault() is not { } battery)
         {
             yield break;
         }

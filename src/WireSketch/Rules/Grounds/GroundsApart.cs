@@ -32,7 +32,7 @@ internal sealed class GroundsApart : Rule
                 channels: { sub: { power: { 4 ohm: 400 W }, minimum: 4 ohm } }
                 settings: { low-pass: 80 Hz }
               sub: { is: subwoofer, coils: 4 ohm, handles: 500 W }
-              fuses: { is: fuse block, outputs: 2, fuses: { 1: 70 A, 2: 10 A }, style: blade maxi }
+              fuses: { is: fuse block, outputs: 2, fuses: { 1: 70 A, 2: 10 A } }
               dash-bolt: { is: chassis point, surface: bare metal }
               rear-bolt: { is: chassis point, surface: bare metal }
               ignition: { is: ignition source, origin: factory, live: accessory }
@@ -78,7 +78,7 @@ internal sealed class GroundsApart : Rule
     public override IEnumerable<Finding> Check(Install install)
     {
         var state = install.Answers.State(SystemState.FullOutput);
-        if (!state.IsSolved)
+        if (!state.IsSolved || install.IsShorted)
         {
             return [];
         }

@@ -65,7 +65,7 @@ internal sealed class SharedGround : Rule
             var users = state.Loads.Where(l => l.Path.Return.Any(s => s.Link is { Kind: LinkKind.Chassis } link && link.Gear?.Id == tap.Id)).ToArray();
             var amps = new Amps(users.Sum(l => l.Amps.Value));
             var limit = tap.Limit?.Value ?? Guest;
-            if (state.IsSolved && amps > limit)
+            if (state.IsSolved && !install.IsShorted && amps > limit)
             {
                 yield return Found(
                     tap.Name.At, $"{RunWords.List(users.Select(u => u.Path.Gear.Id))} put{(users.Length == 1 ? "s" : "")} {amps} into the vehicle's own ground wire {tap.Id}{(tap.Limit is null ? $", of which nobody says what it bears; {Guest} is taken" : $", which bears {tap.Limit}")}",

@@ -20,23 +20,21 @@ internal sealed class BreakingCapacity : Rule
         new Basis.Reasoning("prospective current from the source's internal resistance and the wire up to the device; capacities as written, else of ISO 8820-3 and ISO 8820-5 (1000 A and 2000 A at 32 V)"),
         Bad: """
             gear:
-              house-battery: { is: battery, chemistry: lithium, capacity: 200 Ah, internal: 2 mohm }
+              battery: { is: battery, origin: factory, capacity: 95 Ah, internal: 5 mohm }
               inverter: { is: inverter, power: 300 W }
-              stud: { is: chassis point, surface: bare metal }
+              bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: house-battery.+, to: inverter.+, wire: 6 AWG red, length: 3 ft, fuse: { rating: 50 A, style: blade maxi, at: 6 in } } #! supply/breaking-capacity
-              P2: { from: house-battery.-, to: inverter.-, wire: 6 AWG black, length: 3 ft }
-              G1: { from: house-battery.-, to: stud, wire: 6 AWG black, length: 14 in }
+              P1: { from: battery.+, to: inverter.+, wire: 4 AWG red, length: 8 ft, fuse: { rating: 50 A, style: blade maxi, at: 6 in } } #! supply/breaking-capacity
+              G1: { from: inverter.-, to: bolt, wire: 4 AWG black, length: 12 in }
             """,
         Good: """
             gear:
-              house-battery: { is: battery, chemistry: lithium, capacity: 200 Ah, internal: 2 mohm }
+              battery: { is: battery, origin: factory, capacity: 95 Ah, internal: 5 mohm }
               inverter: { is: inverter, power: 300 W }
-              stud: { is: chassis point, surface: bare metal }
+              bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: house-battery.+, to: inverter.+, wire: 6 AWG red, length: 3 ft, fuse: { rating: 50 A, style: class T, breaking: 20000 A, at: 6 in } }
-              P2: { from: house-battery.-, to: inverter.-, wire: 6 AWG black, length: 3 ft }
-              G1: { from: house-battery.-, to: stud, wire: 6 AWG black, length: 14 in }
+              P1: { from: battery.+, to: inverter.+, wire: 4 AWG red, length: 8 ft, fuse: { rating: 50 A, style: strip, at: 6 in } }
+              G1: { from: inverter.-, to: bolt, wire: 4 AWG black, length: 12 in }
             """);
 
     /// <summary>One finding for a device, at the highest current it may have to break.</summary>

@@ -44,7 +44,7 @@ internal sealed class CladWire : Rule
 
     /// <summary>Whether the fuse would be right if the wire were copper: then the cladding is the cause, not the fuse.</summary>
     internal static bool IsBlamed(Guard guard) =>
-        guard.Conductor.Wire.Material == ConductorMaterial.Clad && guard.Thicker is null && WireSizes.AsCopper(guard.Answer) is { } copper && guard.Rating <= copper;
+        guard.Conductor.Wire.Material == ConductorMaterial.Clad && guard.Thicker is null && WireSizes.AsCopper(guard.Answer) is { } copper && guard.Rating <= copper + new Amps(1e-6);
 
     private Finding Of(Install install, Guard guard)
     {

@@ -47,7 +47,7 @@ internal sealed class Drop : Rule
     public override IEnumerable<Finding> Check(Install install)
     {
         var state = install.Answers.State(SystemState.FullOutput);
-        if (!state.IsSolved)
+        if (!state.IsSolved || install.IsShorted)
         {
             return [];
         }

@@ -41,9 +41,11 @@ internal sealed class InsulationTooLow : Rule
               G1: { from: fan.-, to: strut, wire: 12 AWG black 125 C, length: 12 in }
             """);
 
+    /// <summary>What carries more than it may is told as that.</summary>
     public override IEnumerable<Finding> Check(Install install) =>
         from answer in install.Answers.Conductors
-        where answer.Temperature > answer.Conductor.Wire.Insulation && !answer.Conductor.IsJumper
+        where answer.Temperature > answer.Conductor.Wire.Insulation && !answer.Conductor.IsJumper && !install.IsShorted
+            && !(Feeding.FullOutput(install, answer.Conductor) > answer.Ampacity)
         group answer by answer.Conductor.RunId into ofRun
         select Of(install, ofRun.MaxBy(a => a.Temperature.Value)!);
 

@@ -44,7 +44,7 @@ internal sealed class SlowFault : Rule
     {
         var overrated = Guards.Of(install).Where(g => g.IsOverrated).Select(g => g.Conductor.Index).ToHashSet();
         return from fault in install.Answers.Faults
-               where fault.Device is { Rating: not null } && !overrated.Contains(fault.Conductor.Index)
+               where !install.IsShorted && fault.Device is { Rating: not null } && !overrated.Contains(fault.Conductor.Index)
                group fault by (fault.Conductor.Index, fault.Device!.Index) into ofBoth
                let strongest = ofBoth.MaxBy(f => f.DeviceAmpsAtFar.Value)!
                where IsLate(strongest) || Burns(strongest)

@@ -42,7 +42,7 @@ internal sealed class Starved : Rule
         var told = new HashSet<string>(StringComparer.Ordinal);
         foreach (var state in install.Answers.States)
         {
-            if (state.State == SystemState.Standby)
+            if (state.State == SystemState.Standby || install.IsShorted)
             {
                 continue;
             }

@@ -46,7 +46,7 @@ internal sealed class TapOverloaded : Rule
     {
         var state = install.Answers.State(Electrical.SystemState.FullOutput);
         foreach (var group in install.Answers.State(Electrical.SystemState.FullOutput).Loads
-            .Where(l => state.IsSolved && l.Path is { Source.Gear: TapPoint or IgnitionSource, Gear: not Relay }).GroupBy(l => l.Path.Source!.Index))
+            .Where(l => state.IsSolved && !install.IsShorted && l.Path is { Source.Gear: TapPoint or IgnitionSource, Gear: not Relay }).GroupBy(l => l.Path.Source!.Index))
         {
             var source = group.First().Path.Source!;
             var limit = source.Gear is TapPoint t ? t.Limit : ((IgnitionSource)source.Gear!).Limit;
