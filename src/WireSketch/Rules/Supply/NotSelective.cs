@@ -1,4 +1,6 @@
+using WireSketch.Quantities;
 using WireSketch.Text;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply;
 
@@ -22,9 +24,9 @@ internal sealed class NotSelective : Rule
               compressor: { is: motor, current: 12 A }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: fuses.in, wire: 8 AWG red, length: 10 ft, fuse: { rating: 30 A, at: 10 in } }
-              P2: { from: fuses.out.1, to: pump.+, wire: 12 AWG red, length: 4 ft } #! supply/not-selective
-              P3: { from: fuses.out.2, to: compressor.+, wire: 12 AWG red, length: 4 ft } #! supply/not-selective
+              P1: { from: battery.+, to: fuses.in, wire: 8 AWG red, length: 10 ft, fuse: { rating: 30 A, at: 10 in } } #! supply/not-selective
+              P2: { from: fuses.out.1, to: pump.+, wire: 12 AWG red, length: 4 ft }
+              P3: { from: fuses.out.2, to: compressor.+, wire: 12 AWG red, length: 4 ft }
               G1: { from: pump.-, to: bolt, wire: 12 AWG black, length: 12 in }
               G2: { from: compressor.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """,
@@ -43,16 +45,19 @@ internal sealed class NotSelective : Rule
               G2: { from: compressor.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    /// <summary>One finding for a device and the one above it.</summary>
+    /// <summary>One finding for a device that may open out of turn, with all the devices behind it that should.</summary>
     public override IEnumerable<Finding> Check(Install install) =>
         from fault in install.Answers.Faults
-        where fault is { Device: not null, UpstreamOpensFirst: not null }
-        group fault by (fault.Device!.Index, fault.UpstreamOpensFirst!.Index) into ofPair
-        let worst = ofPair.First()
-        let run = RunWords.Of(install, worst.Conductor)
-        select Found(
-            run.Run.Name.At,
-            $"a short on {run.Id} draws up to {worst.DeviceAmpsAtNear}: {RunWords.Named(worst.UpstreamOpensFirst!)} may open before {RunWords.Named(worst.Device!)} does",
-            $"fit a larger or slower device in place of {RunWords.Named(worst.UpstreamOpensFirst!)}, if its wire allows, or a smaller one in place of {RunWords.Named(worst.Device!)}",
-            RunWords.Subject(worst.Device!), run.Id, RunWords.Subject(worst.UpstreamOpensFirst!));
+        where !install.IsShorted && fault is { Device: not null, UpstreamOpensFirst: not null }
+        group fault by fault.UpstreamOpensFirst!.Index into ofUpstream
+        let upstream = ofUpstream.First().UpstreamOpensFirst!
+        let behind = ofUpstream.Select(f => f.Device!).DistinctBy(d => d.Index).ToArray()
+        let amps = ofUpstream.Max(f => f.DeviceAmpsAtNear.Value)
+        select Of(upstream, behind, new(amps));
+
+    private Finding Of(Link upstream, Link[] behind, Amps amps) => Found(
+        RunWords.RatingAt(upstream),
+        $"a short behind {RunWords.List(behind.Take(3).Select(RunWords.Named))}{(behind.Length > 3 ? $" and {behind.Length - 3} more" : "")} draws up to {amps}: {RunWords.Named(upstream)} may open first or together",
+        $"fit a larger or slower device in place of {RunWords.Named(upstream)}, if its wire allows, or smaller ones behind it",
+        null, [RunWords.Subject(upstream), .. behind.Select(RunWords.Subject)]);
 }

@@ -85,7 +85,7 @@ internal sealed class Starved : Rule
         var run = first is null ? null : RunWords.Of(install, first);
         return Found(
             run is null ? load.Path.Gear.Name.At : RunWords.WireAt(run),
-            $"{load.Path.Gear.Id} gets {load.Between} at {Words(state.State)} and stops below {lowest.Words}; {new Volts(load.SupplyDrop.Value + load.ReturnDrop.Value)} is lost on the way",
+            $"{load.Path.Gear.Id} gets {Quantity.Print(load.Between, 4)} at {Words(state.State)} and stops below {lowest.Words}; {new Volts(load.SupplyDrop.Value + load.ReturnDrop.Value)} is lost on the way",
             run is null ? "shorten or thicken its supply and return" : $"make {run.Id} thicker or shorter",
             null, [load.Path.Gear.Id, .. run is null ? Array.Empty<string>() : [run.Id]]) with
         {
