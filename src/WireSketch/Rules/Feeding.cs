@@ -56,8 +56,4 @@ internal static class Feeding
         var state = install.Answers.State(SystemState.FullOutput);
         return state.IsSolved && !install.IsShorted ? new Amps(Math.Abs(state.LinkAmps[link.Index].Value)) : null;
     }
-
-    /// <summary>False while part of the text could not be understood: what seems to be missing may stand there.</summary>
-    public static bool IsWhole(Install install) =>
-        !install.Spec.Broken && install.Spec.Unread.IsEmpty && install.Wiring.Runs.Length == install.Spec.Runs.Length && install.Wiring.Runs.All(r => !r.Conductors.IsEmpty);
 }

@@ -35,7 +35,7 @@ internal sealed class GroundMissing : Rule
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) => Feeding.IsWhole(install) ? [.. Loads(install), .. Sources(install)] : [];
+    public override IEnumerable<Finding> Check(Install install) => [.. Loads(install), .. Sources(install)];
 
     private IEnumerable<Finding> Loads(Install install) =>
         from load in install.Wiring.Loads

@@ -70,7 +70,7 @@ internal sealed class ThroughShield : Rule
 
     public override IEnumerable<Finding> Check(Install install) =>
         from load in install.Wiring.Loads
-        where load.ReturnsThroughShield && Feeding.IsWhole(install) && install.Wiring.IsWired(load.Plus)
+        where load.ReturnsThroughShield && install.Wiring.IsWired(load.Plus)
         let shield = load.Return.Select(s => s.Conductor).FirstOrDefault(c => c is not null)
         let amps = install.Answers.State(Electrical.SystemState.FullOutput).Loads.FirstOrDefault(l => l.Path.Gear.Id == load.Gear.Id)?.Amps
         select Found(

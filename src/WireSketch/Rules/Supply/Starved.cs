@@ -23,7 +23,7 @@ internal sealed class Starved : Rule
               inverter: { is: inverter, power: 120 W, lowest: 11.5 V }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: inverter.+, wire: 14 AWG red, length: 90 ft, fuse: { rating: 20 A, at: 8 in } } #! supply/starved
+              P1: { from: battery.+, to: inverter.+, wire: 14 AWG red, length: 50 ft, fuse: { rating: 20 A, at: 8 in } } #! supply/starved
               G1: { from: inverter.-, to: bolt, wire: 14 AWG black, length: 12 in }
             """,
         Good: """
