@@ -22,20 +22,20 @@ internal sealed class ReserveShort : Rule
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 45 Ah } #! energy/reserve-short
-              inverter: { is: inverter, power: 600 W }
+              floodlights: { is: lamp, power: 600 W }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: inverter.+, wire: 2 AWG red, length: 6 ft, fuse: { rating: 80 A, at: 8 in } }
-              G1: { from: inverter.-, to: bolt, wire: 2 AWG black, length: 12 in }
+              P1: { from: battery.+, to: floodlights.+, wire: 2 AWG red, length: 6 ft, fuse: { rating: 80 A, at: 8 in } }
+              G1: { from: floodlights.-, to: bolt, wire: 2 AWG black, length: 12 in }
             """,
         Good: """
             gear:
               battery: { is: battery, origin: factory, capacity: 90 Ah }
-              inverter: { is: inverter, power: 150 W }
+              floodlights: { is: lamp, power: 150 W }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: inverter.+, wire: 8 AWG red, length: 6 ft, fuse: { rating: 25 A, at: 8 in } }
-              G1: { from: inverter.-, to: bolt, wire: 8 AWG black, length: 12 in }
+              P1: { from: battery.+, to: floodlights.+, wire: 8 AWG red, length: 6 ft, fuse: { rating: 25 A, at: 8 in } }
+              G1: { from: floodlights.-, to: bolt, wire: 8 AWG black, length: 12 in }
             """);
 
     public override IEnumerable<Finding> Check(Install install)
