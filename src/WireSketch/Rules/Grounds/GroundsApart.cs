@@ -8,8 +8,11 @@ namespace WireSketch.Rules.Grounds;
 /// <summary>Devices of one signal chain whose grounds are not at one voltage.</summary>
 internal sealed class GroundsApart : Rule
 {
-    /// <summary>Common practice, no published source.</summary>
+    /// <summary>From here on it is worth knowing (common practice, no published source).</summary>
     private static readonly Volts Limit = new(0.010);
+
+    /// <summary>From here on it is likely to be heard, whatever the inputs reject (common practice, no published source).</summary>
+    private static readonly Volts Loud = new(0.100);
 
     public override RuleCard Card { get; } = new(
         Id: "ground/apart",
@@ -17,7 +20,8 @@ internal sealed class GroundsApart : Rule
         Title: "Devices of one signal chain are grounded far apart",
         Why: """
             The volts between the grounds of two devices lie in series with the signal between them. They follow the supply current: the
-            whine of the alternator, the click of the pump. Ground both at one point, or with enough copper that nothing is left between.
+            whine of the alternator, the click of the pump. Ground both at one point, or with enough copper that little is left between. From
+            10 mV on it is an advice, from 100 mV on a warning. The millivolts of the body itself rest on 1 mohm between any two points.
             """,
         new Basis.Practice(),
         Bad: """
@@ -74,7 +78,7 @@ internal sealed class GroundsApart : Rule
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 6 ft }
             """);
 
-    /// <summary>One finding for a pair of devices; where one ground lead is common to several pairs, one for that lead.</summary>
+    /// <summary>One finding for two points: the pair of devices with most volts between them.</summary>
     public override IEnumerable<Finding> Check(Install install)
     {
         var state = install.Answers.State(SystemState.FullOutput);
@@ -90,8 +94,8 @@ internal sealed class GroundsApart : Rule
                where pair.From is not null && pair.To is not null && Returns.PointOf(pair.From) is { } a && Returns.PointOf(pair.To) is { } b && a.Id != b.Id
                let between = Between(state, pair.From!, pair.To!)
                where between > Limit
-               group (pair.From, pair.To, between) by Lead(pair.From!, pair.To!, state) into ofLead
-               select Of(install, ofLead.Key, ofLead.MaxBy(x => x.between.Value)!);
+               group (pair.From, pair.To, between) by (Returns.PointOf(pair.From!)!.Id, Returns.PointOf(pair.To!)!.Id) into ofPoints
+               select Of(install, state, ofPoints.MaxBy(x => x.between.Value)!);
     }
 
     private static Volts Between(StateAnswer state, LoadPath a, LoadPath b) =>
@@ -104,14 +108,15 @@ internal sealed class GroundsApart : Rule
         return higher.Return.Select(s => s.Conductor).OfType<Conductor>().First().RunId;
     }
 
-    private Finding Of(Install install, string lead, (LoadPath? From, LoadPath? To, Volts Between) worst)
+    private Finding Of(Install install, StateAnswer state, (LoadPath? From, LoadPath? To, Volts Between) worst)
     {
+        var lead = Lead(worst.From!, worst.To!, state);
         var run = install.Wiring.RunsById[lead];
         var (from, to) = (worst.From!, worst.To!);
         return Found(
             run.Run.Name.At,
-            $"{to.Gear.Id} is grounded at {Returns.PointOf(to)!.Id} and {from.Gear.Id}, which feeds it, at {Returns.PointOf(from)!.Id}: {worst.Between} lies between them at full output, {Limit} is the most",
+            $"{to.Gear.Id} is grounded at {Returns.PointOf(to)!.Id} and {from.Gear.Id}, which feeds it, at {Returns.PointOf(from)!.Id}: {worst.Between} lies between them at full output, {(worst.Between > Loud ? Loud : Limit)} is the most",
             $"ground both at one point, or make {lead} thicker and shorter",
-            lead, to.Gear.Id, from.Gear.Id);
+            worst.Between > Loud ? Severity.Warning : Severity.Advice, lead, to.Gear.Id, from.Gear.Id);
     }
 }
