@@ -9,12 +9,12 @@ public class LayoutLawTests
     private static readonly LayoutOptions Quick = new(740, 440, Effort: 0.02);
 
     [Theory]
-    [InlineData(8, 8)]
-    [InlineData(15, 8)]
-    [InlineData(25, 8)]
-    [InlineData(40, 4)]
-    [InlineData(80, 3)]
-    [InlineData(150, 2)]
+    [InlineData(8, 6)]
+    [InlineData(15, 5)]
+    [InlineData(25, 3)]
+    [InlineData(40, 2)]
+    [InlineData(80, 1)]
+    [InlineData(150, 1)]
     [InlineData(300, 1)]
     public void No_law_is_broken_on_invented_systems(int devices, int seeds)
     {
@@ -27,7 +27,7 @@ public class LayoutLawTests
     [Fact]
     public void No_law_is_broken_when_every_port_is_above_or_below()
     {
-        for (int seed = 1; seed <= 6; seed++)
+        for (int seed = 1; seed <= 3; seed++)
         {
             var graph = SyntheticSystem.Of(20, seed);
             var devices = graph.Devices.Select((d, k) => d with
@@ -42,7 +42,7 @@ public class LayoutLawTests
     [Fact]
     public void No_law_is_broken_between_walls_on_every_side()
     {
-        for (int seed = 1; seed <= 6; seed++)
+        for (int seed = 1; seed <= 3; seed++)
         {
             var graph = SyntheticSystem.Of(25, seed);
             Check(graph with { Zones = [.. graph.Zones.Select(z => z with { WallAfter = true })] }, $"seed {seed}");

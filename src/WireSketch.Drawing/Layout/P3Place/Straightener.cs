@@ -5,7 +5,7 @@ namespace WireSketch.Drawing.Layout.P3Place;
 /// <summary>Moves single items, and chains of lanes that lie straight, to where that takes a bend away; neighbours are pushed along.</summary>
 internal sealed class Straightener
 {
-    private const int BendPrice = 24, Rounds = 3, LongestPush = 60, LongestChain = 24;
+    private const int BendPrice = 24, Rounds = 3, LongestPush = 80, LongestChain = 24, LongestRigid = 24;
 
     private readonly ColumnOrder _order;
     private readonly Frames _frames;
@@ -14,8 +14,15 @@ internal sealed class Straightener
     private readonly int[] _y, _columnOf, _index, _new, _stamp;
     private readonly bool[] _open;
     private readonly int _limit;
-    private readonly List<int> _moved = [], _chain = [], _shifts = [];
+    private readonly List<int> _moved = [], _pending = [], _chain = [], _shifts = [];
     private int _round;
+
+    private enum Way
+    {
+        Alone,
+        Chain,
+        Rigid,
+    }
 
     public Straightener(ColumnOrder order, Frames frames, Attraction pull, int[][] seps, int[] y, int height)
     {
@@ -79,17 +86,22 @@ internal sealed class Straightener
         _shifts.Sort((a, b) => Math.Abs(a) != Math.Abs(b) ? Math.Abs(a).CompareTo(Math.Abs(b)) : a.CompareTo(b));
         long best = 0;
         int bestShift = 0;
-        bool bestWhole = false;
-        foreach (int shift in _shifts)
+        var bestWay = Way.Alone;
+        for (var way = Way.Alone; way <= Way.Rigid && (way < Way.Rigid || best == 0); way++)
         {
-            for (int whole = 0; whole < (_chain.Count > 1 ? 2 : 1); whole++)
+            if (way == Way.Chain && _chain.Count == 1)
             {
-                if (Try(shift, whole == 1))
+                continue;
+            }
+
+            foreach (int shift in _shifts)
+            {
+                if ((way < Way.Rigid || Math.Abs(shift) <= LongestRigid) && Try(shift, way))
                 {
                     long gain = Change();
                     if (gain < best)
                     {
-                        (best, bestShift, bestWhole) = (gain, shift, whole == 1);
+                        (best, bestShift, bestWay) = (gain, shift, way);
                     }
                 }
             }
@@ -100,7 +112,7 @@ internal sealed class Straightener
             return false;
         }
 
-        Try(bestShift, bestWhole);
+        Try(bestShift, bestWay);
         foreach (int i in _moved)
         {
             _y[i] = _new[i];
@@ -149,43 +161,67 @@ internal sealed class Straightener
         }
     }
 
-    private bool Try(int shift, bool whole)
+    // Moves an item, or its chain, and pushes what is in the way; a rigid move also takes along what lies straight with anything moved.
+    private bool Try(int shift, Way way)
     {
         _round++;
         _moved.Clear();
-        int count = whole ? _chain.Count : 1;
+        _pending.Clear();
+        int count = way == Way.Chain ? _chain.Count : 1, step = shift < 0 ? -1 : 1;
         for (int i = 0; i < count; i++)
         {
             Move(_chain[i], _y[_chain[i]] + shift);
         }
 
-        for (int i = 0; i < count; i++)
+        for (int i = 0; i < _pending.Count; i++)
         {
-            int o = _chain[i], c = _columnOf[o], step = shift < 0 ? -1 : 1;
-            int[] items = _order.Items[c], seps = _seps[c];
-            int k = _index[o] + step, pushed = 0;
-            for (; k >= 0 && k < items.Length; k += step)
+            if (_pending.Count > LongestPush || !Push(_pending[i], step))
             {
-                int bound = Now(items[k - step]) + seps[k] - seps[k - step];
-                if (shift < 0 ? Now(items[k]) <= bound : Now(items[k]) >= bound)
-                {
-                    break;
-                }
-
-                Move(items[k], bound);
-                if (++pushed > LongestPush)
-                {
-                    return false;
-                }
+                return false;
             }
 
-            if (shift < 0 ? Now(items[0]) < seps[0] : Now(items[^1]) + _frames.Down[items[^1]] > _limit)
+            if (way == Way.Rigid)
+            {
+                TakeAlong(_pending[i], step);
+            }
+        }
+
+        return true;
+    }
+
+    private bool Push(int item, int step)
+    {
+        int c = _columnOf[item];
+        int[] items = _order.Items[c], seps = _seps[c];
+        for (int k = _index[item] + step; k >= 0 && k < items.Length; k += step)
+        {
+            int bound = Now(items[k - step]) + seps[k] - seps[k - step];
+            if (step < 0 ? Now(items[k]) <= bound : Now(items[k]) >= bound)
+            {
+                break;
+            }
+
+            Move(items[k], bound);
+            if (_pending.Count > LongestPush)
             {
                 return false;
             }
         }
 
-        return true;
+        return step < 0 ? Now(items[0]) >= seps[0] : Now(items[^1]) + _frames.Down[items[^1]] <= _limit;
+    }
+
+    private void TakeAlong(int item, int step)
+    {
+        int by = _new[item] - _y[item];
+        for (int k = _pull.Start[item]; k < _pull.Start[item + 1]; k++)
+        {
+            int other = _pull.Other[k], y = _y[other] + by;
+            if (_pull.Across[k] && Gap(k, item) == 0 && (step < 0 ? Now(other) > y : Now(other) < y))
+            {
+                Move(other, y);
+            }
+        }
     }
 
     private void Move(int item, int y)
@@ -197,6 +233,7 @@ internal sealed class Straightener
         }
 
         _new[item] = y;
+        _pending.Add(item);
     }
 
     private int Now(int item) => _stamp[item] == _round ? _new[item] : _y[item];

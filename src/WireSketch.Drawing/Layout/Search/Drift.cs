@@ -7,7 +7,7 @@ namespace WireSketch.Drawing.Layout.Search;
 /// <summary>What it costs to move away from an earlier arrangement, so that a small edit of a spec moves little of its drawing.</summary>
 internal sealed class Drift
 {
-    private const int OtherSubColumn = 3000, PairTurned = 600;
+    private const int OtherSubColumn = 6000, PairTurned = 1000;
 
     private readonly SheetModel _model;
     private readonly int[] _sub, _rank;
