@@ -39,7 +39,7 @@ public enum DeviceShape
 /// <param name="Zone">Index of its zone in <see cref="SheetGraph.Zones"/>.</param>
 /// <param name="Shape">How it is drawn.</param>
 /// <param name="Width">Least width of its box, in units; the layout may widen it for the names of its terminals.</param>
-/// <param name="HeaderHeight">Height taken by name and role above the first row of terminals.</param>
+/// <param name="HeaderHeight">Height taken by name and role above the first row of terminals; for slim devices and holders height beyond that of their row, most often 0.</param>
 /// <param name="FooterHeight">Height taken by text under the last row of terminals.</param>
 /// <param name="Ports">Its terminals in use. Those of one side may change places unless they are numbered.</param>
 /// <param name="Group">Devices with the same group are better placed near each other; null for none.</param>
@@ -65,7 +65,7 @@ public sealed record PortBox(string Id, PortSide Side, int NameWidth, bool Numbe
 /// <summary>A wire or cable to be drawn: a line that joins two or more terminals.</summary>
 /// <param name="Id">The run's id, or the id of a part of it on one side of an inline holder (<c>P1</c> in both cases shares its <paramref name="Run"/>).</param>
 /// <param name="Run">The run it belongs to, which is what the label names.</param>
-/// <param name="Net">Wires of one net may share lanes and trunks.</param>
+/// <param name="Net">Wires of one net may share lanes and trunks; wires that meet at a terminal are taken for one net whatever they are called.</param>
 /// <param name="Kind">supply, ground, line, speaker or control.</param>
 /// <param name="From">Terminal it starts at.</param>
 /// <param name="To">Terminals it ends at; more than one for a run to several loads.</param>

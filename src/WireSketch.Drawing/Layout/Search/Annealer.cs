@@ -47,7 +47,7 @@ internal sealed class Annealer
     private static int Tries(SheetModel model, double effort)
     {
         const int Most = 6000, Budget = 20_000_000;
-        long work = (long)model.Links * (model.Links + 20);
+        long work = (long)model.Links * (model.Links + 20) * (model.Links + 400) / 400;
         return (int)(Math.Min(Most, Budget / Math.Max(1, work)) * Math.Clamp(effort, 0, 100));
     }
 
