@@ -1,0 +1,4 @@
+using BenchmarkDotNet.Running;
+using WireSketch.Benchmarks;
+
+BenchmarkSwitcher.FromAssembly(typeof(SupplyTree).Assembly).Run(args);
