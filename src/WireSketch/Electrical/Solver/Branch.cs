@@ -44,6 +44,9 @@ internal readonly record struct Branch(BranchKind Kind, int A, int B, double Val
     /// <summary>Gives a part of the circuit its voltage.</summary>
     public bool Drives => Kind is BranchKind.Source or BranchKind.Battery or BranchKind.Regulated;
 
+    /// <summary>Its derivative; of a battery, on the side where it is steepest.</summary>
+    public double Steepest(double u, double scale) => Kind == BranchKind.Battery ? 1 / Math.Min(Ohms, Limit) : At(u, scale).Slope;
+
     /// <summary>Current and its derivative at a voltage; powers are scaled.</summary>
     public (double Amps, double Slope) At(double u, double scale)
     {
@@ -54,7 +57,8 @@ internal readonly record struct Branch(BranchKind Kind, int A, int B, double Val
             case BranchKind.Source:
                 return ((u - Value) / Ohms, 1 / Ohms);
             case BranchKind.Battery:
-                var r = u < Value ? Ohms : Limit;
+                // At rest, to within rounding, the giving side counts: a load on it draws from there.
+                var r = u <= Value * (1 + 1e-12) ? Ohms : Limit;
                 return ((u - Value) / r, 1 / r);
             case BranchKind.Regulated:
                 var gives = (Value - u) / Ohms;

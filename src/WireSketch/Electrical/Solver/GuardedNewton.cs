@@ -47,7 +47,8 @@ internal sealed class GuardedNewton(NodeEquations equations)
         for (var i = 0; i < MostSteps; i++)
         {
             Steps++;
-            if (!equations.Factor(volts, scale))
+            var stable = equations.Factor(volts, scale);
+            if (!stable && (last < 1e-5 || !equations.Factor(volts, scale, steepest: true)))
             {
                 // At the very limit of the power the derivative vanishes together with the sums.
                 return last < 1e-5;
@@ -88,7 +89,7 @@ internal sealed class GuardedNewton(NodeEquations equations)
             // Done when the step is rounding, or when small steps shrink no more.
             if (size <= Still || (size < 1e-7 && size >= last))
             {
-                return true;
+                return stable;
             }
 
             last = size;
@@ -97,7 +98,7 @@ internal sealed class GuardedNewton(NodeEquations equations)
         return last < 1e-7;
     }
 
-    /// <summary>How much of the step leaves every power load a tenth of its volts.</summary>
+    /// <summary>How much of the step leaves every power load seven tenths of its volts: a longer one may land beyond the lower, unstable answer.</summary>
     private double Room(double[] volts, double scale)
     {
         var share = 1.0;
@@ -112,9 +113,9 @@ internal sealed class GuardedNewton(NodeEquations equations)
             {
                 var change = equations.Across(i, step);
                 var now = equations.Across(i, volts);
-                if (now + change < 0.1 * now)
+                if (now + change < 0.7 * now)
                 {
-                    share = Math.Min(share, -0.9 * now / change);
+                    share = Math.Min(share, -0.3 * now / change);
                 }
             }
         }

@@ -94,7 +94,10 @@ internal sealed class NodeEquations
     }
 
     /// <summary>Factors the derivatives. False if they are not positive definite: no stable point lies there.</summary>
-    public bool Factor(double[] volts, double scale)
+    /// <param name="volts">The volts.</param>
+    /// <param name="scale">Share of all powers.</param>
+    /// <param name="steepest">Takes batteries on the steeper of their sides: a step then leads on past the kink behind which the circuit is stable again.</param>
+    public bool Factor(double[] volts, double scale, bool steepest = false)
     {
         matrix.Clear();
         for (var i = 0; i < branches.Length; i++)
@@ -104,7 +107,7 @@ internal sealed class NodeEquations
                 continue;
             }
 
-            var slope = branches[i].At(Across(i, volts), scale).Slope;
+            var slope = steepest ? branches[i].Steepest(Across(i, volts), scale) : branches[i].At(Across(i, volts), scale).Slope;
             if (a[i] >= 0)
             {
                 matrix.Add(matrix.Diagonal(a[i]), slope);
