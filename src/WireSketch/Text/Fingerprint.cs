@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using System.Text;
+
+namespace WireSketch.Text;
+
+/// <summary>A short name for exactly these words: what was built from them can be told from what was built from others.</summary>
+public static class Fingerprint
+{
+    private const int Letters = 12;
+
+    /// <summary>
+    /// The first 12 hexadecimal digits of the SHA-256 (FIPS 180-4) of the files, one after the other, in UTF-8 with LF line ends:
+    /// neither the place of a file nor the line ends that an editor chose make a difference.
+    /// </summary>
+    public static string Of(SourceFile file, ImmutableArray<SourceFile> used)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (var text in used.Prepend(file).Select(f => f.Text.ReplaceLineEndings("\n")))
+        {
+            hash.AppendData(Encoding.UTF8.GetBytes(text));
+            hash.AppendData([0]);
+        }
+
+        return Convert.ToHexStringLower(hash.GetHashAndReset())[..Letters];
+    }
+}
