@@ -1,1 +1,3 @@
-namespace WireSketch.Cli; internal static class Program { private static int Main() => 0; }
+using WireSketch.Cli;
+
+return await CommandLine.RunAsync(args, Surroundings.OfProcess());

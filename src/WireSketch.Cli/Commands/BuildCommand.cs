@@ -1,0 +1,95 @@
+using System.CommandLine;
+using System.Globalization;
+using WireSketch.Cli.Findings;
+using WireSketch.Cli.Inputs;
+using WireSketch.Cli.Outputs;
+using WireSketch.Papers;
+using WireSketch.Papers.Findings;
+using WireSketch.Text;
+
+namespace WireSketch.Cli.Commands;
+
+/// <summary><c>build</c>: findings, the drawing, the lists and the papers.</summary>
+internal static class BuildCommand
+{
+    public static Command Make(Surroundings surroundings, SharedOptions options)
+    {
+        var folder = new Option<string?>("--output", "-o")
+        {
+            Description = "The folder to write to; with several specs, one folder for each inside it. Otherwise a folder in the current one, named as the spec.",
+            HelpName = "FOLDER",
+        };
+        var command = new Command("build", "Checks specs and writes their drawings, lists and papers. A spec with errors is drawn too, if it can be, and stamped.")
+        {
+            options.Specs, folder, options.FailOn, options.Roots, options.StdinName, options.Colour, options.Quiet, options.Verbose,
+        };
+        command.SetAction((parse, stop) => Task.Run(() => Run(surroundings, options, parse, parse.GetValue(folder), stop), stop));
+        return command;
+    }
+
+    private static int Run(Surroundings surroundings, SharedOptions options, ParseResult parse, string? output, CancellationToken stop)
+    {
+        var session = new Session(surroundings, options, parse);
+        var targets = Targets(session.Inputs, output);
+        var code = ExitCode.Clean;
+        using var progress = session.Progress();
+        foreach (var (input, target) in session.Inputs.Zip(targets))
+        {
+            stop.ThrowIfCancellationRequested();
+            progress.Begin(input.Shown);
+            var result = session.Compile(input);
+            var papers = session.Timed($"{input.Shown}: drawn and listed", () => BuildPapers.Of(result, stop));
+            progress.Clear();
+            surroundings.Error.Write(new FindingPrinter(session.Colour, input.NameOf).Print(result.Findings));
+            var (written, same) = new OutputFolder(target, surroundings.Full(target)).Write(papers, stop);
+            session.Summarise(new([input.Shown], result.Findings, input.NameOf));
+            if (!session.IsQuiet)
+            {
+                Say(surroundings, session, target, papers, written, same, result);
+            }
+
+            code = Math.Max(code, session.ExitCodeFor(result.Findings));
+        }
+
+        return code;
+    }
+
+    private static void Say(Surroundings surroundings, Session session, string target, IReadOnlyList<Paper> papers, int written, int same, Compilation result)
+    {
+        var unchanged = same == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {same} unchanged");
+        surroundings.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"wrote {target}/: {(written == 1 ? "1 file" : $"{written} files")}{unchanged}"));
+        if (session.IsVerbose || papers.Count <= 2)
+        {
+            foreach (var paper in papers)
+            {
+                surroundings.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {target}/{paper.Name} ({paper.Bytes.Length} bytes)"));
+            }
+        }
+        else
+        {
+            surroundings.Error.WriteLine("  " + string.Join(", ", papers.Select(p => p.Name)));
+        }
+
+        if (result.Install is null)
+        {
+            surroundings.Error.WriteLine("nothing is drawn: the spec cannot be understood yet");
+        }
+        else if (result.Findings.Any(f => f.Blocks))
+        {
+            surroundings.Error.WriteLine("the drawing is stamped NOT FOR INSTALLATION until the errors are mended or accepted");
+        }
+    }
+
+    private static List<string> Targets(IReadOnlyList<SpecInput> inputs, string? output)
+    {
+        if (output is { Length: 0 })
+        {
+            throw new Trouble("--output has no folder");
+        }
+
+        var root = output?.Replace('\\', '/').TrimEnd('/');
+        var targets = inputs.Select(i => root is null ? i.Stem : inputs.Count == 1 ? root.Length == 0 ? "/" : root : $"{root}/{i.Stem}").ToList();
+        var twice = targets.GroupBy(t => t, StringComparer.OrdinalIgnoreCase).FirstOrDefault(g => g.Count() > 1);
+        return twice is null ? targets : throw new Trouble($"two specs would be written to {twice.Key}; build them one by one, each with its own --output");
+    }
+}

@@ -1,0 +1,79 @@
+using System.Globalization;
+using System.Text;
+using WireSketch.Papers.Findings;
+using WireSketch.Text;
+
+namespace WireSketch.Cli.Findings;
+
+/// <summary>Writes findings for people: the sentence, the place, the line with marks under what is meant, notes, and what to do.</summary>
+internal sealed class FindingPrinter(Colour colour, Func<SourceFile, string> nameOf)
+{
+    public string Print(IEnumerable<Finding> findings)
+    {
+        var text = new StringBuilder();
+        foreach (var finding in findings)
+        {
+            Print(text, finding);
+            text.Append('\n');
+        }
+
+        return text.ToString();
+    }
+
+    private void Print(StringBuilder text, Finding f)
+    {
+        var gutter = new string(' ', f.Notes.Select(n => n.At?.Line ?? 1).Append(f.At.Line).Max().ToString(CultureInfo.InvariantCulture).Length);
+        var head = $"{FindingsReport.Word(f.Severity)}[{f.Rule}]";
+        text.Append(Paint(f.Severity, head)).Append(colour.Bold(": " + FindingLines.OneLine(f.Message))).Append('\n');
+        Place(text, gutter, "-->", f.At);
+        Lines(text, gutter, f.At, '^', f.Severity, "");
+        foreach (var note in f.Notes)
+        {
+            if (note.At is { } at)
+            {
+                if (!ReferenceEquals(at.File, f.At.File))
+                {
+                    Place(text, gutter, ":::", at);
+                }
+
+                Lines(text, gutter, at, '-', Severity.Advice, FindingLines.OneLine(note.Message));
+            }
+            else
+            {
+                Remark(text, gutter, "note", note.Message);
+            }
+        }
+
+        if (f.AcceptedBecause is { } why)
+        {
+            Remark(text, gutter, "accepted", why);
+        }
+
+        if (f.Help is { } help)
+        {
+            Remark(text, gutter, "help", help);
+        }
+    }
+
+    private void Place(StringBuilder text, string gutter, string arrow, Span at) =>
+        text.Append(gutter).Append(colour.Gutter(arrow)).Append(CultureInfo.InvariantCulture, $" {FindingLines.OneLine(nameOf(at.File))}:{at.Line}:{at.Column}").Append('\n');
+
+    private void Lines(StringBuilder text, string gutter, Span at, char mark, Severity severity, string label)
+    {
+        var excerpt = Excerpt.Of(at);
+        var number = at.Line.ToString(CultureInfo.InvariantCulture).PadLeft(gutter.Length);
+        text.Append(colour.Gutter($"{gutter} |")).Append('\n');
+        text.Append(colour.Gutter($"{number} |")).Append(' ').Append(excerpt.Text).Append('\n');
+        text.Append(colour.Gutter($"{gutter} |")).Append(' ', excerpt.Indent + 1).Append(Paint(severity, new string(mark, excerpt.Marks) + (label.Length > 0 ? " " + label : ""))).Append('\n');
+    }
+
+    private void Remark(StringBuilder text, string gutter, string word, string says) =>
+        text.Append(colour.Gutter($"{gutter} =")).Append(' ').Append(colour.Bold(word)).Append(": ").Append(FindingLines.OneLine(says)).Append('\n');
+
+    private string Paint(Severity severity, string words) => severity switch
+    {
+        Severity.Error => colour.Error(words),
+        Severity.Warning => colour.Warning(words),
+        _ => colour.Advice(words),
+    };
+}
