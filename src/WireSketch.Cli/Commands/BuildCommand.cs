@@ -4,7 +4,6 @@ using WireSketch.Cli.Findings;
 using WireSketch.Cli.Inputs;
 using WireSketch.Cli.Outputs;
 using WireSketch.Papers;
-using WireSketch.Papers.Findings;
 using WireSketch.Text;
 
 namespace WireSketch.Cli.Commands;

@@ -23,7 +23,7 @@ internal sealed record Excerpt(string Text, int Indent, int Marks)
         var offsets = Offsets(line);
         var first = offsets.FindIndex(o => o >= start) is >= 0 and var f ? f : cells.Length;
         var last = offsets.FindIndex(o => o >= end) is >= 0 and var l ? l : cells.Length;
-        var from = Width(cells[..first]) + Width(cells[first..last]) > Widest ? Back(cells, first) : 0;
+        var from = Width(cells.AsSpan(0, last)) > Widest ? Back(cells, first) : 0;
         var text = new StringBuilder(from > 0 ? "…" : "");
         var width = text.Length;
         var to = from;
@@ -34,8 +34,8 @@ internal sealed record Excerpt(string Text, int Indent, int Marks)
         }
 
         text.Append(to < cells.Length ? "…" : "");
-        var indent = (from > 0 ? 1 : 0) + Width(cells[from..first]);
-        return new(text.ToString(), indent, Math.Max(1, Width(cells[first..Math.Max(first, Math.Min(last, to))])));
+        var indent = (from > 0 ? 1 : 0) + Width(cells.AsSpan(from..first));
+        return new(text.ToString(), indent, Math.Max(1, Width(cells.AsSpan(first..Math.Max(first, Math.Min(last, to))))));
     }
 
     /// <summary>Where in the line each rune begins.</summary>
