@@ -1,5 +1,7 @@
 using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
 using WireSketch.Rules;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Papers.Lists;
@@ -7,8 +9,19 @@ namespace WireSketch.Papers.Lists;
 /// <summary>The construction of a fuse: as written, else the smallest that comes in its rating and can break the computed fault current.</summary>
 internal static class FuseStyle
 {
-    public static string Of(Install install, Protection holder) =>
-        install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : holder.Style?.Value ?? "style to suit";
+    private const string Unknown = "style to suit";
 
-    public static string Of(Install install, Link link) => link.Style ?? "style to suit";
+    public static string Of(Install install, Protection holder) =>
+        install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : holder.Style?.Value ?? Unknown;
+
+    public static string Of(Install install, Link link)
+    {
+        if (link.Style is { } written)
+        {
+            return written;
+        }
+
+        var fault = install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max();
+        return link.Rating is { } rating ? FuseTable.StyleFor(rating, new Amps(fault)) ?? Unknown : Unknown;
+    }
 }

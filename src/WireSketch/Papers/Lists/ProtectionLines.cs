@@ -15,9 +15,9 @@ internal static class ProtectionLines
     private static IEnumerable<PartLine> Holders(Install install)
     {
         var inline = install.Wiring.Runs.Where(r => r.Holder is { Breaker: false })
-            .Select(r => (Item: $"inline fuse holder, {FuseStyle.Of(install, r.Holder!)} fuse, {r.Wire.SizeWords}", At: Place(r), Price: (double?)null));
+            .Select(r => (Item: $"inline holder for a {FuseStyle.Of(install, r.Holder!)} fuse, {r.Wire.SizeWords}", At: Place(r), Price: (double?)null));
         var alone = install.Spec.Gear.OfType<Protection>().Where(p => !p.Breaker && !p.InVehicle)
-            .Select(p => (Item: $"fuse holder, {FuseStyle.Of(install, p)} fuse", At: p.Id, Price: p.Facts.Price?.Value));
+            .Select(p => (Item: $"holder for a {FuseStyle.Of(install, p)} fuse", At: p.Id, Price: p.Facts.Price?.Value));
         return inline.Concat(alone).GroupBy(h => (h.Item, h.Price))
             .Select(g => new PartLine(PartGroup.Protection, g.Key.Item, g.Count(), PartLine.Pieces, g.Key.Price, [.. g.Select(h => h.At)], "with cover"));
     }
