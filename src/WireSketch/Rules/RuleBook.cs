@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Rules.Energies;
 using WireSketch.Rules.Grounds;
+using WireSketch.Rules.Loads;
 using WireSketch.Rules.Routes;
 using WireSketch.Rules.Supply;
 using WireSketch.Text;
@@ -63,6 +64,18 @@ public static class RuleBook
 
     private static ImmutableArray<Rule> LoadRules =>
     [
+        new BelowMinimum(),
+        new BridgedBelowMinimum(),
+        new AboveUseful(),
+        new CoilOverpowered(),
+        new CoilOpposed(),
+        new CoilOpen(),
+        new OutputShorted(),
+        new OutputsTied(),
+        new OutputGrounded(),
+        new Uneven(),
+        new NoHighPass(),
+        new WireLoss(),
     ];
 
     private static ImmutableArray<Rule> SignalRules =>

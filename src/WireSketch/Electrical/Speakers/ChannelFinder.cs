@@ -113,6 +113,11 @@ internal sealed class ChannelFinder
     {
         var load = networks.RootOf(plus) == networks.RootOf(minus) ? networks.At(plus) : null;
         var hanging = new[] { networks.At(plus), networks.At(minus) }.OfType<SpeakerNetwork>().Distinct().SelectMany(n => n.Parts).OfType<NetworkPart.CoilPart>().ToArray();
+        if (load is not null && fault is (LoadFault.None or LoadFault.Open) && load.Touches(plus, minus))
+        {
+            return new(gear, name, with, LoadFault.Shorted, new(0), new(0), new(0), minimum, null, null, null, new(0), [.. hanging.Select(c => new CoilAnswer(c.Speaker, c.Number, null, new(0), false, true, Handles(c)))]);
+        }
+
         var looks = load?.Frequencies.Select(f => (Coils: load.Drive(plus, minus, NetworkView.Coils, f), Wires: load.Drive(plus, minus, NetworkView.Wires, f)))
             .Where(l => l.Coils.Impedance is not null && l.Wires.Impedance is not null).ToArray() ?? [];
         if (load is null || looks.Length == 0)

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using WireSketch.Electrical;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules;
+
+/// <summary>The filters that a channel's signal passes: those of the amplifier, and of the output that feeds it.</summary>
+internal static class ChannelFilters
+{
+    /// <summary>Settings along the signal, nearest to the speaker first.</summary>
+    public static ImmutableArray<ChannelSettings> Along(Install install, ChannelAnswer channel)
+    {
+        var settings = ImmutableArray.CreateBuilder<ChannelSettings>();
+        switch (channel.Gear)
+        {
+            case Amplifier amp:
+                settings.AddRange(amp.Channels.Where(c => c.Name.Value == channel.Channel || c.Name.Value == channel.BridgedWith).Select(c => c.Settings));
+                settings.Add(amp.Settings);
+                break;
+            case HeadUnit radio:
+                settings.AddRange(radio.Outputs.Where(o => channel.Channel.StartsWith(o.Name.Value + ".", StringComparison.Ordinal)).Select(o => o.Settings));
+                break;
+        }
+
+        foreach (var input in SignalFeeds.InputsOf(install, channel))
+        {
+            settings.AddRange(SignalFeeds.SettingsOf(install, input));
+        }
+
+        return settings.ToImmutable();
+    }
+
+    public static Written<Hertz>? HighPass(Install install, ChannelAnswer channel) =>
+        Highest([.. Along(install, channel).SelectMany(s => new[] { s.HighPass, s.Subsonic }).OfType<Written<Hertz>>()]);
+
+    public static Written<Hertz>? LowPass(Install install, ChannelAnswer channel)
+    {
+        var all = Along(install, channel).Select(s => s.LowPass).OfType<Written<Hertz>>().OrderBy(w => w.Value).ToArray();
+        return all.Length == 0 ? null : all[0];
+    }
+
+    public static Written<Hertz>? Subsonic(Install install, ChannelAnswer channel) =>
+        Highest([.. Along(install, channel).SelectMany(s => new[] { s.Subsonic, s.HighPass }).OfType<Written<Hertz>>()]);
+
+    private static Written<Hertz>? Highest(ImmutableArray<Written<Hertz>> all) => all.IsEmpty ? null : all.OrderByDescending(w => w.Value).First();
+
+    /// <summary>The highest high-pass ahead of a driver: the channel's, or that of a passive crossover; null if there is none.</summary>
+    public static Hertz? HighPassOf(Install install, ChannelAnswer channel, Speaker speaker)
+    {
+        var corners = new[] { HighPass(install, channel)?.Value, Passive(install, channel, speaker) }.OfType<Hertz>().ToArray();
+        return corners.Length == 0 ? null : corners.Max();
+    }
+
+    /// <summary>The corner of the passive crossover that a driver hangs on; of a series capacitor, with the driver's nominal load: 1 / 2πRC.</summary>
+    private static Hertz? Passive(Install install, ChannelAnswer channel, Speaker speaker)
+    {
+        var ends = channel.Coils.Where(c => c.Speaker.Id == speaker.Id)
+            .SelectMany(c => new[] { ChannelWiring.CoilEnd(install.Wiring, speaker, c.Coil, '+'), ChannelWiring.CoilEnd(install.Wiring, speaker, c.Coil, '-') }).OfType<Terminal>();
+        foreach (var terminal in ends.SelectMany(e => install.Wiring.NetOf[e.Index].Terminals))
+        {
+            if (terminal.Gear is PassiveCrossover crossover && crossover.Outputs.FirstOrDefault(o => o.Name.Value == terminal.Shape.Name) is { } output
+                && (output.HighPass?.Value ?? output.Band?.Value.Least ?? OfCapacitor(output, speaker)) is { } corner)
+            {
+                return corner;
+            }
+        }
+
+        return null;
+    }
+
+    private static Hertz? OfCapacitor(CrossoverOutput output, Speaker speaker) =>
+        output.Parts.FirstOrDefault(p => p is { Series: true, Capacitor: not null })?.Capacitor is { } c
+            ? new Hertz(1 / (2 * Math.PI * speaker.CoilImpedance.Value * c.Value.Value))
+            : null;
+}

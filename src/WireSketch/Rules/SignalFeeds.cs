@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using WireSketch.Electrical;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Text;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules;
+
+/// <summary>Where in the file a signal input is fed, and what feeds it.</summary>
+internal static class SignalFeeds
+{
+    /// <summary>Full name of an input: <c>amp.in.left</c>.</summary>
+    public static string Name(SignalAnswer input) => $"{input.Gear.Id}.{input.Input}";
+
+    /// <summary>The run that feeds an input; null if none lands on it.</summary>
+    public static WiredRun? RunOf(Wiring wiring, SignalAnswer input) => ChannelWiring.RunsAt(wiring, Name(input)).FirstOrDefault();
+
+    /// <summary>Where to point for an input: its end of the run that feeds it, else the device.</summary>
+    public static Span PlaceOf(Wiring wiring, SignalAnswer input) => RunOf(wiring, input) is { } run ? EndAt(run, input.Gear) : input.Gear.Name.At;
+
+    /// <summary>The end of a run that is at a device.</summary>
+    public static Span EndAt(WiredRun run, Gear gear) => run.To.Concat(run.From).FirstOrDefault(e => ReferenceEquals(e.Gear, gear))?.At ?? run.Run.Name.At;
+
+    /// <summary>The inputs that a channel's signal comes from: of its own name, or all of a device with a single channel.</summary>
+    public static ImmutableArray<SignalAnswer> InputsOf(Install install, ChannelAnswer channel) => channel.Gear is Amplifier amp
+        ? [.. install.Answers.Signals.Where(s => ReferenceEquals(s.Gear, amp) && (amp.Channels.Length == 1 || s.Input == "in." + channel.Channel || s.Input == "in." + channel.BridgedWith))]
+        : [];
+
+    /// <summary>Settings of the output that feeds an input, and of its device.</summary>
+    public static ImmutableArray<ChannelSettings> SettingsOf(Install install, SignalAnswer input) => SourceOf(install, input) switch
+    {
+        (Processor p, var output) => [.. GroupsOf(p.Outputs, output), p.Settings],
+        (HeadUnit h, var output) => [.. GroupsOf(h.Outputs, output)],
+        _ => [],
+    };
+
+    /// <summary>The device that feeds an input, and which of its outputs: <c>sub.left</c>.</summary>
+    public static (Gear? Gear, string Output) SourceOf(Install install, SignalAnswer input)
+    {
+        if (input.FedBy is not { } name || name.IndexOf('.', StringComparison.Ordinal) is not (> 0 and var dot))
+        {
+            return (input.FedBy is { } whole ? install.Wiring.GearById.GetValueOrDefault(whole) : null, "");
+        }
+
+        return (install.Wiring.GearById.GetValueOrDefault(name[..dot]), name[(dot + 1)..]);
+    }
+
+    /// <summary>The group that an output belongs to; null if the device has no groups.</summary>
+    public static ChannelGroup? GroupOf(Gear? gear, string output) => gear switch
+    {
+        HeadUnit h => h.Outputs.FirstOrDefault(o => IsOf(o, output)),
+        Processor p => p.Outputs.FirstOrDefault(o => IsOf(o, output)),
+        _ => null,
+    };
+
+    private static IEnumerable<ChannelSettings> GroupsOf(ImmutableArray<ChannelGroup> groups, string output) => groups.Where(g => IsOf(g, output)).Select(g => g.Settings);
+
+    private static bool IsOf(ChannelGroup group, string output) => output == group.Name.Value || output.StartsWith(group.Name.Value + ".", StringComparison.Ordinal);
+}
