@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using WireSketch.Electrical;
 using WireSketch.Language;
 using WireSketch.Rules;
+using WireSketch.Sizing;
 using WireSketch.Text;
 using WireSketch.Topology;
 
@@ -30,14 +31,21 @@ public static class Compiler
     public static Compilation Compile(SourceFile file, ISpecFiles files)
     {
         var read = SpecReader.Read(file, files);
-        var wired = read.Then(spec => WiringResolver.Resolve(spec, SizeChoices.None));
-        if (wired.Findings.Any(f => f.Severity == Severity.Error))
+        var wired = WiringResolver.Resolve(read.Value, SizeChoices.None);
+        var slips = read.Findings.AddRange(wired.Findings);
+        if (slips.Any(f => f.Severity == Severity.Error))
         {
-            return new(file, read.Value, null, Finding.InOrder(wired.Findings));
+            return new(file, read.Value, null, Finding.InOrder(slips));
+        }
+
+        var choices = AutoSizer.Size(read.Value);
+        if (!ReferenceEquals(choices, SizeChoices.None))
+        {
+            wired = WiringResolver.Resolve(read.Value, choices);
         }
 
         var install = new Install(read.Value, wired.Value, Engine.Solve(wired.Value));
-        var found = wired.Findings.AddRange(RuleBook.Check(install).Findings);
+        var found = slips.AddRange(RuleBook.Check(install).Findings);
         return new(file, read.Value, install, Finding.InOrder(Acceptances.Apply(read.Value, found)));
     }
 }

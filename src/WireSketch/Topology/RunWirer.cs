@@ -85,7 +85,7 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
         }
         else if (device.Distance.Value.Value > length)
         {
-            findings.Add(new("spec/value", Severity.Error, $"the {word} of {run.Id} sits {device.Distance} along a run of {Quantity.Print(length)}", device.Distance.Value.At)
+            findings.Add(new("spec/value", Severity.Error, $"the {word} of {run.Id} sits {device.Distance} along a run of {run.Length?.Words ?? Quantity.Print(length)}", device.Distance.Value.At)
             {
                 Help = $"at is measured from {run.From[0].Value}",
                 Subjects = [run.Id],

@@ -15,6 +15,9 @@ public sealed record Wiring
 {
     public required Spec Spec { get; init; }
 
+    /// <summary>Sizes that were chosen where the spec says <c>auto</c>.</summary>
+    public required SizeChoices Choices { get; init; }
+
     /// <summary>The spec's gear in its order, then the holders of inline fuses and breakers, named <c>P1.fuse</c> or <c>P1.breaker</c>.</summary>
     public required ImmutableArray<Gear> Gear { get; init; }
 
@@ -262,8 +265,11 @@ public sealed record LoadPath(
 /// <summary>Sizes that were chosen for runs that say <c>auto</c>.</summary>
 /// <param name="Wires">Size by run.</param>
 /// <param name="Fuses">Rating by run.</param>
-public sealed record SizeChoices(ImmutableSortedDictionary<string, WireSize> Wires, ImmutableSortedDictionary<string, Amps> Fuses)
+/// <param name="Reasons">By run, in words: what decided its size.</param>
+public sealed record SizeChoices(
+    ImmutableSortedDictionary<string, WireSize> Wires, ImmutableSortedDictionary<string, Amps> Fuses, ImmutableSortedDictionary<string, string> Reasons)
 {
-    public static SizeChoices None { get; } = new(
-        ImmutableSortedDictionary.Create<string, WireSize>(StringComparer.Ordinal), ImmutableSortedDictionary.Create<string, Amps>(StringComparer.Ordinal));
+    public static SizeChoices None { get; } = new(Empty<WireSize>(), Empty<Amps>(), Empty<string>());
+
+    private static ImmutableSortedDictionary<string, T> Empty<T>() => ImmutableSortedDictionary.Create<string, T>(StringComparer.Ordinal);
 }

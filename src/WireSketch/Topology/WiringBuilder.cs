@@ -33,6 +33,7 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
         return new(new Wiring
         {
             Spec = spec,
+            Choices = choices,
             Gear = gear,
             Terminals = [.. table.All],
             Runs = runs,
