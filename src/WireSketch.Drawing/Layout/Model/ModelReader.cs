@@ -178,6 +178,18 @@ internal sealed class ModelReader
         return best;
     }
 
+    // Of a wire's terminals the one with most wires, the first of equals.
+    private int Hub(int w)
+    {
+        int hub = _ends[w][0];
+        foreach (int p in _ends[w])
+        {
+            hub = _portUses[p] > _portUses[hub] ? p : hub;
+        }
+
+        return hub;
+    }
+
     private SheetModel Build()
     {
         int devices = _graph.Devices.Length, ports = _portDevice.Length, wires = _ends.Length;
@@ -230,10 +242,10 @@ internal sealed class ModelReader
             bodySatellites[b] = Enumerable.Range(0, satellites.Length).Where(s => satellites[s].Host == b).ToArray();
         }
 
-        int[] wiresOfNet = new int[_nets];
+        int[] hub = Enumerable.Range(0, wires).Select(Hub).ToArray(), sharing = new int[ports];
         for (int w = 0; w < wires; w++)
         {
-            wiresOfNet[_wireNet[w]] += _wireSatellite[w] < 0 ? 1 : 0;
+            sharing[hub[w]] += _wireSatellite[w] < 0 && _ends[w].Length > 1 ? 1 : 0;
         }
 
         var bundles = new Dictionary<string, int>(StringComparer.Ordinal);
@@ -264,9 +276,10 @@ internal sealed class ModelReader
             LinkTo = [.. links.To],
             WireLinks = links.First,
             WireNet = _wireNet,
+            WireHub = hub,
             WireBundle = _graph.Wires.Select(w => w.Bundle is null ? -1 : Number(bundles, w.Bundle)).ToArray(),
             WireSatellite = _wireSatellite,
-            SharingWires = Enumerable.Range(0, wires).Where(w => _wireSatellite[w] < 0 && wiresOfNet[_wireNet[w]] > 1).ToArray(),
+            SharingWires = Enumerable.Range(0, wires).Where(w => _wireSatellite[w] < 0 && sharing[hub[w]] > 1).ToArray(),
             Satellites = satellites,
             BodySatellites = bodySatellites,
             Nets = _nets,

@@ -52,12 +52,17 @@ internal sealed class SheetModel
     /// <summary>First link of each wire; one entry more than wires.</summary>
     public required int[] WireLinks { get; init; }
     public required int[] WireNet { get; init; }
+    /// <summary>
+    /// What each wire shares its lanes with: the wires of one terminal. Wires of one net that only meet farther on stay
+    /// apart, so that a reader can tell from which terminal each of them comes.
+    /// </summary>
+    public required int[] WireHub { get; init; }
     public required int[] WireBundle { get; init; }
 
     /// <summary>The satellite that a wire leads to, or -1.</summary>
     public required int[] WireSatellite { get; init; }
 
-    /// <summary>Wires that share their net with others and so may leave its lanes.</summary>
+    /// <summary>Wires that share lanes with others and so may leave them.</summary>
     public required int[] SharingWires { get; init; }
 
     public required Satellite[] Satellites { get; init; }
@@ -68,6 +73,7 @@ internal sealed class SheetModel
     public int Links => LinkWire.Length;
     public int Zones => Graph.Zones.Length;
     public int Nets { get; init; }
+    public int PortCount => PortSide.Length;
 
     public DeviceBox Device(int body) => Graph.Devices[BodyDevice[body]];
 

@@ -29,7 +29,7 @@ internal sealed class Choices
     /// <summary>Bodies that face the other way.</summary>
     public required bool[] Turned { get; init; }
 
-    /// <summary>Wires in lanes of their own rather than their net's.</summary>
+    /// <summary>Wires in lanes of their own rather than those of their hub.</summary>
     public required bool[] Alone { get; init; }
 
     public static Choices For(SheetModel model, int[] sub, bool[] turned)

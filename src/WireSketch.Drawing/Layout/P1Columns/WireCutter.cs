@@ -165,7 +165,7 @@ internal sealed class WireCutter
         }
 
         int half = Measure.HalfOf(_model.Graph.Wires[wire].Weight);
-        int net = _choices.Alone[wire] ? _model.Nets + wire : _model.WireNet[wire];
+        int net = _choices.Alone[wire] ? _model.PortCount + wire : _model.WireHub[wire];
         int node = a;
         for (int c = _slotGutter[a]; c < _slotGutter[b]; c++)
         {

@@ -18,7 +18,7 @@ internal enum PieceShape : byte
 /// <summary>A piece of wire from wall to wall of a gutter.</summary>
 /// <param name="A">The node it starts at: on the left wall if it goes across.</param>
 /// <param name="B">The node it ends at.</param>
-/// <param name="Net">Pieces of one net do not count as crossing.</param>
+/// <param name="Net">Pieces with one number share lanes and do not count as crossing.</param>
 /// <param name="Links">How many links share it.</param>
 /// <param name="Shape">How it lies.</param>
 /// <param name="Gutter">Its gutter.</param>
@@ -38,7 +38,7 @@ internal sealed class Wiring
 
     public required int[] LaneColumn { get; init; }
 
-    /// <summary>What a lane is known by: its net, or its wire if that goes alone, and its pass-through at a wall.</summary>
+    /// <summary>What a lane is known by: its hub, or its wire if that goes alone, and its pass-through at a wall.</summary>
     public required long[] LaneKey { get; init; }
     public required int[] LaneBundle { get; init; }
     public required int[] LaneHalf { get; init; }
