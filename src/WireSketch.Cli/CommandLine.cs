@@ -45,7 +45,7 @@ internal static class CommandLine
             NewCommand.Make(surroundings), CheckCommand.Make(surroundings, options), BuildCommand.Make(surroundings, options), ExplainCommand.Make(surroundings),
             SchemaCommand.Make(surroundings), CompletionCommand.Make(surroundings),
         };
-        root.SetAction((parse, _) => Task.FromResult(new HelpAction().Invoke(parse)));
+        root.SetAction((parse, _) => Task.FromResult(new HelpWithExamples().Invoke(parse)));
         root.Options.Remove(root.Options.OfType<HelpOption>().Single());
         root.Options.Add(new HelpOption("--help", "-h") { Action = new HelpWithExamples() });
         root.Options.OfType<VersionOption>().Single().Action = new ShowVersion();
@@ -118,6 +118,8 @@ internal static class CommandLine
 
     private sealed class HelpWithExamples : SynchronousCommandLineAction
     {
+        private const int Width = 110;
+
         private const string More = """
             Examples:
               wiresketch new bass-upgrade.wsk.yaml         a commented spec to begin with
@@ -139,7 +141,7 @@ internal static class CommandLine
 
         public override int Invoke(ParseResult parseResult)
         {
-            var code = new HelpAction().Invoke(parseResult);
+            var code = new HelpAction { MaxWidth = Width }.Invoke(parseResult);
             if (parseResult.CommandResult.Command is RootCommand)
             {
                 parseResult.InvocationConfiguration.Output.WriteLine(More);

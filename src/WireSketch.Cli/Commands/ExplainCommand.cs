@@ -11,7 +11,7 @@ internal static class ExplainCommand
 {
     public static Command Make(Surroundings surroundings)
     {
-        var rule = new Argument<string?>("rule") { Description = "Id of the rule, such as supply/fuse-too-far; without it all rules are listed.", Arity = ArgumentArity.ZeroOrOne };
+        var rule = new Argument<string?>("rule") { HelpName = "rule", Description = "Id of the rule, such as supply/fuse-too-far; without it all rules are listed.", Arity = ArgumentArity.ZeroOrOne };
         rule.CompletionSources.Add([.. RuleBook.All.Select(r => r.Card.Id)]);
         var command = new Command("explain", "Says why a rule matters, what it rests on, and how to mend it, with an example.") { rule };
         command.SetAction((parse, _) =>
@@ -76,7 +76,7 @@ internal static class ExplainCommand
         const int width = 96;
         var text = new StringBuilder();
         var line = 0;
-        foreach (var word in words.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in words.Split([' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries))
         {
             if (line > 0 && line + 1 + word.Length > width)
             {

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
 using WireSketch.Papers.Findings;
+using WireSketch.Papers.HandOver;
 using WireSketch.Papers.Lists;
-using WireSketch.Papers.Tables;
+using WireSketch.Papers.Reports;
+using WireSketch.Papers.SettingUp;
+using WireSketch.Papers.Formats;
 using WireSketch.Text;
 
 namespace WireSketch.Papers;
@@ -14,18 +17,21 @@ public sealed record PaperSet(ImmutableArray<Paper> Papers)
     public static PaperSet From(Compilation result)
     {
         var report = new FindingsReport([result.File.Name], result.Findings, f => f.Name);
+        var findings = Paper.OfText("findings.json", FindingsJson.Write(report, Fingerprint.Of(result.File, result.Spec.Used)));
         if (result.Install is not { } install)
         {
-            return new([Paper.OfText("findings.json", FindingsJson.Write(report, Fingerprint.Of(result.File, [])))]);
+            return new([findings, FindingsPaper.Write(new Markdown().Heading(1, $"Findings: {result.File.Name}"), report)]);
         }
 
-        var fingerprint = Fingerprint.Of(result.File, install.Spec.Used);
+        var head = PaperHead.Of(result, install);
         var cuts = CutList.From(install);
         var parts = PartsList.From(install, cuts);
+        var calculations = CalculationReport.From(install);
         return new(
         [
-            CsvPaper.Write("parts.csv", parts.ForSpreadsheet()), CsvPaper.Write("cuts.csv", cuts.ForSpreadsheet()),
-            Paper.OfText("findings.json", FindingsJson.Write(report, fingerprint)),
+            CsvPaper.Write("parts.csv", parts.ForSpreadsheet()), ListPapers.Parts(head, parts), CsvPaper.Write("cuts.csv", cuts.ForSpreadsheet()), ListPapers.Cuts(head, cuts),
+            ReportPapers.ForPeople(head, calculations), ReportPapers.ForPrograms(head, calculations), SetupPaper.Write(head), HandOverPaper.Write(head, result.Findings),
+            findings, FindingsPaper.Write(head.Begin("Findings"), report),
         ]);
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using WireSketch.Language;
+using WireSketch.Papers.Formats;
 using WireSketch.Quantities;
 
 namespace WireSketch.Papers.Lists;
@@ -50,14 +51,14 @@ public sealed record CutLength(Share SlackShare, Metres SlackLength, Metres Step
     public string One(Metres length) => IsMetric ? Metric(length) : American(length);
 
     private static string Metric(Metres length) => Math.Abs(length.Value) < 1
-        ? string.Create(CultureInfo.InvariantCulture, $"{Tables.PlainTable.Number(length.Value * 100, 1)} cm")
-        : string.Create(CultureInfo.InvariantCulture, $"{Tables.PlainTable.Number(length.Value, 3)} m");
+        ? string.Create(CultureInfo.InvariantCulture, $"{PlainTable.Number(length.Value * 100, 1)} cm")
+        : string.Create(CultureInfo.InvariantCulture, $"{PlainTable.Number(length.Value, 3)} m");
 
     private static string American(Metres length)
     {
         var inches = Math.Round(length.Inches, 1, MidpointRounding.AwayFromZero);
         var feet = Math.Floor(inches / 12);
-        var rest = Tables.PlainTable.Number(inches - (feet * 12), 1);
+        var rest = PlainTable.Number(inches - (feet * 12), 1);
         return (feet, rest) switch
         {
             (0, _) => $"{rest} in",

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Language;
-using WireSketch.Papers.Tables;
+using WireSketch.Papers.Formats;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Topology;
@@ -73,14 +73,21 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
             remarks.Add($"one core is cut for the {word}, {lengths.One(run.Run.Protection?.Distance?.Value ?? new Metres(0))} from {from}");
         }
 
-        remarks.AddRange(Ways(run.Run));
+        remarks.AddRange(Ways(run.Run, passes: run.Holder is null || conductors.Length > 1 || PassesOn(run, conductors[0])));
         return new(id, run.Id, run.Kind, cables, conductors.Length, run.Wire, from, to, length, cut, run.LengthIsKnown, remarks.ToImmutable(), conductors);
     }
 
-    /// <summary>How the run is led and what is done to it.</summary>
-    private static IEnumerable<string> Ways(Run run)
+    /// <summary>Of the two pieces beside a holder, the one that goes from one zone to another; if neither seems to, the far one.</summary>
+    private static bool PassesOn(WiredRun run, Conductor piece)
     {
-        if (run.Through is { } through)
+        var crossing = run.Conductors.FirstOrDefault(c => IsBesideHolder(c, run) && c.From.Gear?.Zone != c.To.Gear?.Zone) ?? run.Conductors.Last(c => IsBesideHolder(c, run));
+        return crossing.Index == piece.Index;
+    }
+
+    /// <summary>How the run is led and what is done to it.</summary>
+    private static IEnumerable<string> Ways(Run run, bool passes)
+    {
+        if (passes && run.Through is { } through)
         {
             yield return $"through {through.Value}";
         }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using WireSketch.Papers.Tables;
+using WireSketch.Papers.Formats;
 using WireSketch.Rules;
 
 namespace WireSketch.Papers.Lists;

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace WireSketch.Papers.Tables;
+namespace WireSketch.Papers.Formats;
 
 /// <summary>Writes CommonMark with tables. Whatever comes from a spec is plain text: marks in it are escaped.</summary>
 internal sealed class Markdown

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 
-namespace WireSketch.Papers.Tables;
+namespace WireSketch.Papers.Formats;
 
 /// <summary>A table of words and numbers, ready to be written in any format.</summary>
 /// <param name="Columns">Its columns.</param>

@@ -1,6 +1,6 @@
 using CsvHelper;
 
-namespace WireSketch.Papers.Tables;
+namespace WireSketch.Papers.Formats;
 
 /// <summary>
 /// Writes a table as CSV after RFC 4180: CR LF, one header line, quotes where needed. It begins with a byte order mark, since

@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+using WireSketch.Rules;
+
+namespace WireSketch.Papers.Reports;
+
+/// <summary>Every result with its formula and what went into it, so that an inspector can follow it by hand.</summary>
+/// <param name="Chapters">In the order in which one rests on another.</param>
+public sealed record CalculationReport(ImmutableArray<Chapter> Chapters)
+{
+    public static CalculationReport From(Install install) => new(
+    [
+        ConductorChapters.Resistance(install), ConductorChapters.Ampacity(install), DemandChapter.Of(install), .. OperatingChapters.Of(install), ProtectionChapters.Protection(install),
+        ProtectionChapters.Faults(install), SpeakerChapter.Of(install), SignalChapters.Levels(install), SignalChapters.Waking(install), EnergyChapter.Of(install),
+    ]);
+}
