@@ -3,6 +3,7 @@ using WireSketch.Rules.Energies;
 using WireSketch.Rules.Grounds;
 using WireSketch.Rules.Loads;
 using WireSketch.Rules.Routes;
+using WireSketch.Rules.Signals;
 using WireSketch.Rules.Supply;
 using WireSketch.Text;
 
@@ -80,6 +81,16 @@ public static class RuleBook
 
     private static ImmutableArray<Rule> SignalRules =>
     [
+        new SignalUnconnected(),
+        new WrongLevel(),
+        new LevelHigh(),
+        new LevelLow(),
+        new LevelUnknown(),
+        new Swapped(),
+        new BandMissing(),
+        new SignalLoop(),
+        new BesideSupply(),
+        new ManyAdapters(),
     ];
 
     private static ImmutableArray<Rule> TurnOnRules =>

@@ -13,6 +13,13 @@ internal static class SignalFeeds
     /// <summary>Full name of an input: <c>amp.in.left</c>.</summary>
     public static string Name(SignalAnswer input) => $"{input.Gear.Id}.{input.Input}";
 
+    /// <summary>Full names of inputs as one subject: the group where it is all of it.</summary>
+    public static string Names(IEnumerable<SignalAnswer> inputs)
+    {
+        var all = inputs.ToArray();
+        return all.Length == 1 ? Name(all[0]) : $"{all[0].Gear.Id}.{all[0].Input[..all[0].Input.LastIndexOf('.')]} ({string.Join(", ", all.Select(i => i.Input[(i.Input.LastIndexOf('.') + 1)..]))})";
+    }
+
     /// <summary>The run that feeds an input; null if none lands on it.</summary>
     public static WiredRun? RunOf(Wiring wiring, SignalAnswer input) => ChannelWiring.RunsAt(wiring, Name(input)).FirstOrDefault();
 

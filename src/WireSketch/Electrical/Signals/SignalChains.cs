@@ -10,7 +10,7 @@ namespace WireSketch.Electrical.Signals;
 internal sealed class SignalChains(Wiring wiring)
 {
     private readonly ILookup<string, Terminal> outputs = wiring.Terminals
-        .Where(t => t.Gear is not null && t.Side == '+' && t.Shape.Flow == TerminalFlow.Out && t.Role is TerminalRole.Line or TerminalRole.Speaker && t.Gear is not Amplifier)
+        .Where(t => t.Gear is not null && t.Side == '+' && t.Shape.Flow == TerminalFlow.Out && t.Role is TerminalRole.Line or TerminalRole.Speaker)
         .ToLookup(t => wiring.NetOf[t.Index].Id, StringComparer.Ordinal);
 
     public ImmutableArray<SignalAnswer> Solve() => [.. wiring.Gear.SelectMany(InputsOf).Select(i => Answer(i.Gear, i.Shape))];
@@ -54,6 +54,13 @@ internal sealed class SignalChains(Wiring wiring)
                 return new(source.Maximum?.Value, source.Lowest?.Value, 0, false);
             case TapPoint tap:
                 return new(tap.Maximum?.Value, null, 0, false);
+            case Amplifier amp:
+                // An amplifier that came with the vehicle is a source like a radio: the square of its volts is power times load.
+                var own = amp.Channels.First(c => c.Name.Value == output.Shape.Name);
+                var most = own.Power.IsEmpty ? (Volts?)null : new Volts(Math.Sqrt(own.Power.Max(p => p.Key.Value.Value * p.Value.Value.Value)));
+                var behind = InputsOf(device).Select(i => Feeding(device, i.Shape)).OfType<Terminal>().FirstOrDefault();
+                var drives = behind is null ? new Arriving(null, null, 0, false) : Follow(behind, chain, met.Add(device.Id));
+                return drives with { Maximum = most };
             case Processor processor:
                 var made = processor.Outputs.First(o => o.Name.Value == group);
                 var before = InputsOf(device).Select(i => Feeding(device, i.Shape)).OfType<Terminal>().FirstOrDefault();

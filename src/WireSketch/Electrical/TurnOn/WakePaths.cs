@@ -25,7 +25,7 @@ internal sealed class WakePaths(Wiring wiring, ImmutableArray<SignalAnswer> sign
         var sums = new SortedDictionary<int, double>();
         foreach (var (terminal, amps) in wiring.Gear.SelectMany(Takers))
         {
-            foreach (var source in Sources(terminal, null).Where(s => s.Gear is not Battery))
+            foreach (var source in Sources(terminal, null).Where(s => s.Gear is not (Battery or Alternator or GeneralSource)))
             {
                 sums[source.Index] = sums.GetValueOrDefault(source.Index) + amps.Value;
             }
@@ -102,19 +102,19 @@ internal sealed class WakePaths(Wiring wiring, ImmutableArray<SignalAnswer> sign
         }) ?? wakesOn[0].Value;
 
     private static bool IsLiveAlways(Terminal source) =>
-        source.Gear is Battery or IgnitionSource { Live.Value: "constant" } or TapPoint { Carries.Value: "constant" };
+        source.Gear is Battery or GeneralSource or IgnitionSource { Live.Value: "constant" } or TapPoint { Carries.Value: "constant" };
 
     /// <summary>A DC offset starts at a speaker output of a head unit and goes on only through what passes it.</summary>
     private static bool CarriesOffset(SignalAnswer signal) =>
         !signal.Chain.IsEmpty
-        && (signal.Chain[0] is TapPoint { Carries.Value: "speaker" } || (signal.Chain[0] is HeadUnit { DcOffset: not false } radio && StartsAtSpeakerLevel(radio, signal)))
+        && (signal.Chain[0] is TapPoint { Carries.Value: "speaker" } or Amplifier { InVehicle: true } || (signal.Chain[0] is HeadUnit { DcOffset: not false } radio && StartsAtSpeakerLevel(radio, signal)))
         && signal.Chain.Skip(1).All(g => g is LevelAdapter a && a.Passes.Any(p => p.Value == "dc offset"));
 
     private static bool StartsAtSpeakerLevel(HeadUnit radio, SignalAnswer signal) =>
         signal.Chain.Length > 1 ? signal.Chain[1] is LevelAdapter && radio.Outputs.Any(o => o.Level == "speaker") : signal.Level == "speaker";
 
     /// <summary>Every source that a control terminal is joined to, through wires, fuses and switches.</summary>
-    private ImmutableArray<Terminal> Sources(Terminal start, string? state)
+    internal ImmutableArray<Terminal> Sources(Terminal start, string? state)
     {
         var seen = new HashSet<int> { start.Index };
         var queue = new Queue<Terminal>([start]);
@@ -138,13 +138,13 @@ internal sealed class WakePaths(Wiring wiring, ImmutableArray<SignalAnswer> sign
         return [.. found.Values];
     }
 
-    private static bool IsSource(Terminal t) => t.Gear switch
+    internal static bool IsSource(Terminal t) => t.Gear switch
     {
         HeadUnit => t.Shape.Name == "remote",
         Processor or LevelAdapter => t.Shape.Name == "remote-out",
         IgnitionSource => true,
         TapPoint tap => tap.Carries?.Value is "control" or "accessory" or "constant",
-        Battery => t.Shape.Name == "+",
+        Battery or Alternator or GeneralSource => t.Shape.Name == "+",
         _ => false,
     };
 }
