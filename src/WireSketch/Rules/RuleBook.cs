@@ -4,7 +4,9 @@ using WireSketch.Rules.Grounds;
 using WireSketch.Rules.Loads;
 using WireSketch.Rules.Routes;
 using WireSketch.Rules.Signals;
+using WireSketch.Rules.Sources;
 using WireSketch.Rules.Supply;
+using WireSketch.Rules.TurnOns;
 using WireSketch.Text;
 
 namespace WireSketch.Rules;
@@ -95,10 +97,20 @@ public static class RuleBook
 
     private static ImmutableArray<Rule> TurnOnRules =>
     [
+        new WakeMissing(),
+        new WakeMode(),
+        new NotCarried(),
+        new WakeLoop(),
+        new ControlOverloaded(),
+        new StaysOn(),
+        new FedTwice(),
+        new DeadControl(),
     ];
 
     private static ImmutableArray<Rule> SourceRules =>
     [
+        new Mutes(),
+        new ResistorWatts(),
     ];
 
     private static ImmutableArray<Rule> EnergyRules =>

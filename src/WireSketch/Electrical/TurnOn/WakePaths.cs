@@ -101,7 +101,7 @@ internal sealed class WakePaths(Wiring wiring, ImmutableArray<SignalAnswer> sign
             _ => true,
         }) ?? wakesOn[0].Value;
 
-    private static bool IsLiveAlways(Terminal source) =>
+    internal static bool IsLiveAlways(Terminal source) =>
         source.Gear is Battery or GeneralSource or IgnitionSource { Live.Value: "constant" } or TapPoint { Carries.Value: "constant" };
 
     /// <summary>A DC offset starts at a speaker output of a head unit and goes on only through what passes it.</summary>
