@@ -23,7 +23,7 @@ internal static class DcSolver
 
         if (!newton.Run(volts, 0))
         {
-            return Starve(circuit, parts, equations, newton, volts, 0, dead);
+            return Starve(circuit, parts, equations, newton, volts, 0, dead, volts, 0);
         }
 
         for (var i = 0; i < equations.Branches; i++)
@@ -36,21 +36,22 @@ internal static class DcSolver
         }
 
         dead.Sort();
-        var full = (double[])volts.Clone();
-        if (newton.Run(full, 1))
+        if (newton.Run(volts, 1))
         {
-            var (nodes, amps) = Spread(circuit, parts, equations, full, 1);
-            return new DcAnswer.Found
-            {
-                Volts = nodes, Amps = amps, Floats = parts.Floats, Dead = dead, Iterations = newton.Steps, Residual = equations.Residual(full, 1),
-            };
+            return Find(circuit, parts, equations, newton, volts, dead);
         }
 
         // The last share of all powers that can be supplied, by halving; every answer starts from one of less power, which lies above it.
         var (low, high) = (0.0, 1.0);
-        var exact = equations.Unknowns < 2000 ? 1e-9 : 1e-5;
+        var exact = equations.Unknowns < 2000 ? 1e-11 : 1e-5;
+        var (scaleBefore, before) = (0.0, volts);
         while (high - low > exact)
         {
+            if (high - low > 1e-4)
+            {
+                (scaleBefore, before) = (low, (double[])volts.Clone());
+            }
+
             var middle = (low + high) / 2;
             if (newton.Run(volts, middle))
             {
@@ -62,7 +63,16 @@ internal static class DcSolver
             }
         }
 
-        return Starve(circuit, parts, equations, newton, volts, low, dead);
+        // Step by step the whole power may be reached after all.
+        return newton.Run(volts, 1)
+            ? Find(circuit, parts, equations, newton, volts, dead)
+            : Starve(circuit, parts, equations, newton, volts, low, dead, before, scaleBefore);
+    }
+
+    private static DcAnswer.Found Find(DcCircuit circuit, Parts parts, NodeEquations equations, GuardedNewton newton, double[] volts, IReadOnlyList<int> dead)
+    {
+        var (nodes, amps) = Spread(circuit, parts, equations, volts, 1);
+        return new() { Volts = nodes, Amps = amps, Floats = parts.Floats, Dead = dead, Iterations = newton.Steps, Residual = equations.Residual(volts, 1) };
     }
 
     /// <summary>Every node at the highest voltage of all sources: above any answer.</summary>
@@ -75,22 +85,24 @@ internal static class DcSolver
     }
 
     private static DcAnswer.Starved Starve(
-        DcCircuit circuit, Parts parts, NodeEquations equations, GuardedNewton newton, double[] volts, double scale, IReadOnlyList<int> dead)
+        DcCircuit circuit, Parts parts, NodeEquations equations, GuardedNewton newton, double[] volts, double scale, IReadOnlyList<int> dead, double[] before, double scaleBefore)
     {
         var (nodes, amps) = Spread(circuit, parts, equations, volts, scale);
         var fall = new double[equations.Unknowns];
         var loads = Enumerable.Range(0, equations.Branches).Where(i => equations.IsActive(i) && equations.Branch(i).Kind == BranchKind.Power && equations.Branch(i).Value > 0).ToArray();
         foreach (var i in loads)
         {
-            equations.Spread(fall, i, -equations.Branch(i).Value / equations.Across(i, volts));
+            equations.Spread(fall, i, -equations.Branch(i).Value / equations.Across(i, before));
         }
 
         var worst = new List<int>();
         var limiting = -1;
-        if (equations.Factor(volts, scale))
+
+        // Looked at a little before the limit: at it, the derivatives say nothing any more.
+        if (equations.Factor(before, scaleBefore))
         {
             equations.Solve(fall);
-            double Collapse(int i) => -equations.Across(i, fall) / equations.Across(i, volts);
+            double Collapse(int i) => -equations.Across(i, fall) / equations.Across(i, before);
             var most = loads.Length == 0 ? 0 : loads.Max(Collapse);
             worst = [.. loads.Where(i => Collapse(i) >= most / 2).OrderByDescending(Collapse).ThenBy(i => i)];
             var growth = 0.0;
@@ -99,7 +111,7 @@ internal static class DcSolver
                 var branch = equations.Branch(i);
                 if (equations.IsActive(i) && branch.Kind == BranchKind.Resistor)
                 {
-                    var loss = equations.Across(i, volts) * equations.Across(i, fall) / branch.Ohms;
+                    var loss = equations.Across(i, before) * equations.Across(i, fall) / branch.Ohms;
                     if (loss > growth)
                     {
                         (growth, limiting) = (loss, i);

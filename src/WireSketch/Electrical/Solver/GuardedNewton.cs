@@ -9,6 +9,8 @@ internal sealed class GuardedNewton(NodeEquations equations)
 {
     private const int MostSteps = 120;
 
+    private const int MostHalvings = 50;
+
     /// <summary>A step below this share of the volts changes nothing any more.</summary>
     private const double Still = 4e-15;
 
@@ -61,25 +63,9 @@ internal sealed class GuardedNewton(NodeEquations equations)
 
             equations.Solve(step);
             var share = Room(volts, scale);
-            var slope = Slope(sums);
             var size = Size(volts) * share;
-            while (true)
-            {
-                for (var n = 0; n < step.Length; n++)
-                {
-                    trial[n] = volts[n] + (share * step[n]);
-                }
-
-                equations.Sum(trial, scale, sums);
-                if (size < 1e-9 || share < 1e-6 || Slope(sums) <= -0.5 * slope)
-                {
-                    break;
-                }
-
-                share /= 2;
-                size /= 2;
-            }
-
+            share = Shorten(volts, scale, share, size);
+            size = Size(volts) * share;
             trial.CopyTo(volts, 0);
             if (!double.IsFinite(size))
             {
@@ -96,6 +82,33 @@ internal sealed class GuardedNewton(NodeEquations equations)
         }
 
         return last < 1e-7;
+    }
+
+    /// <summary>
+    /// Goes along the step and stops where the potential is near its least: there the sums, seen along the step, change their sign. Halves the
+    /// stretch in which that must be, which a sharp bend of a characteristic cannot hinder. Leaves the place in trial and its sums in sums.
+    /// </summary>
+    private double Shorten(double[] volts, double scale, double share, double size)
+    {
+        var (low, high) = (0.0, share);
+        var slope = Slope(sums);
+        for (var i = 0; ; i++)
+        {
+            for (var n = 0; n < step.Length; n++)
+            {
+                trial[n] = volts[n] + (share * step[n]);
+            }
+
+            equations.Sum(trial, scale, sums);
+            var here = Slope(sums);
+            if (size < 1e-9 || i == MostHalvings || (i == 0 ? here <= -0.5 * slope : Math.Abs(here) <= -0.5 * slope))
+            {
+                return share;
+            }
+
+            (low, high) = here > 0 ? (low, share) : (share, high);
+            share = (low + high) / 2;
+        }
     }
 
     /// <summary>How much of the step leaves every power load seven tenths of its volts: a longer one may land beyond the lower, unstable answer.</summary>

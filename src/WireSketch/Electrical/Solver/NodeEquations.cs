@@ -26,8 +26,8 @@ internal sealed class NodeEquations
         {
             a[i] = parts.Unknown[branches[i].A];
             b[i] = parts.Unknown[branches[i].B];
-            active[i] = !branches[i].IsShort && a[i] != b[i] && parts.PartOf[branches[i].A] == parts.PartOf[branches[i].B];
-            if (active[i] && a[i] >= 0 && b[i] >= 0)
+            active[i] = !branches[i].IsShort && parts.PartOf[branches[i].A] == parts.PartOf[branches[i].B];
+            if (active[i] && a[i] >= 0 && b[i] >= 0 && a[i] != b[i])
             {
                 edges.Add(SymmetricMatrix.Key(a[i], b[i]));
             }
@@ -46,7 +46,7 @@ internal sealed class NodeEquations
         matrix = new(Unknowns, [.. distinct]);
         for (var i = 0; i < branches.Length; i++)
         {
-            slot[i] = active[i] && a[i] >= 0 && b[i] >= 0 ? matrix.Slot(a[i], b[i]) : -1;
+            slot[i] = active[i] && a[i] >= 0 && b[i] >= 0 && a[i] != b[i] ? matrix.Slot(a[i], b[i]) : -1;
         }
     }
 
@@ -102,7 +102,7 @@ internal sealed class NodeEquations
         matrix.Clear();
         for (var i = 0; i < branches.Length; i++)
         {
-            if (!active[i])
+            if (!active[i] || a[i] == b[i])
             {
                 continue;
             }
