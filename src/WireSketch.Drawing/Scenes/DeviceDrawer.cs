@@ -1,0 +1,178 @@
+using System.Collections.Immutable;
+using WireSketch.Drawing.Fonts;
+using WireSketch.Drawing.Layout;
+using WireSketch.Drawing.Sheets;
+
+namespace WireSketch.Drawing.Scenes;
+
+/// <summary>Draws a device: its box, symbol, name and terminals.</summary>
+internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> references)
+{
+    private const double Inset = 6;
+
+    public void Draw(SheetDevice device, DeviceBox box, PlacedDevice placed, ImmutableArray<Numbered> marks)
+    {
+        var d = draft.Inner();
+        var area = placed.Box;
+        switch (box.Shape)
+        {
+            case DeviceShape.Chassis:
+                d.Rect(area.X, area.Y, area.Width, area.Height, 0, default);
+                Chassis(d, device, placed, marks);
+                break;
+            case DeviceShape.Holder:
+                d.Rect(area.X, area.Y, area.Width, area.Height, 3, Outline(d, device, 0.9));
+                Holder(d, device, placed, marks);
+                break;
+            case DeviceShape.Slim when device.Reference is { } run:
+                Flag(d, device, placed, references(run));
+                break;
+            case DeviceShape.Slim:
+                d.Rect(area.X, area.Y, area.Width, area.Height, 4, Outline(d, device, 1.2));
+                Slim(d, device, placed, marks);
+                break;
+            default:
+                d.Rect(area.X, area.Y, area.Width, area.Height, 5, Outline(d, device, 1.2));
+                Box(d, device, box, placed, marks);
+                break;
+        }
+
+        for (var i = 0; i < placed.Ports.Length; i++)
+        {
+            Terminal(d, placed.Ports[i], box.Shape == DeviceShape.Chassis);
+        }
+
+        draft.Group(device.Spoken, d, new Mark("data-gear", device.Id));
+    }
+
+    private static Look Outline(Draft d, SheetDevice device, Points width) => new(d.Palette.Box, d.Palette.Ink, width, device.InVehicle ? (3.6, 2.6) : default);
+
+    private static void Terminal(Draft d, PlacedPort port, bool hidden) => d.Circle(
+        port.At.X, port.At.Y, hidden ? 0 : 2.3, hidden ? default : new(d.Palette.Box, d.Palette.Ink, 1), new Mark("data-terminal", port.Id));
+
+    private static void Box(Draft d, SheetDevice device, DeviceBox box, PlacedDevice placed, ImmutableArray<Numbered> marks)
+    {
+        var area = placed.Box;
+        var hasSign = device.Sign != Sign.None;
+        var upper = placed.Ports.Any(p => p.Side == PortSide.Top && device.Ports[placed.Ports.IndexOf(p)].Length > 0) ? 7 : 0;
+        if (hasSign)
+        {
+            Symbols.Draw(d, device.Sign, area.X + 4.5, area.Y + upper + 3);
+        }
+
+        Header(d, device, area.X + (hasSign ? 26 : Inset), area.Y + upper + 2.5, marks);
+        for (var i = 0; i < placed.Ports.Length; i++)
+        {
+            TerminalName(d, placed.Ports[i], device.Ports[i]);
+        }
+
+        var lower = placed.Ports.Any(p => p.Side == PortSide.Bottom && device.Ports[placed.Ports.IndexOf(p)].Length > 0) ? 7 : 0;
+        Lines(d, device.Facts, area.X + Inset, area.Bottom - lower - box.FooterHeight + 1);
+    }
+
+    private static double Header(Draft d, SheetDevice device, double x, double y, ImmutableArray<Numbered> marks)
+    {
+        foreach (var line in device.Name)
+        {
+            y += TextSizes.NameLeading.Value;
+            d.Text(x, y - 1.8, TextSizes.Name, line, Tone.Strong);
+        }
+
+        if (!marks.IsEmpty)
+        {
+            var width = device.Name.Select(n => FontMetrics.Width(n, TextSizes.Name, FontWeight.SemiBold).Value).Max();
+            Marker.Draw(d, marks[0], x + width + Marker.Half + 3, y - 5);
+        }
+
+        return Lines(d, [.. device.Captions.Select(c => WordLine.Of(c, Tone.Quiet))], x, y);
+    }
+
+    private static double Lines(Draft d, ImmutableArray<WordLine> lines, double x, double y)
+    {
+        foreach (var line in lines)
+        {
+            y += TextSizes.Leading.Value;
+            d.Text(x, y - 2.2, TextSizes.Body, line);
+        }
+
+        return y;
+    }
+
+    private static void TerminalName(Draft d, PlacedPort port, string name)
+    {
+        var (x, y, anchor) = port.Side switch
+        {
+            PortSide.Left => (port.At.X + 5.0, port.At.Y + 2.5, TextAnchor.Start),
+            PortSide.Right => (port.At.X - 5.0, port.At.Y + 2.5, TextAnchor.End),
+            PortSide.Top => (port.At.X, port.At.Y + 9.5, TextAnchor.Middle),
+            _ => (port.At.X, port.At.Y - 4.0, TextAnchor.Middle),
+        };
+        d.Text(x, y, TextSizes.Body, name, Tone.Plain, anchor);
+    }
+
+    private static void Slim(Draft d, SheetDevice device, PlacedDevice placed, ImmutableArray<Numbered> marks)
+    {
+        var (area, port) = (placed.Box, placed.Ports[0]);
+        var right = port.Side == PortSide.Right;
+        Symbols.Draw(d, device.Sign, right ? area.Right - 4 - Symbols.Width - 2 : area.X + 5, port.At.Y - (Symbols.Height / 2));
+        var x = right ? area.X + Inset : area.X + 25;
+        var y = Header(d, device with { Captions = [] }, x, port.At.Y - 7.2, marks) + 1.5;
+        var under = ImmutableArray.CreateBuilder<WordLine>();
+        if (device.Ports[0].Length > 0)
+        {
+            under.Add(WordLine.Of(device.Ports[0]));
+        }
+
+        under.AddRange(device.Captions.Select(c => WordLine.Of(c, Tone.Quiet)));
+        under.AddRange(device.Facts);
+        Lines(d, under.ToImmutable(), x, y);
+    }
+
+    private static void Holder(Draft d, SheetDevice device, PlacedDevice placed, ImmutableArray<Numbered> marks)
+    {
+        var area = placed.Box;
+        var y = placed.Ports[0].At.Y;
+        if (device.Sign == Sign.Breaker)
+        {
+            Symbols.Breaker(d, area.X, y, area.Width);
+        }
+        else
+        {
+            Symbols.Fuse(d, area.X, y, area.Width);
+        }
+
+        var centre = area.X + (area.Width / 2.0);
+        d.Text(centre - (marks.IsEmpty ? 0 : Marker.Half + 1), area.Y + 9.2, TextSizes.Rating, device.Name.IsEmpty ? "" : device.Name[0], Tone.Strong, TextAnchor.Middle);
+        if (!marks.IsEmpty)
+        {
+            Marker.Draw(d, marks[0], area.Right - Marker.Half - 2, area.Y + 6.4);
+        }
+
+        for (var i = 0; i < device.Captions.Length; i++)
+        {
+            d.Text(centre, y + 13 + (i * TextSizes.Leading.Value), TextSizes.Body, device.Captions[i], Tone.Quiet, TextAnchor.Middle);
+        }
+    }
+
+    private static void Chassis(Draft d, SheetDevice device, PlacedDevice placed, ImmutableArray<Numbered> marks)
+    {
+        var at = placed.Ports[0].At;
+        Symbols.Chassis(d, at.X, at.Y);
+        Header(d, device, at.X + 13, at.Y, marks);
+    }
+
+    /// <summary>A flag whose point shows where the wire goes on.</summary>
+    private static void Flag(Draft d, SheetDevice device, PlacedDevice placed, Reference? reference)
+    {
+        var area = placed.Box;
+        var right = placed.Ports[0].Side == PortSide.Right;
+        d.Rect(area.X, area.Y, area.Width, area.Height, 0, default);
+        var (tail, point) = right ? (area.Right, area.X) : ((double)area.X, (double)area.Right);
+        var shoulder = right ? point + 7 : point - 7;
+        d.Figure(new(d.Palette.Box, d.Palette.Quiet, 0.9), tail, area.Y + 1, shoulder, area.Y + 1, point, area.Y + (area.Height / 2.0), shoulder, area.Bottom - 1, tail, area.Bottom - 1);
+        var line = reference is null
+            ? WordLine.Of("goes on", Tone.Quiet)
+            : new WordLine([new(reference.Letter, Tone.Strong), new($" sheet {reference.Sheet}, {reference.Square}", Tone.Plain)]);
+        d.Text(right ? area.X + 9 : area.X + 6, placed.Ports[0].At.Y + 2.5, TextSizes.Body, line);
+    }
+}

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using WireSketch.Drawing.Fonts;
+using WireSketch.Drawing.Layout;
+using WireSketch.Drawing.Sheets;
+using WireSketch.Topology;
+
+namespace WireSketch.Drawing.Scenes;
+
+/// <summary>Draws a wire's label on the wire: a chip with its lines, the letter of its kind, and the marks of its findings.</summary>
+internal static class LabelDrawer
+{
+    private const double Line = 9;
+
+    /// <summary>The letter that tells what a wire carries.</summary>
+    public static string Letter(RunKind kind) => kind switch
+    {
+        RunKind.Supply => "+",
+        RunKind.Ground => "−",
+        RunKind.Line => "L",
+        RunKind.Speaker => "S",
+        _ => "C",
+    };
+
+    public static void Draw(Draft d, SheetWire wire, GridRect box, ImmutableArray<Numbered> marks)
+    {
+        if (wire.Label.IsEmpty || box.Width == 0)
+        {
+            return;
+        }
+
+        d.Rect(box.X, box.Y, box.Width, box.Height, 3, new(d.Palette.Box, d.Palette.Hairline, 0.7));
+        var middle = box.X + (box.Width / 2.0) - (marks.IsEmpty ? 0 : Marker.Half);
+        var area = d.Frame.Area(box.X, box.Y, box.Width, box.Height);
+        for (var i = 0; i < wire.Label.Length; i++)
+        {
+            var room = SheetMaker.LabelRoom(i, wire.Label.Length);
+            var y = box.Y + 1 + (Line * i) + 6.8;
+            var centre = i == 0 ? middle : box.X + (box.Width / 2.0);
+            Mark mark = i == 0 ? new("data-label-for", wire.Run) : new("data-part-of", wire.Run);
+            d.Text(centre + (room / 2.0), y, TextSizes.Body, wire.Label[i], TextAnchor.Middle, 0, i == 0 ? [mark, new("data-box", $"{area.X} {area.Y} {area.Width} {area.Height}")] : [mark]);
+            if (room > 0)
+            {
+                var left = centre - (TextSizes.Width(wire.Label[i]).Value / 2) - (room / 2.0);
+                Kind(d, wire, left, y - 6.6);
+            }
+        }
+
+        if (!marks.IsEmpty)
+        {
+            Marker.Draw(d, marks[0], box.X + box.Width - Marker.Half - 2, box.Y + 5.6);
+        }
+    }
+
+    /// <summary>The kind's letter in a small frame.</summary>
+    public static void Kind(Draft d, SheetWire wire, double x, double y)
+    {
+        d.Rect(x, y, 8.6, 8.2, 1.6, new(null, d.Palette.Quiet, 0.6));
+        d.Text(x + 4.3, y + 6.6, TextSizes.Body, new WordLine([new(Letter(wire.Kind), Tone.Strong)]), TextAnchor.Middle, 0, new Mark("data-part-of", wire.Run));
+    }
+}

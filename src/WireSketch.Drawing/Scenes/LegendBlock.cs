@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using WireSketch.Drawing.Sheets;
+using WireSketch.Language;
+using WireSketch.Topology;
+
+namespace WireSketch.Drawing.Scenes;
+
+/// <summary>The legend: only what its sheet uses, in two columns.</summary>
+internal sealed class LegendBlock : FooterBlock
+{
+    private const double Row = 12.5;
+    private const double Sample = 30;
+    private const double Column = 128;
+    private readonly List<(string Words, Action<Draft, double, double> Draw)> items = [];
+    private readonly int rows;
+
+    public LegendBlock(Sheet sheet, ImmutableArray<Numbered> findings, Audience audience, bool computed)
+    {
+        foreach (var kind in sheet.Wires.Select(w => w.Kind).Distinct().Order())
+        {
+            var wire = sheet.Wires.First(w => w.Kind == kind) with { Step = 3, Colours = [] };
+            items.Add(($"{LabelDrawer.Letter(kind)}  {Words(kind)}", (d, x, y) => Line(d, wire, x, y)));
+        }
+
+        if (sheet.Devices.Any(d => d.InVehicle))
+        {
+            items.Add(("already in the vehicle", (d, x, y) => d.Rect(x, y - 5, Sample - 4, 10, 3, new(d.Palette.Box, d.Palette.Ink, 1, (3.6, 2.6)))));
+        }
+
+        if (sheet.Devices.Any(d => d.Reference is not null))
+        {
+            items.Add(("goes on, on another sheet", (d, x, y) => d.Figure(new(d.Palette.Box, d.Palette.Quiet, 0.9), x, y - 5, x + 20, y - 5, x + 26, y, x + 20, y + 5, x, y + 5)));
+        }
+
+        if (sheet.Graph.Wires.Any(w => w.Bundle is not null) && sheet.Graph.Zones.Any(z => z.WallAfter))
+        {
+            items.Add(("grommet in the wall", (d, x, y) => d.Circle(x + 13, y, 4.6, new(d.Palette.Box, d.Palette.Ink, 1.1))));
+        }
+
+        if (audience == Audience.Technician && computed && !sheet.Wires.Any(w => w.IsBundle))
+        {
+            items.Add(("computed", (d, x, y) => d.Text(x, y + 2.6, Size, "13.8 V", Tone.Computed)));
+        }
+
+        foreach (var severity in findings.Select(f => f.Finding.Severity).Distinct().OrderDescending())
+        {
+            var finding = findings.First(f => f.Finding.Severity == severity);
+            var accepted = finding.Finding.AcceptedBecause is null ? "" : ", accepted";
+            items.Add((severity.ToString().ToLowerInvariant() + accepted, (d, x, y) => Marker.Draw(d, finding, x + 13, y)));
+        }
+
+        if (audience == Audience.Technician)
+        {
+            AddColours(sheet);
+        }
+
+        rows = Math.Max(5, (items.Count + 1) / 2);
+    }
+
+    public override double Width => items.Count > rows ? Column * 2 : Column;
+
+    public override double Height => HeadingHeight + (Math.Min(rows, items.Count) * Row);
+
+    public override void Draw(Draft page, double x, double y)
+    {
+        Heading(page, x, y, "LEGEND");
+        for (var i = 0; i < items.Count; i++)
+        {
+            var (left, middle) = (x + (i / rows * Column), y + HeadingHeight + (i % rows * Row) + 4.5);
+            items[i].Draw(page, left, middle);
+            page.Text(left + Sample, middle + 2.6, Size, items[i].Words);
+        }
+    }
+
+    /// <summary>The codes of the colours that labels use, a few to a row.</summary>
+    private void AddColours(Sheet sheet)
+    {
+        var colours = sheet.Wires.SelectMany(w => w.Colours).Distinct().OrderBy(c => ConductorColour.All.IndexOf(c)).ToArray();
+        foreach (var pair in colours.Chunk(2))
+        {
+            items.Add((string.Join(", ", pair.Select(c => $"{c.Code} {c.Name}")), (d, x, y) =>
+            {
+                for (var i = 0; i < pair.Length; i++)
+                {
+                    d.Rect(x + (i * 14), y - 4, 11, 8, 1.5, new(new Colour(pair[i].Red, pair[i].Green, pair[i].Blue), d.Palette.Quiet, 0.6));
+                }
+            }));
+        }
+    }
+
+    private static string Words(RunKind kind) => kind switch
+    {
+        RunKind.Supply => "supply",
+        RunKind.Ground => "ground",
+        RunKind.Line => "line level",
+        RunKind.Speaker => "speaker level",
+        _ => "control",
+    };
+
+    private static void Line(Draft d, SheetWire wire, double x, double y)
+    {
+        ImmutableArray<PathStep> path = [new(PathMove.Start, d.Frame.At(x, y)), new(PathMove.Line, d.Frame.At(x + Sample - 4, y))];
+        d.Add(WireDrawer.Casing(d, wire, path));
+        d.Add(WireDrawer.Body(d, wire, path));
+    }
+}

@@ -1,0 +1,49 @@
+using System.Globalization;
+using WireSketch.Drawing.Fonts;
+using WireSketch.Drawing.Sheets;
+using WireSketch.Text;
+
+namespace WireSketch.Drawing.Scenes;
+
+/// <summary>The mark of a finding: its number in a shape and a colour by severity, so that either alone tells.</summary>
+internal static class Marker
+{
+    /// <summary>Half of its width and height, in units.</summary>
+    public const double Half = 5.2;
+
+    /// <summary>Draws a mark around its middle.</summary>
+    public static void Draw(Draft d, Numbered finding, double x, double y)
+    {
+        var (colour, accepted) = (Of(d.Palette, finding.Finding.Severity), finding.Finding.AcceptedBecause is not null);
+        var look = accepted ? new Look(d.Palette.Box, colour, 1) : new Look(colour, colour, 0.6);
+        var ink = accepted ? colour : d.Palette.OnMark;
+        var inner = d.Inner();
+        switch (finding.Finding.Severity)
+        {
+            case Severity.Error:
+                const double cut = 2.2;
+                inner.Figure(look, x - Half, y - cut, x - cut, y - Half, x + cut, y - Half, x + Half, y - cut, x + Half, y + cut, x + cut, y + Half, x - cut, y + Half, x - Half, y + cut);
+                break;
+            case Severity.Warning:
+                inner.Figure(look, x - Half, y, x, y - Half - 0.8, x + Half, y, x, y + Half + 0.8);
+                break;
+            default:
+                inner.Circle(x, y, Half, look);
+                break;
+        }
+
+        var words = finding.Number.ToString(CultureInfo.InvariantCulture);
+        inner.Add(new TextShape(inner.Frame.At(x, y + 2.5), (Points)7 * inner.Frame.Scale, TextAnchor.Middle, [new(words, FontWeight.SemiBold, ink)]));
+        d.Group($"{finding.Finding.Severity}: {finding.Finding.Message}", inner, new Mark("data-finding", words), new Mark("data-rule", finding.Finding.Rule));
+    }
+
+    public static Colour Of(Palette palette, Severity severity) => severity switch
+    {
+        Severity.Error => palette.Error,
+        Severity.Warning => palette.Warning,
+        _ => palette.Advice,
+    };
+}
+
+/// <summary>A finding with its number on the drawing.</summary>
+internal sealed record Numbered(int Number, Finding Finding);

@@ -1,0 +1,161 @@
+using System.Collections.Immutable;
+using WireSketch.Drawing.Layout;
+using WireSketch.Drawing.Sheets;
+using WireSketch.Electrical;
+using WireSketch.Text;
+using WireSketch.Topology;
+
+namespace WireSketch.Drawing.Scenes;
+
+/// <summary>Plans the sheets of a set, lays them out, numbers them, and draws each.</summary>
+internal sealed class SetDrawer
+{
+    private const double FindingsWidth = 168;
+    private const double CautionsWidth = 178;
+    private const double NotesHeight = 108;
+    private readonly Wiring wiring;
+    private readonly bool computed;
+    private readonly DrawingOptions options;
+    private readonly ImmutableArray<Numbered> findings;
+    private readonly Figures figures;
+    private readonly PaperSize paper;
+    private readonly TitleFacts facts;
+
+    public SetDrawer(Wiring wiring, Answers? answers, ImmutableArray<Finding> found, DrawingOptions options)
+    {
+        this.wiring = wiring;
+        this.options = options;
+        computed = answers is not null;
+        figures = new(answers, options.State);
+        paper = PaperSize.For(wiring.Spec.Settings, options);
+        facts = TitleFacts.Of(wiring.Spec);
+        // What blocks comes first, then by weight; those of one weight in the order in which they are shown elsewhere.
+        findings = [.. Finding.InOrder(found).OrderByDescending(f => f.Blocks).ThenByDescending(f => f.Severity).Select((f, i) => new Numbered(i + 1, Settled(f)))];
+    }
+
+    public DrawingSet Draw()
+    {
+        var sheets = Arrange();
+        var indexed = sheets.Length > 1;
+        var notes = NotesFor(sheets, indexed);
+        var count = sheets.Length + (notes?.Count ?? 0);
+        var builder = new SceneBuilder(wiring.Spec, facts, options, computed, count);
+        var scenes = ImmutableArray.CreateBuilder<Scene>();
+        for (var i = 0; i < sheets.Length; i++)
+        {
+            var here = i;
+            var page = Page(sheets[i].Sheet, sheets[i].Findings, i + 1, count, sheets.Length + 1);
+            scenes.Add(builder.Draw(sheets[i] with { Page = page }, i + 1, run => ReferenceFrom(sheets, here, run)));
+        }
+
+        for (var i = 0; i < (notes?.Count ?? 0); i++)
+        {
+            scenes.Add(notes!.Draw(i, facts, options, findings, sheets.Length + i + 1, count));
+        }
+
+        return new(scenes.ToImmutable(), indexed ? null : sheets[0].Layout.Arrangement);
+    }
+
+    /// <summary>The sheets laid out: on one if that can be read, else split.</summary>
+    private ImmutableArray<PlacedSheet> Arrange()
+    {
+        var findingsOnly = findings.Select(f => f.Finding).ToImmutableArray();
+        for (var limit = SheetPlan.MostOnOneSheet; ; limit -= 5)
+        {
+            var sheets = SheetPlan.Split(wiring, figures, options.Audience == Audience.Technician ? findingsOnly : [], options, limit);
+            var placed = sheets.Select(Lay).ToImmutableArray();
+            if (limit <= 12 || placed.All(p => p.Page.ScaleOf(p.Layout) >= TextSizes.LeastScale))
+            {
+                return placed;
+            }
+        }
+    }
+
+    private PlacedSheet Lay(Sheet sheet)
+    {
+        var own = options.Audience == Audience.Technician ? On(sheet) : [.. findings.Where(f => f.Finding.Blocks)];
+        var page = Page(sheet, own, 1, 1, 2);
+        var layout = SheetArranger.Arrange(sheet.Graph, new((int)page.Area.Width.Value, (int)page.Area.Height.Value, options.Effort, sheet.Kind == SheetKind.Whole ? options.Previous : null));
+        return new(sheet, layout, page, own);
+    }
+
+    private PagePlan Page(Sheet sheet, ImmutableArray<Numbered> own, int number, int count, int notesSheet)
+    {
+        var technician = options.Audience == Audience.Technician;
+        var legend = new LegendBlock(sheet, technician ? own : [], options.Audience, computed);
+        var title = new TitleBlock(facts, sheet.Name, number, count);
+        var width = PagePlan.InnerWidth(paper);
+        if (!technician || own.IsEmpty)
+        {
+            return new(paper, new(width, legend, new CautionBlock(options.Audience, CautionsWidth + 20), title));
+        }
+
+        var rest = width - legend.Width - CautionsWidth - title.Width - 48;
+        return new(paper, new(width, legend, new CautionBlock(options.Audience, CautionsWidth), new NotesBlock(own, Math.Max(rest, FindingsWidth), NotesHeight, notesSheet), title));
+    }
+
+    /// <summary>Findings about what a sheet shows; on a single sheet all of them.</summary>
+    private ImmutableArray<Numbered> On(Sheet sheet)
+    {
+        if (sheet.Kind == SheetKind.Whole)
+        {
+            return findings;
+        }
+
+        var shown = sheet.Devices.SelectMany(d => d.Subjects).Concat(sheet.Wires.Select(w => w.Run)).ToHashSet(StringComparer.Ordinal);
+        return [.. findings.Where(f => f.Finding.Subjects.Length == 0 ? sheet.Kind == SheetKind.Overview : shown.Contains(f.Finding.Subjects[0]))];
+    }
+
+    private NotesPages? NotesFor(ImmutableArray<PlacedSheet> sheets, bool indexed)
+    {
+        var technician = options.Audience == Audience.Technician;
+        var hidden = technician && sheets.Any(s => !s.Findings.IsEmpty && new NotesBlock(s.Findings, FindingsWidth, NotesHeight, 0).Hidden > 0);
+        if (!indexed && !hidden)
+        {
+            return null;
+        }
+
+        var index = indexed ? sheets.Select(s => (s.Sheet.Name, Shows(s.Sheet))).ToImmutableArray() : [];
+        return new(paper, index, technician ? findings : []);
+    }
+
+    private static string Shows(Sheet sheet)
+    {
+        var devices = sheet.Devices.Where(d => d.Reference is null && d.Gear is not Language.Kinds.Protection).Select(d => d.Id);
+        return string.Join(", ", devices);
+    }
+
+    private Reference? ReferenceFrom(ImmutableArray<PlacedSheet> sheets, int here, string run)
+    {
+        for (var i = 0; i < sheets.Length; i++)
+        {
+            if (i != here && sheets[i].SquareOf(run) is { } square)
+            {
+                var letter = sheets[here].Sheet.Devices.First(d => d.Reference == run).Name[0];
+                return new(letter, i + 1, square);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>A finding whose first subject is a run or a device of the wiring, where its first is a terminal.</summary>
+    private Finding Settled(Finding finding)
+    {
+        if (finding.Subjects.IsEmpty || wiring.RunsById.ContainsKey(finding.Subjects[0]) || wiring.GearById.ContainsKey(finding.Subjects[0]))
+        {
+            return finding;
+        }
+
+        var words = finding.Subjects[0];
+        for (var dot = words.LastIndexOf('.'); dot > 0; dot = words.LastIndexOf('.', dot - 1))
+        {
+            if (wiring.GearById.ContainsKey(words[..dot]) || wiring.RunsById.ContainsKey(words[..dot]))
+            {
+                return finding with { Subjects = finding.Subjects.SetItem(0, words[..dot]) };
+            }
+        }
+
+        return finding;
+    }
+}

@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using WireSketch.Drawing.Fonts;
+using WireSketch.Drawing.Layout;
+using WireSketch.Drawing.Sheets;
+using WireSketch.Topology;
+
+namespace WireSketch.Drawing.Scenes;
+
+/// <summary>
+/// Draws wires in their own colours on a contrasting outline. All outlines of a net come before its bodies, so that no wire cuts
+/// its own trunk; a stretch that several ways of one wire share is drawn once, so that dashes stay in step.
+/// </summary>
+internal sealed class WireDrawer(Draft draft)
+{
+    private const double Radius = 5;
+
+    public void Draw(ImmutableArray<SheetWire> wires, ImmutableArray<WireLink> links, ImmutableArray<RoutedWire> routes)
+    {
+        var all = wires.Select((w, i) => new Drawn(w, links[i], Courses.Of(routes[i]), routes[i].Dots)).ToArray();
+        // The thickest first, so that thin wires are never hidden at a crossing.
+        foreach (var net in all.GroupBy(w => w.Link.Net, StringComparer.Ordinal).OrderByDescending(g => g.Max(w => w.Wire.Step)))
+        {
+            if (net.Select(w => w.Wire.Run).Distinct().Count() == 1)
+            {
+                foreach (var run in net.GroupBy(w => w.Wire.Run))
+                {
+                    Group([.. run], run.SelectMany(Casings).Concat(run.SelectMany(Bodies)));
+                }
+
+                continue;
+            }
+
+            foreach (var run in net.GroupBy(w => w.Wire.Run))
+            {
+                Group([.. run], run.SelectMany(Casings));
+            }
+
+            foreach (var run in net.GroupBy(w => w.Wire.Run))
+            {
+                Group([.. run], run.SelectMany(Bodies));
+            }
+        }
+
+        foreach (var wire in all)
+        {
+            foreach (var dot in wire.Dots)
+            {
+                draft.Circle(dot.X, dot.Y, 1 + (Weights.Body(wire.Wire.Step).Value / 2), Look.Filled(draft.Palette.Casing));
+            }
+        }
+    }
+
+    /// <summary>The dash that tells what a wire carries, whatever its colour.</summary>
+    public static (Points Dash, Points Gap) Dash(RunKind kind) => kind switch
+    {
+        RunKind.Line => (7, 2.4),
+        RunKind.Control => (2.6, 2.2),
+        RunKind.Speaker => (18, 2.4),
+        _ => default,
+    };
+
+    /// <summary>A wire's body and tracer along a path whose lengths are in units.</summary>
+    public static IEnumerable<Shape> Body(Draft d, SheetWire wire, ImmutableArray<PathStep> path)
+    {
+        var colour = wire.Colours.IsEmpty ? Palette.Of(wire.Kind) : Of(wire.Colours[0]);
+        yield return new PathShape(path, d.Scaled(new(null, colour, Weights.Body(wire.Step), Dash(wire.Kind))));
+        if (wire.Colours.Length > 1)
+        {
+            yield return new PathShape(path, d.Scaled(new(null, Of(wire.Colours[1]), Weights.Body(wire.Step) * 0.36, (5, 3))));
+        }
+    }
+
+    /// <summary>The outline of a wire and a free margin beside it, so that what it crosses is seen to pass under it.</summary>
+    public static IEnumerable<Shape> Casing(Draft d, SheetWire wire, ImmutableArray<PathStep> path)
+    {
+        var colour = wire.Colours.IsEmpty ? Palette.Of(wire.Kind) : Of(wire.Colours[0]);
+        yield return new PathShape(path, d.Scaled(new(null, d.Palette.Paper, Weights.Body(wire.Step) + Weights.Casing + 1.8)));
+        yield return new PathShape(path, d.Scaled(new(null, d.Palette.CasingOf(colour), Weights.Body(wire.Step) + Weights.Casing)));
+    }
+
+    private static Colour Of(Language.ConductorColour colour) => new(colour.Red, colour.Green, colour.Blue);
+
+    private IEnumerable<Shape> Casings(Drawn wire) => wire.Courses.SelectMany(c => Casing(draft, wire.Wire, Rounded(c)));
+
+    private IEnumerable<Shape> Bodies(Drawn wire) => wire.Courses.SelectMany(c => Body(draft, wire.Wire, Rounded(c)));
+
+    private void Group(ImmutableArray<Drawn> parts, IEnumerable<Shape> shapes)
+    {
+        var wire = parts[0].Wire;
+        draft.Add(new GroupShape(wire.Spoken, [.. shapes])
+        {
+            Marks =
+            [
+                new("data-run", wire.Run), new("data-from", string.Join(' ', parts.SelectMany(p => p.Wire.From).Distinct())), new("data-to", string.Join(' ', parts.SelectMany(p => p.Wire.To).Distinct())),
+                new("data-net", parts[0].Link.Net), new("data-kind", parts[0].Link.Kind),
+            ],
+        });
+    }
+
+    private ImmutableArray<PathStep> Rounded(ImmutableArray<GridPoint> points)
+    {
+        var f = draft.Frame;
+        var steps = ImmutableArray.CreateBuilder<PathStep>();
+        steps.Add(new(PathMove.Start, f.At(points[0].X, points[0].Y)));
+        for (var i = 1; i < points.Length - 1; i++)
+        {
+            var (a, b, c) = (points[i - 1], points[i], points[i + 1]);
+            var r = Math.Min(Radius, Math.Min(Distance(a, b), Distance(b, c)) / 2.0);
+            var (ix, iy, ox, oy) = (Math.Sign(b.X - a.X), Math.Sign(b.Y - a.Y), Math.Sign(c.X - b.X), Math.Sign(c.Y - b.Y));
+            var turn = (ix * oy) - (iy * ox);
+            if (turn == 0)
+            {
+                steps.Add(new(PathMove.Line, f.At(b.X, b.Y)));
+                continue;
+            }
+
+            steps.Add(new(PathMove.Line, f.At(b.X - (ix * r), b.Y - (iy * r))));
+            steps.Add(new(PathMove.Arc, f.At(b.X + (ox * r), b.Y + (oy * r)), f.Of(r), turn > 0));
+        }
+
+        steps.Add(new(PathMove.Line, f.At(points[^1].X, points[^1].Y)));
+        return steps.ToImmutable();
+    }
+
+    private static int Distance(GridPoint a, GridPoint b) => Math.Abs(a.X - b.X) + Math.Abs(a.Y - b.Y);
+
+    private sealed record Drawn(SheetWire Wire, WireLink Link, ImmutableArray<ImmutableArray<GridPoint>> Courses, ImmutableArray<GridPoint> Dots);
+}

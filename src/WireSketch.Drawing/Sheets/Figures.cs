@@ -1,0 +1,96 @@
+using WireSketch.Electrical;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Topology;
+
+namespace WireSketch.Drawing.Sheets;
+
+/// <summary>The computed numbers that people want next to the thing they concern, in one state.</summary>
+internal sealed class Figures(Answers? answers, SystemState state)
+{
+    private readonly StateAnswer? at = answers?.State(state);
+
+    public bool Known => at is not null;
+
+    /// <summary>Amps and drop of a supply or ground run; empty for others, and where nothing was computed.</summary>
+    public string Run(WiredRun run, bool brief)
+    {
+        if (at is null || run.Conductors.IsEmpty || run.Kind is not (RunKind.Supply or RunKind.Ground))
+        {
+            return run.Kind == RunKind.Speaker ? Loss(run) : "";
+        }
+
+        var core = run.Conductors.Where(c => !c.IsJumper).ToArray();
+        var amps = new Amps(core.Select(c => Math.Abs(at.Amps[c.Index].Value)).DefaultIfEmpty(0).Max());
+        var (from, to) = (at.Volts[core[0].From.Index], at.Volts[run.To[0].Nodes[0].Index]);
+        var text = Print(amps);
+        if (from is not { } a || to is not { } b || amps.Value == 0)
+        {
+            return text;
+        }
+
+        var drop = new Volts(Math.Abs(a.Value - b.Value));
+        if (brief || run.Kind == RunKind.Ground || a.Value <= 1)
+        {
+            return $"{text} · {(brief ? "" : "drop ")}{Print(drop)}";
+        }
+
+        return $"{text} · drop {Print(drop)} ({Quantity.Digits(drop.Value / a.Value * 100, 2)} %)";
+    }
+
+    /// <summary>What a device gets or gives, a fact a line.</summary>
+    public IEnumerable<string> Gear(Gear gear)
+    {
+        if (answers is null || at is null)
+        {
+            yield break;
+        }
+
+        foreach (var source in at.Sources.Where(s => s.Id == gear.Id))
+        {
+            var amps = new Amps(Math.Abs(source.Amps.Value));
+            yield return $"{Print(source.Volts, 3)}, {(source.Amps.Value < 0 ? "charged with" : "gives")} {Print(amps)}";
+        }
+
+        foreach (var load in at.Loads.Where(l => ReferenceEquals(l.Path.Gear, gear) && l.Amps.Value != 0))
+        {
+            yield return $"{Print(load.Between, 3)}, {Print(load.Amps)}";
+        }
+
+        if (gear is Speaker)
+        {
+            foreach (var line in Speaker(gear))
+            {
+                yield return line;
+            }
+        }
+    }
+
+    private IEnumerable<string> Speaker(Gear gear)
+    {
+        foreach (var channel in answers!.Channels.Where(c => c.Coils.Any(k => ReferenceEquals(k.Speaker, gear))))
+        {
+            if (channel.Nominal is { } load)
+            {
+                yield return $"{Print(load)} at {channel.Gear.Id} {channel.Channel}";
+            }
+
+            var coils = channel.Coils.Where(k => ReferenceEquals(k.Speaker, gear)).ToArray();
+            if (coils[0].Power is { } power)
+            {
+                yield return coils.Length == 1 ? Print(power) : $"{Print(power)} in each coil";
+            }
+        }
+    }
+
+    private string Loss(WiredRun run)
+    {
+        var ends = run.From.Concat(run.To).ToArray();
+        var channel = answers?.Channels.FirstOrDefault(c => ends.Any(e => ReferenceEquals(e.Gear, c.Gear) && e.Shape.Name == c.Channel));
+        return channel is null || channel.WireLoss.Value == 0 ? "" : $"{Quantity.Digits(channel.WireLoss.Value, 1)} dB lost";
+    }
+
+    private static string Print<T>(T value, int digits = 2)
+        where T : struct, IQuantity<T> => Quantity.Print(value, digits).Replace("ohm", "Ω", StringComparison.Ordinal);
+}

@@ -1,0 +1,133 @@
+using System.Globalization;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+
+namespace WireSketch.Drawing.Sheets;
+
+/// <summary>What is written at a device: its name, what it is, and what is set on it.</summary>
+internal static class GearWords
+{
+    /// <summary>An id as a name: <c>seat-bolt</c> is Seat bolt.</summary>
+    public static string Name(string id)
+    {
+        var words = id.Replace('-', ' ').Replace('_', ' ');
+        return words.Length == 0 ? id : string.Concat(char.ToUpperInvariant(words[0]).ToString(), words.AsSpan(1));
+    }
+
+    /// <summary>What it is in few words, without what its name already says.</summary>
+    public static IEnumerable<string> Captions(Gear gear, Audience audience)
+    {
+        var what = What(gear, audience);
+        var name = Name(gear.Id);
+        if (what.Length > 0 && !name.Contains(what, StringComparison.OrdinalIgnoreCase))
+        {
+            yield return what;
+        }
+
+        if (gear.Facts.Place is { } place)
+        {
+            yield return place.Value;
+        }
+    }
+
+    /// <summary>What the installer sets on it, a fact a line.</summary>
+    public static IEnumerable<string> Settings(Gear gear) => gear switch
+    {
+        Amplifier a => Of(a.Settings).Concat(a.Channels.SelectMany(c => Of(c.Settings).Select(s => $"{c.Name.Value}: {s}"))),
+        Processor p => Of(p.Settings).Concat(p.Outputs.SelectMany(g => Of(g.Settings).Select(s => $"{g.Name.Value}: {s}"))),
+        _ => [],
+    };
+
+    public static Sign Sign(Gear gear) => gear switch
+    {
+        Battery => Sheets.Sign.Battery,
+        Alternator => Sheets.Sign.Alternator,
+        GeneralSource => Sheets.Sign.Source,
+        Capacitor => Sheets.Sign.Capacitor,
+        Protection { Breaker: true } => Sheets.Sign.Breaker,
+        Protection or FuseBlock => Sheets.Sign.Fuse,
+        DistributionBlock or BusBar => Sheets.Sign.Block,
+        ChassisPoint => Sheets.Sign.Chassis,
+        Isolator => Sheets.Sign.Isolator,
+        Relay => Sheets.Sign.Relay,
+        Switch => Sheets.Sign.Switch,
+        IgnitionSource or TapPoint => Sheets.Sign.Tap,
+        Connector => Sheets.Sign.Plug,
+        HeadUnit => Sheets.Sign.HeadUnit,
+        Processor or LevelAdapter => Sheets.Sign.Processor,
+        LoadResistor => Sheets.Sign.Resistor,
+        Amplifier => Sheets.Sign.Amplifier,
+        PassiveCrossover => Sheets.Sign.Crossover,
+        Speaker => Sheets.Sign.Speaker,
+        LevelControl => Sheets.Sign.Knob,
+        Load { KindWord: "lamp" } => Sheets.Sign.Lamp,
+        Load { KindWord: "motor" or "pump" } => Sheets.Sign.Motor,
+        Load { KindWord: "fridge" } => Sheets.Sign.Cold,
+        Load { KindWord: "inverter" } => Sheets.Sign.Inverter,
+        _ => Sheets.Sign.None,
+    };
+
+    private static string What(Gear gear, Audience audience)
+    {
+        if (audience == Audience.Customer)
+        {
+            return Plain(gear);
+        }
+
+        return gear switch
+        {
+            Battery b => Join(b.Capacity?.Words ?? "", b.Chemistry?.Value ?? ""),
+            Alternator a => a.Output?.Words ?? "",
+            GeneralSource s => Join(s.Voltage?.Words ?? "", s.Current?.Words ?? ""),
+            Capacitor c => c.Capacity?.Words ?? "",
+            Protection p => p.Style?.Value ?? "",
+            FuseBlock f => Join("fuse block", f.Style?.Value ?? ""),
+            ChassisPoint c => Join(c.Surface?.Value ?? "", c.On is { Value: not "body" } on ? on.Value : ""),
+            BusBar b => Join(b.Kind, b.Rating?.Words ?? ""),
+            Isolator i => Join("isolator", i.Type?.Value ?? "", i.Rating?.Words ?? ""),
+            Relay r => Join("relay", r.Contact?.Words ?? ""),
+            IgnitionSource i => Join("vehicle circuit", i.Live?.Value ?? "accessory"),
+            TapPoint t => Join(t.Carries is { } c ? "vehicle " + c.Value : "vehicle wire", t.Colour?.Value ?? ""),
+            Amplifier { Class: { } letter } => $"amplifier, class {letter.Value}",
+            Speaker { Subwoofer: true, EnclosureType: { } box } s => Join("subwoofer", box.Value + (s.Tuned is { } f ? " " + f.Words : "")),
+            Speaker { Band: { } band } => band.Value,
+            LoadResistor r => Join("load resistor", r.Resistance?.Words.Replace("ohm", "Ω", StringComparison.Ordinal) ?? ""),
+            Load l => Join(l.Kind == "general load" ? "" : l.Kind, l.Power?.Words ?? l.Current?.Words ?? ""),
+            _ => gear.Kind,
+        };
+    }
+
+    private static string Plain(Gear gear) => gear switch
+    {
+        ChassisPoint => "ground point",
+        Processor => "sound processor",
+        LevelAdapter => "signal adapter",
+        IgnitionSource or TapPoint => "vehicle wiring",
+        FuseBlock => "fuses",
+        BusBar or DistributionBlock => "cable joint",
+        Load { KindWord: "general load" } => "",
+        _ => gear.Kind,
+    };
+
+    private static IEnumerable<string> Of(ChannelSettings s)
+    {
+        var filters = Join(
+            s.HighPass is { } h ? "high-pass " + h.Words : "", s.LowPass is { } l ? "low-pass " + l.Words : "", s.Subsonic is { } u ? "subsonic " + u.Words : "");
+        var rest = Join(
+            s.Gain is { } g ? "gain " + g.Value : "", s.Boost is { } b ? "boost " + b.Value : "", s.Polarity is { } p ? "polarity " + p.Value : "",
+            s.Delay is { } d ? "delay " + d.Words : "");
+        var switches = Join(s.Wake is { } w ? "wake: " + w.Value : "", s.InputLoad is { } i ? "input load " + i.Value : "");
+        return new[] { filters, rest, switches }.Where(line => line.Length > 0);
+    }
+
+    internal static string Join(params ReadOnlySpan<string> parts)
+    {
+        var joined = "";
+        foreach (var part in parts)
+        {
+            joined += part.Length == 0 ? "" : joined.Length == 0 ? part : ", " + part;
+        }
+
+        return joined;
+    }
+}

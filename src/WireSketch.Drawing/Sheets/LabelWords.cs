@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using WireSketch.Language;
+using WireSketch.Quantities;
+using WireSketch.Topology;
+
+namespace WireSketch.Drawing.Sheets;
+
+/// <summary>How much room a sheet has for its labels.</summary>
+internal enum LabelForm
+{
+    /// <summary>Everything about the wire on one line, what was computed on a second.</summary>
+    Wide,
+
+    /// <summary>Id and size on one line, colour and length on the next, what was computed on a third.</summary>
+    Narrow,
+}
+
+/// <summary>What a wire's label says.</summary>
+internal static class LabelWords
+{
+    public static ImmutableArray<WordLine> For(WiredRun run, Figures figures, LabelForm form, Audience audience)
+    {
+        var id = new Words(run.Id, Tone.Strong);
+        if (audience == Audience.Customer)
+        {
+            return [new([id, new(" · " + Plain(run.Kind), Tone.Plain)])];
+        }
+
+        var size = Size(run);
+        var rest = GearWords.Join(Colour(run), Length(run)).Replace(", ", " · ", StringComparison.Ordinal);
+        var computed = figures.Run(run, form == LabelForm.Narrow);
+        var lines = ImmutableArray.CreateBuilder<WordLine>();
+        if (form == LabelForm.Wide)
+        {
+            lines.Add(new([id, new(" · " + size + (rest.Length > 0 ? " · " + rest : ""))]));
+        }
+        else
+        {
+            lines.Add(new([id, new(" · " + size)]));
+            if (rest.Length > 0)
+            {
+                lines.Add(WordLine.Of(rest));
+            }
+        }
+
+        if (computed.Length > 0)
+        {
+            lines.Add(WordLine.Of(computed, Tone.Computed));
+        }
+
+        return lines.ToImmutable();
+    }
+
+    /// <summary>What a wire does, as a customer would say it.</summary>
+    public static string Plain(RunKind kind) => kind switch
+    {
+        RunKind.Supply => "power",
+        RunKind.Ground => "ground",
+        RunKind.Line => "signal",
+        RunKind.Speaker => "speaker",
+        _ => "switch-on",
+    };
+
+    /// <summary>The kind as the drawing marks it.</summary>
+    public static string Kind(RunKind kind) => kind switch
+    {
+        RunKind.Supply => "supply",
+        RunKind.Ground => "ground",
+        RunKind.Line => "line",
+        RunKind.Speaker => "speaker",
+        _ => "control",
+    };
+
+    /// <summary>The whole wire in words.</summary>
+    public static string Spoken(WiredRun run) =>
+        $"{run.Id}: {Plain(run.Kind)}, {GearWords.Join(Size(run), string.Join('/', run.Wire.Colours), Length(run))}, from {string.Join(" and ", run.From.Select(e => e.Id))} to {string.Join(" and ", run.To.Select(e => e.Id))}";
+
+    /// <summary>Thickness to draw a conductor in: from 16 mm², from 5 mm², from 1.3 mm², thinner.</summary>
+    public static int Step(WiredRun run) => run.Wire.IsLinePair ? 2 : run.Wire.Size.Area.Value switch
+    {
+        >= 16 => 4,
+        >= 5 => 3,
+        >= 1.3 => 2,
+        _ => 1,
+    };
+
+    public static ImmutableArray<ConductorColour> Colours(WiredRun run) => [.. run.Wire.Colours.Select(ConductorColour.Of).OfType<ConductorColour>()];
+
+    private static string Size(WiredRun run) => run.Wire.IsLinePair ? "line pair" : run.Wire.SizeWords.Replace("mm2", "mm²", StringComparison.Ordinal);
+
+    private static string Colour(WiredRun run) => string.Join('/', Colours(run).Select(c => c.Code));
+
+    private static string Length(WiredRun run) =>
+        !run.LengthIsKnown ? "" : run.Run.Length?.Words ?? Quantity.Print(run.Length);
+}

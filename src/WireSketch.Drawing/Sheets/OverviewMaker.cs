@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using WireSketch.Drawing.Fonts;
+using WireSketch.Drawing.Layout;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Topology;
+
+namespace WireSketch.Drawing.Sheets;
+
+/// <summary>
+/// Makes the overview of a large system: the devices that others hang on, the rest as groups with their number, and a line with a
+/// count where wires join two of them. Grounds to the body are left to their own sheet.
+/// </summary>
+internal static class OverviewMaker
+{
+    /// <summary>More devices than this are grouped by kind too.</summary>
+    private const int MostHosts = 16;
+
+    /// <summary>More boxes than this, and every zone shows its gear by kind alone, then by circuit.</summary>
+    private const int MostBoxes = 22;
+
+    public static Sheet Make(Wiring wiring)
+    {
+        var gear = wiring.Gear.Where(g => g is not ChassisPoint && !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))).ToImmutableArray();
+        var nodes = Group(gear, g => IsHost(g) ? g.Id : g.Zone + "/" + g.Kind);
+        if (nodes.Count(n => n.Length == 1) > MostHosts || nodes.Length > MostBoxes)
+        {
+            nodes = Group(gear, g => g.Zone + "/" + g.Kind);
+        }
+
+        if (nodes.Length > MostBoxes)
+        {
+            nodes = Group(gear, g => g.Zone + "/" + Family(g));
+        }
+
+        return new Builder(wiring, nodes).Build();
+    }
+
+    private static ImmutableArray<Gear>[] Group(ImmutableArray<Gear> gear, Func<Gear, string> key) =>
+        [.. gear.GroupBy(key, StringComparer.Ordinal).Select(g => g.ToImmutableArray())];
+
+    private static bool IsHost(Gear gear) => gear is Battery or Alternator or GeneralSource or Amplifier or Processor or HeadUnit or LevelAdapter or FuseBlock or DistributionBlock or Isolator;
+
+    private static string Family(Gear gear) => gear switch
+    {
+        Battery or Alternator or GeneralSource or Capacitor => "source",
+        Amplifier or Processor or HeadUnit or LevelAdapter or LoadResistor or LevelControl => "sound device",
+        Speaker or PassiveCrossover => "speaker",
+        Load => "load",
+        _ => "joint or switch",
+    };
+
+    private sealed class Builder(Wiring wiring, ImmutableArray<Gear>[] nodes)
+    {
+        private readonly Parts parts = new();
+        private readonly Dictionary<string, (Part Part, ImmutableArray<Gear> Gear)> partOf = new(StringComparer.Ordinal);
+
+        public Sheet Build()
+        {
+            foreach (var node in nodes)
+            {
+                var part = parts.Add(node[0]);
+                foreach (var gear in node)
+                {
+                    partOf[gear.Id] = (part, node);
+                }
+            }
+
+            var joints = wiring.Runs.Where(r => r.Kind != RunKind.Ground)
+                .SelectMany(r => r.To.Select(t => (From: Find(r.From[0].Gear), To: Find(t.Gear), Run: r)))
+                .Where(j => j.From is not null && j.To is not null && !ReferenceEquals(j.From, j.To))
+                .GroupBy(j => (From: j.From!.Id, To: j.To!.Id)).ToArray();
+            for (var i = 0; i < joints.Length; i++)
+            {
+                Join(string.Create(CultureInfo.InvariantCulture, $"bundle {i + 1}"), joints[i].First().From!, joints[i].First().To!, [.. joints[i].Select(j => j.Run).Distinct()]);
+            }
+
+            var zones = wiring.Spec.Zones.Where(z => parts.Devices.Any(d => d.Zone == z.Id)).Select(z => (z.Id, z.WallTowardsNext)).ToList();
+            zones.AddRange(parts.Devices.Select(d => d.Zone).Distinct().Where(z => !zones.Any(k => k.Id == z)).Select(z => (z, false)).ToArray());
+            var boxes = zones.Select((z, i) => new ZoneBox(z.Id, TextSizes.Up(FontMetrics.Width(z.Id.ToUpperInvariant(), 7, FontWeight.SemiBold, 1)) + 16, z.WallTowardsNext && i < zones.Count - 1));
+            var texts = parts.Devices.Select(Text).ToImmutableArray();
+            var devices = parts.Devices.Select((d, i) => Box(d, texts[i], zones.FindIndex(z => z.Id == d.Zone)));
+            return new(SheetKind.Overview, "Overview", new([.. boxes], [.. devices], [.. parts.Links]), texts, [.. parts.Wires]);
+        }
+
+        private Part? Find(Gear gear) => partOf.TryGetValue(gear.Id, out var found) ? found.Part : null;
+
+        private void Join(string id, Part from, Part to, ImmutableArray<WiredRun> runs)
+        {
+            var kinds = runs.GroupBy(r => r.Kind).OrderBy(g => g.Key).ToArray();
+            var label = kinds.Select(k => new WordLine([new(k.Count().ToString(CultureInfo.InvariantCulture), Tone.Strong), new(" " + LabelWords.Plain(k.Key))])).ToImmutableArray();
+            var (a, b) = (from.Port($"{from.Id}.to.{id}", "", PortSide.Right), to.Port($"{to.Id}.from.{id}", "", PortSide.Left));
+            var step = runs.Length > 3 ? 4 : runs.Length > 1 ? 3 : 2;
+            var spoken = $"{string.Join(", ", label.Select(l => string.Concat(l.Parts.Select(p => p.Text))))}: {string.Join(", ", runs.Select(r => r.Id))}";
+            var wire = new SheetWire(id, kinds[0].Key, [a], [b], step, [], label, spoken) { IsBundle = true };
+            var width = label.Select((l, i) => TextSizes.Up(TextSizes.Width(l)) + SheetMaker.LabelRoom(i, label.Length)).Max() + 6;
+            parts.Link(wire, new(id, id, id, LabelWords.Kind(kinds[0].Key), a, [b], width, (label.Length * 9) + 2, Weights.Cased(step)));
+        }
+
+        private SheetDevice Text(Part part)
+        {
+            var group = partOf[part.Id].Gear;
+            var kinds = group.Select(g => g.Kind).Distinct().ToArray();
+            var name = group.Length == 1 ? GearWords.Name(part.Id)
+                : kinds.Length == 1 ? string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(kinds[0])}")
+                : string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(Family(group[0]))}");
+            var caption = group.Length == 1 ? GearWords.Captions(group[0], Audience.Customer).Take(1) : LineBreaker.Break(string.Join(", ", group.Select(g => g.Id)), 88, TextSizes.Body, most: 3);
+            return new(
+                part.Id, group.Length == 1 ? group[0] : null, GearWords.Sign(group[0]), LineBreaker.Break(name, 88, TextSizes.Name, FontWeight.SemiBold, 2), [.. caption.Select(c => LineBreaker.Break(c, 88, TextSizes.Body, most: 1)[0])],
+                [], [.. part.Ports.Select(_ => "")], group.All(g => g.InVehicle), [.. group.Select(g => g.Id)]);
+        }
+
+        private static DeviceBox Box(Part part, SheetDevice text, int zone)
+        {
+            var name = text.Name.Select(n => TextSizes.Up(FontMetrics.Width(n, TextSizes.Name, FontWeight.SemiBold))).Max();
+            var captions = text.Captions.Select(c => TextSizes.Up(FontMetrics.Width(c, TextSizes.Body))).DefaultIfEmpty(0).Max();
+            var header = TextSizes.Up((TextSizes.NameLeading * text.Name.Length) + (TextSizes.Leading * text.Captions.Length)) + 5;
+            return new(part.Id, zone, DeviceShape.Box, 31 + Math.Max(name, captions), header, 0, [.. part.Ports.Select(p => new PortBox(p.Id, p.Side, 0))]);
+        }
+
+        private static string Many(string kind) => kind.EndsWith("ch", StringComparison.Ordinal) ? kind + "es"
+            : kind == "joint or switch" ? "joints and switches"
+            : kind.EndsWith("battery", StringComparison.Ordinal) ? "batteries" : kind + "s";
+    }
+}

@@ -1,0 +1,82 @@
+using WireSketch.Drawing.Layout;
+using WireSketch.Language;
+using WireSketch.Topology;
+
+namespace WireSketch.Drawing.Sheets;
+
+/// <summary>A device of a sheet while its terminals are gathered.</summary>
+internal sealed class Part(string id, string zone, Gear? gear)
+{
+    public string Id => id;
+
+    public string Zone => zone;
+
+    public Gear? Gear => gear;
+
+    /// <summary>For a holder: its run.</summary>
+    public WiredRun? Run { get; set; }
+
+    /// <summary>For a reference: the run that goes on elsewhere, and its letter.</summary>
+    public string? ReferenceTo { get; init; }
+
+    public string? Letter { get; init; }
+
+    public List<(string Id, string Name, PortSide Side)> Ports { get; } = [];
+
+    /// <summary>A terminal by its id, made where it is new.</summary>
+    public string Port(string port, string name, PortSide side)
+    {
+        if (!Ports.Any(p => p.Id == port))
+        {
+            Ports.Add((port, name, side));
+        }
+
+        return port;
+    }
+}
+
+/// <summary>The parts of a sheet while it is made.</summary>
+internal sealed class Parts
+{
+    /// <summary>Where devices stand that say no zone.</summary>
+    private const string Nowhere = "elsewhere";
+
+    private readonly Dictionary<string, Part> byId = new(StringComparer.Ordinal);
+
+    public List<Part> Devices { get; } = [];
+
+    public List<WireLink> Links { get; } = [];
+
+    public List<SheetWire> Wires { get; } = [];
+
+    public bool Knows(string gear) => byId.ContainsKey(gear);
+
+    public Part Add(Gear gear) => Add(gear.Id, () => new(gear.Id, gear.Zone ?? Nowhere, gear));
+
+    public Part AddReference(string id, Gear towards, string run, string letter) =>
+        Add(id, () => new(id, NearestZone(towards), null) { ReferenceTo = run, Letter = letter });
+
+    public void Link(SheetWire wire, WireLink link)
+    {
+        Wires.Add(wire);
+        Links.Add(link);
+    }
+
+    private Part Add(string id, Func<Part> make)
+    {
+        if (!byId.TryGetValue(id, out var part))
+        {
+            byId.Add(id, part = make());
+            Devices.Add(part);
+        }
+
+        return part;
+    }
+
+    /// <summary>A reference stands in the zone that it leads to if the sheet shows it, else in the sheet's last.</summary>
+    private string NearestZone(Gear towards)
+    {
+        var zone = towards.Zone ?? Nowhere;
+        return Devices.Any(d => d.Zone == zone) ? zone : Devices.Count > 0 ? Devices[^1].Zone : zone;
+    }
+}

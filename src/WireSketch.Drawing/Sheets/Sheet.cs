@@ -1,0 +1,123 @@
+using System.Collections.Immutable;
+using WireSketch.Drawing.Layout;
+using WireSketch.Language;
+using WireSketch.Topology;
+
+namespace WireSketch.Drawing.Sheets;
+
+/// <summary>What a sheet is about.</summary>
+public enum SheetKind
+{
+    /// <summary>The whole system on one sheet.</summary>
+    Whole,
+
+    /// <summary>Devices and bundles, with counts.</summary>
+    Overview,
+
+    Supply,
+
+    Signal,
+
+    Speakers,
+}
+
+/// <summary>A sheet before anything has a place: the graph to lay out, and what to write and draw at each of its parts.</summary>
+/// <param name="Kind">What it is about.</param>
+/// <param name="Name">Its name, such as <c>Supply and ground, 2 of 3</c>.</param>
+/// <param name="Graph">What to lay out.</param>
+/// <param name="Devices">What stands at each device of the graph, in its order.</param>
+/// <param name="Wires">What stands at each wire of the graph, in its order.</param>
+internal sealed record Sheet(SheetKind Kind, string Name, SheetGraph Graph, ImmutableArray<SheetDevice> Devices, ImmutableArray<SheetWire> Wires);
+
+/// <summary>How prominent a stretch of text is.</summary>
+internal enum Tone
+{
+    Plain,
+
+    /// <summary>An id, a name or a rating.</summary>
+    Strong,
+
+    /// <summary>Less than the rest: a role, a place.</summary>
+    Quiet,
+
+    /// <summary>A computed number.</summary>
+    Computed,
+}
+
+/// <summary>A stretch of text of one tone.</summary>
+internal readonly record struct Words(string Text, Tone Tone = Tone.Plain);
+
+/// <summary>A line of text.</summary>
+internal readonly record struct WordLine(ImmutableArray<Words> Parts)
+{
+    public static WordLine Of(string text, Tone tone = Tone.Plain) => new([new(text, tone)]);
+}
+
+/// <summary>What is drawn in a device's box.</summary>
+internal enum Sign
+{
+    None,
+    Battery,
+    Alternator,
+    Source,
+    Capacitor,
+    Fuse,
+    Breaker,
+    Chassis,
+    Relay,
+    Switch,
+    Isolator,
+    Speaker,
+    Lamp,
+    Motor,
+    Resistor,
+    Amplifier,
+    HeadUnit,
+    Processor,
+    Crossover,
+    Block,
+    Tap,
+    Plug,
+    Knob,
+    Cold,
+    Inverter,
+    Reference,
+}
+
+/// <summary>What is written and drawn at a device.</summary>
+/// <param name="Id">Its id in the graph, and in the drawing.</param>
+/// <param name="Gear">The device it stands for; null for a reference or a group.</param>
+/// <param name="Sign">Its symbol.</param>
+/// <param name="Name">Its name, in lines.</param>
+/// <param name="Captions">What it is and where, under the name.</param>
+/// <param name="Facts">Settings and computed numbers, at the foot of the box.</param>
+/// <param name="Ports">Names written at its terminals, in the order of the graph.</param>
+/// <param name="InVehicle">It was there before: drawn dashed.</param>
+/// <param name="Subjects">Ids by which findings name it.</param>
+internal sealed record SheetDevice(
+    string Id, Gear? Gear, Sign Sign, ImmutableArray<string> Name, ImmutableArray<string> Captions, ImmutableArray<WordLine> Facts, ImmutableArray<string> Ports,
+    bool InVehicle, ImmutableArray<string> Subjects)
+{
+    /// <summary>For a reference: the run that goes on elsewhere.</summary>
+    public string? Reference { get; init; }
+
+    /// <summary>Says in full what it is, for people who do not see the drawing.</summary>
+    public string Spoken => string.Join(", ", [string.Join(' ', Name), .. Captions]);
+}
+
+/// <summary>What a wire is drawn like, and its label.</summary>
+/// <param name="Run">The run it belongs to, as its label and <c>data-run</c> name it.</param>
+/// <param name="Kind">What it carries.</param>
+/// <param name="From">Terminals that the run begins at on this sheet.</param>
+/// <param name="To">Terminals that it ends at on this sheet.</param>
+/// <param name="Step">Thickness, 1 to 4.</param>
+/// <param name="Colours">Main colour and tracer; empty if unknown.</param>
+/// <param name="Label">Lines of its label.</param>
+/// <param name="Spoken">Says what it is and where it goes, for people who do not see the drawing.</param>
+internal sealed record SheetWire(
+    string Run, RunKind Kind, ImmutableArray<string> From, ImmutableArray<string> To, int Step, ImmutableArray<ConductorColour> Colours, ImmutableArray<WordLine> Label,
+    string Spoken)
+{
+    /// <summary>More than one run: a bundle of an overview.</summary>
+    public bool IsBundle { get; init; }
+}

@@ -1,0 +1,91 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Text;
+using WireSketch.Topology;
+
+namespace WireSketch.Drawing.Sheets;
+
+/// <summary>
+/// Decides which gear and runs go on which sheet: one sheet for a small system; beyond that an overview and a sheet for each
+/// circuit, and several for a circuit that is too large for one.
+/// </summary>
+internal static class SheetPlan
+{
+    /// <summary>The most boxes for which a single sheet is tried.</summary>
+    public const int MostOnOneSheet = 27;
+
+    /// <summary>Up to so many boxes a sheet has room for wide labels.</summary>
+    private const int Roomy = 9;
+
+    /// <summary>The sheets in order.</summary>
+    /// <param name="wiring">The system.</param>
+    /// <param name="figures">Computed numbers to show.</param>
+    /// <param name="findings">Findings to mark.</param>
+    /// <param name="options">For whom and how.</param>
+    /// <param name="limit">The most boxes on one sheet.</param>
+    public static ImmutableArray<Sheet> Split(Wiring wiring, Figures figures, ImmutableArray<Finding> findings, DrawingOptions options, int limit)
+    {
+        var maker = new SheetMaker(wiring, figures, findings, options);
+        var boxes = Boxes(wiring.Gear, wiring.Runs);
+        if (boxes <= limit * 4)
+        {
+            return [maker.Make(SheetKind.Whole, "Wiring diagram", wiring.Runs, null, ImmutableDictionary<string, string>.Empty, Form(boxes))];
+        }
+
+        var parts = Circuits(wiring).SelectMany(c => Parts(c.Kind, c.Name, c.Runs, limit)).ToArray();
+        var letters = Letters(parts);
+        return
+        [
+            OverviewMaker.Make(wiring),
+            .. parts.Select(p => maker.Make(p.Kind, p.Name, p.Runs, p.Members, letters, Form(Boxes(wiring.Gear.Where(g => p.Members.Contains(g.Id)), p.Runs)))),
+        ];
+    }
+
+    /// <summary>How much room devices and holders take, in quarters of a box.</summary>
+    private static int Boxes(IEnumerable<Gear> gear, IEnumerable<WiredRun> runs) =>
+        gear.Where(g => g is not Protection { Facts.Zone: null }).Sum(Clusters.Weight) - (2 * runs.Count(r => r.Holder is not null));
+
+    private static LabelForm Form(int boxes) => boxes <= Roomy * 4 ? LabelForm.Wide : LabelForm.Narrow;
+
+    private static (SheetKind Kind, string Name, ImmutableArray<WiredRun> Runs)[] Circuits(Wiring wiring)
+    {
+        (SheetKind Kind, string Name, ImmutableArray<WiredRun> Runs)[] circuits =
+        [
+            (SheetKind.Supply, "Supply and ground", Of(SheetKind.Supply)),
+            (SheetKind.Signal, "Signal and control", Of(SheetKind.Signal)),
+            (SheetKind.Speakers, "Speakers", Of(SheetKind.Speakers)),
+        ];
+        return [.. circuits.Where(c => !c.Runs.IsEmpty)];
+
+        ImmutableArray<WiredRun> Of(SheetKind kind) => [.. wiring.Runs.Where(r => Circuit(r) == kind)];
+    }
+
+    private static SheetKind Circuit(WiredRun run) => run.Kind switch
+    {
+        RunKind.Supply or RunKind.Ground => SheetKind.Supply,
+        RunKind.Speaker when run.From.Concat(run.To).Any(e => e.Gear is Speaker or PassiveCrossover) => SheetKind.Speakers,
+        _ => SheetKind.Signal,
+    };
+
+    private static IEnumerable<SheetPart> Parts(SheetKind kind, string name, ImmutableArray<WiredRun> runs, int limit)
+    {
+        var sets = Clusters.Of(runs, limit - 3);
+        for (var i = 0; i < sets.Length; i++)
+        {
+            var members = sets[i];
+            var title = sets.Length == 1 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}, {i + 1} of {sets.Length}");
+            yield return new(kind, title, [.. runs.Where(r => r.From.Concat(r.To).Any(e => members.Contains(e.Gear.Id)))], members);
+        }
+    }
+
+    /// <summary>A letter for each run that stands on more than one sheet of its circuit.</summary>
+    private static Dictionary<string, string> Letters(SheetPart[] parts)
+    {
+        var cut = parts.SelectMany(p => p.Runs.Select(r => r.Id)).GroupBy(id => id, StringComparer.Ordinal).Where(g => g.Count() > 1).Select(g => g.Key);
+        return cut.Select((id, i) => (id, i)).ToDictionary(p => p.id, p => Reference.LetterOf(p.i), StringComparer.Ordinal);
+    }
+
+    private sealed record SheetPart(SheetKind Kind, string Name, ImmutableArray<WiredRun> Runs, IReadOnlySet<string> Members);
+}

@@ -1,0 +1,36 @@
+using WireSketch.Drawing.Fonts;
+
+namespace WireSketch.Drawing.Sheets;
+
+/// <summary>
+/// The type scale of the drawing area in sheet units, before the sheet is scaled to its paper. Everything to be read is at least 7
+/// units, so that 6 pt on paper are kept down to a scale of 6/7; what one must act on is larger by a sixth.
+/// </summary>
+internal static class TextSizes
+{
+    /// <summary>The smallest scale at which a sheet may be printed: 7 units are 6 pt then.</summary>
+    public const double LeastScale = 6.0 / 7;
+
+    /// <summary>The largest: text of a small system need not grow beyond this.</summary>
+    public const double MostScale = 1.3;
+
+    public static Points Name => 9;
+
+    public static Points Body => 7;
+
+    /// <summary>Ratings of fuses: 7 pt at the smallest scale.</summary>
+    public static Points Rating => 8.2;
+
+    /// <summary>From one baseline to the next.</summary>
+    public static Points Leading => 9;
+
+    public static Points NameLeading => 10.5;
+
+    /// <summary>Width of a line of body text.</summary>
+    public static Points Width(WordLine line) => line.Parts.Aggregate(Points.Zero, (sum, p) => sum + Width(p));
+
+    public static Points Width(Words words) => FontMetrics.Width(words.Text, Body, words.Tone == Tone.Strong ? FontWeight.SemiBold : FontWeight.Regular);
+
+    /// <summary>Whole units that hold a length.</summary>
+    public static int Up(Points length) => (length.Hundredths + 99) / 100;
+}
