@@ -60,17 +60,18 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
             Symbols.Draw(d, device.Sign, area.X + 4.5, area.Y + upper + 3);
         }
 
-        Header(d, device, area.X + (hasSign ? 26 : Inset), area.Y + upper + 2.5, marks);
+        var top = area.Y + upper + 2.5;
+        Name(d, device, area.X + (hasSign ? 25 : Inset), top + (hasSign && device.Name.Length == 1 ? 3 : 0), marks);
+        Lines(d, Quiet(device.Captions), area.X + Inset, top + SheetMaker.HeadHeight(device));
         for (var i = 0; i < placed.Ports.Length; i++)
         {
             TerminalName(d, placed.Ports[i], device.Ports[i]);
         }
 
-        var lower = placed.Ports.Any(p => p.Side == PortSide.Bottom && device.Ports[placed.Ports.IndexOf(p)].Length > 0) ? 7 : 0;
-        Lines(d, device.Facts, area.X + Inset, area.Bottom - lower - box.FooterHeight + 1);
+        Lines(d, device.Facts, area.X + Inset, area.Bottom - box.FooterHeight + 1);
     }
 
-    private static double Header(Draft d, SheetDevice device, double x, double y, ImmutableArray<Numbered> marks)
+    private static double Name(Draft d, SheetDevice device, double x, double y, ImmutableArray<Numbered> marks)
     {
         foreach (var line in device.Name)
         {
@@ -80,12 +81,14 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
 
         if (!marks.IsEmpty)
         {
-            var width = device.Name.Select(n => FontMetrics.Width(n, TextSizes.Name, FontWeight.SemiBold).Value).Max();
+            var width = FontMetrics.Width(device.Name[^1], TextSizes.Name, FontWeight.SemiBold).Value;
             Marker.Draw(d, marks[0], x + width + Marker.Half + 3, y - 5);
         }
 
-        return Lines(d, [.. device.Captions.Select(c => WordLine.Of(c, Tone.Quiet))], x, y);
+        return y;
     }
+
+    private static ImmutableArray<WordLine> Quiet(ImmutableArray<string> lines) => [.. lines.Select(c => WordLine.Of(c, Tone.Quiet))];
 
     private static double Lines(Draft d, ImmutableArray<WordLine> lines, double x, double y)
     {
@@ -115,17 +118,16 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
         var (area, port) = (placed.Box, placed.Ports[0]);
         var right = port.Side == PortSide.Right;
         Symbols.Draw(d, device.Sign, right ? area.Right - 4 - Symbols.Width - 2 : area.X + 5, port.At.Y - (Symbols.Height / 2));
-        var x = right ? area.X + Inset : area.X + 25;
-        var y = Header(d, device with { Captions = [] }, x, port.At.Y - 7.2, marks) + 1.5;
+        Name(d, device, right ? area.X + Inset : area.X + 25, port.At.Y - 5.5, marks);
         var under = ImmutableArray.CreateBuilder<WordLine>();
         if (device.Ports[0].Length > 0)
         {
             under.Add(WordLine.Of(device.Ports[0]));
         }
 
-        under.AddRange(device.Captions.Select(c => WordLine.Of(c, Tone.Quiet)));
+        under.AddRange(Quiet(device.Captions));
         under.AddRange(device.Facts);
-        Lines(d, under.ToImmutable(), x, y);
+        Lines(d, under.ToImmutable(), area.X + Inset, port.At.Y + 7);
     }
 
     private static void Holder(Draft d, SheetDevice device, PlacedDevice placed, ImmutableArray<Numbered> marks)
@@ -158,7 +160,7 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
     {
         var at = placed.Ports[0].At;
         Symbols.Chassis(d, at.X, at.Y);
-        Header(d, device, at.X + 13, at.Y, marks);
+        Lines(d, Quiet(device.Captions), at.X + 13, Name(d, device, at.X + 13, at.Y, marks));
     }
 
     /// <summary>A flag whose point shows where the wire goes on.</summary>

@@ -5,7 +5,7 @@ namespace WireSketch.Drawing.Scenes;
 /// <summary>The foot of a sheet: blocks side by side, in as many rows as they need, the title block last and at the right.</summary>
 internal sealed class Footer
 {
-    private const double Gap = 16;
+    public const double Gap = 14;
     private const double RowGap = 8;
     private readonly List<ImmutableArray<FooterBlock>> rows = [];
     private readonly double width;

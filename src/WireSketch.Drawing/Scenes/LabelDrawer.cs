@@ -28,26 +28,28 @@ internal static class LabelDrawer
             return;
         }
 
-        d.Rect(box.X, box.Y, box.Width, box.Height, 3, new(d.Palette.Box, d.Palette.Hairline, 0.7));
-        var middle = box.X + (box.Width / 2.0) - (marks.IsEmpty ? 0 : Marker.Half);
-        var area = d.Frame.Area(box.X, box.Y, box.Width, box.Height);
+        var width = wire.Label.Select((line, i) => TextSizes.Width(line).Value + SheetMaker.LabelRoom(i, wire.Label.Length) + (i == 0 && !marks.IsEmpty ? 13 : 0)).Max() + 6;
+        var height = (wire.Label.Length * Line) + 2;
+        var (left, top) = (box.X + ((box.Width - width) / 2), box.Y + ((box.Height - height) / 2));
+        d.Rect(left, top, width, height, 3, new(d.Palette.Box, d.Palette.Hairline, 0.7));
+        var middle = left + (width / 2) - (marks.IsEmpty ? 0 : 6.5);
+        var area = d.Frame.Area(left, top, width, height);
         for (var i = 0; i < wire.Label.Length; i++)
         {
             var room = SheetMaker.LabelRoom(i, wire.Label.Length);
-            var y = box.Y + 1 + (Line * i) + 6.8;
-            var centre = i == 0 ? middle : box.X + (box.Width / 2.0);
+            var y = top + 1 + (Line * i) + 6.8;
+            var centre = i == 0 ? middle : left + (width / 2);
             Mark mark = i == 0 ? new("data-label-for", wire.Run) : new("data-part-of", wire.Run);
             d.Text(centre + (room / 2.0), y, TextSizes.Body, wire.Label[i], TextAnchor.Middle, 0, i == 0 ? [mark, new("data-box", $"{area.X} {area.Y} {area.Width} {area.Height}")] : [mark]);
             if (room > 0)
             {
-                var left = centre - (TextSizes.Width(wire.Label[i]).Value / 2) - (room / 2.0);
-                Kind(d, wire, left, y - 6.6);
+                Kind(d, wire, centre - (TextSizes.Width(wire.Label[i]).Value / 2) - (room / 2.0), y - 6.6);
             }
         }
 
         if (!marks.IsEmpty)
         {
-            Marker.Draw(d, marks[0], box.X + box.Width - Marker.Half - 2, box.Y + 5.6);
+            Marker.Draw(d, marks[0], left + width - Marker.Half - 1.6, top + 5.6, wire.Run);
         }
     }
 

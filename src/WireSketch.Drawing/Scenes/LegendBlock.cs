@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Sheets;
 using WireSketch.Language;
 using WireSketch.Topology;
@@ -9,10 +10,10 @@ namespace WireSketch.Drawing.Scenes;
 internal sealed class LegendBlock : FooterBlock
 {
     private const double Row = 12.5;
-    private const double Sample = 30;
-    private const double Column = 128;
+    private const double Sample = 28;
     private readonly List<(string Words, Action<Draft, double, double> Draw)> items = [];
     private readonly int rows;
+    private readonly double[] columns;
 
     public LegendBlock(Sheet sheet, ImmutableArray<Numbered> findings, Audience audience, bool computed)
     {
@@ -29,12 +30,17 @@ internal sealed class LegendBlock : FooterBlock
 
         if (sheet.Devices.Any(d => d.Reference is not null))
         {
-            items.Add(("goes on, on another sheet", (d, x, y) => d.Figure(new(d.Palette.Box, d.Palette.Quiet, 0.9), x, y - 5, x + 20, y - 5, x + 26, y, x + 20, y + 5, x, y + 5)));
+            items.Add(("goes on elsewhere", (d, x, y) => d.Figure(new(d.Palette.Box, d.Palette.Quiet, 0.9), x, y - 5, x + 20, y - 5, x + 26, y, x + 20, y + 5, x, y + 5)));
         }
 
-        if (sheet.Graph.Wires.Any(w => w.Bundle is not null) && sheet.Graph.Zones.Any(z => z.WallAfter))
+        if (sheet.Graph.Wires.Any(w => w.Bundle is not null && CrossesWall(sheet, w)) && sheet.Graph.Zones.Any(z => z.WallAfter))
         {
             items.Add(("grommet in the wall", (d, x, y) => d.Circle(x + 13, y, 4.6, new(d.Palette.Box, d.Palette.Ink, 1.1))));
+        }
+
+        if (sheet.Graph.Zones.Any(z => z.WallAfter) && sheet.Kind != SheetKind.Overview && sheet.Graph.Wires.Any(w => w.Bundle is null && CrossesWall(sheet, w)))
+        {
+            items.Add(("hole, no grommet named", (d, x, y) => d.Circle(x + 13, y, 4.6, new(d.Palette.Box, d.Palette.Ink, 1.1, (2, 1.6)))));
         }
 
         if (audience == Audience.Technician && computed && !sheet.Wires.Any(w => w.IsBundle))
@@ -54,10 +60,11 @@ internal sealed class LegendBlock : FooterBlock
             AddColours(sheet);
         }
 
-        rows = Math.Max(5, (items.Count + 1) / 2);
+        rows = Math.Max(6, (items.Count + 1) / 2);
+        columns = [.. items.Chunk(rows).Select(c => c.Max(i => FontMetrics.Width(i.Words, Size).Value) + Sample + 12)];
     }
 
-    public override double Width => items.Count > rows ? Column * 2 : Column;
+    public override double Width => columns.Sum() - 12;
 
     public override double Height => HeadingHeight + (Math.Min(rows, items.Count) * Row);
 
@@ -66,7 +73,7 @@ internal sealed class LegendBlock : FooterBlock
         Heading(page, x, y, "LEGEND");
         for (var i = 0; i < items.Count; i++)
         {
-            var (left, middle) = (x + (i / rows * Column), y + HeadingHeight + (i % rows * Row) + 4.5);
+            var (left, middle) = (x + columns.Take(i / rows).Sum(), y + HeadingHeight + (i % rows * Row) + 4.5);
             items[i].Draw(page, left, middle);
             page.Text(left + Sample, middle + 2.6, Size, items[i].Words);
         }
@@ -86,6 +93,12 @@ internal sealed class LegendBlock : FooterBlock
                 }
             }));
         }
+    }
+
+    private static bool CrossesWall(Sheet sheet, Layout.WireLink wire)
+    {
+        var zones = sheet.Graph.Devices.Where(d => d.Ports.Any(p => p.Id == wire.From || wire.To.Contains(p.Id))).Select(d => d.Zone).ToArray();
+        return Enumerable.Range(zones.Min(), zones.Max() - zones.Min()).Any(z => sheet.Graph.Zones[z].WallAfter);
     }
 
     private static string Words(RunKind kind) => kind switch

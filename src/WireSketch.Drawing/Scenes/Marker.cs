@@ -12,7 +12,12 @@ internal static class Marker
     public const double Half = 5.2;
 
     /// <summary>Draws a mark around its middle.</summary>
-    public static void Draw(Draft d, Numbered finding, double x, double y)
+    /// <param name="d">Where to draw.</param>
+    /// <param name="finding">What it marks.</param>
+    /// <param name="x">Its middle.</param>
+    /// <param name="y">Its middle.</param>
+    /// <param name="run">The run in whose label it stands; null elsewhere.</param>
+    public static void Draw(Draft d, Numbered finding, double x, double y, string? run = null)
     {
         var (colour, accepted) = (Of(d.Palette, finding.Finding.Severity), finding.Finding.AcceptedBecause is not null);
         var look = accepted ? new Look(d.Palette.Box, colour, 1) : new Look(colour, colour, 0.6);
@@ -33,7 +38,10 @@ internal static class Marker
         }
 
         var words = finding.Number.ToString(CultureInfo.InvariantCulture);
-        inner.Add(new TextShape(inner.Frame.At(x, y + 2.5), (Points)7 * inner.Frame.Scale, TextAnchor.Middle, [new(words, FontWeight.SemiBold, ink)]));
+        inner.Add(new TextShape(inner.Frame.At(x, y + 2.5), (Points)7 * inner.Frame.Scale, TextAnchor.Middle, [new(words, FontWeight.SemiBold, ink)])
+        {
+            Marks = run is null ? [] : [new("data-part-of", run)],
+        });
         d.Group($"{finding.Finding.Severity}: {finding.Finding.Message}", inner, new Mark("data-finding", words), new Mark("data-rule", finding.Finding.Rule));
     }
 

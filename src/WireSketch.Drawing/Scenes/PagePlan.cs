@@ -7,9 +7,9 @@ namespace WireSketch.Drawing.Scenes;
 /// <summary>The parts of a page: margin, header, drawing area, footer.</summary>
 internal sealed record PagePlan(PaperSize Paper, Footer Footer)
 {
-    public const double Margin = 26;
-    private const double HeaderHeight = 32;
-    private const double FooterGap = 10;
+    public const double Margin = 21;
+    private const double HeaderHeight = 33;
+    private const double FooterGap = 9;
 
     public static double InnerWidth(PaperSize paper) => paper.Width.Value - (2 * Margin);
 

@@ -12,6 +12,8 @@ internal sealed record PlacedSheet(Sheet Sheet, SheetLayout Layout, PagePlan Pag
 {
     public Frame Frame => Page.FrameOf(Layout);
 
+    public double Scale => Page.ScaleOf(Layout);
+
     /// <summary>Square in which a run goes on to another sheet; null if the sheet does not cut it.</summary>
     public string? SquareOf(string run)
     {
@@ -21,7 +23,7 @@ internal sealed record PlacedSheet(Sheet Sheet, SheetLayout Layout, PagePlan Pag
 }
 
 /// <summary>Draws a sheet: zones, wires, devices, labels, then what stands around them.</summary>
-internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions options, bool computed, int count)
+internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions options, bool computed, int count, bool squares)
 {
     /// <summary>Draws one sheet.</summary>
     /// <param name="placed">The sheet.</param>
@@ -59,7 +61,7 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
     private void Around(Draft whole, PlacedSheet placed, int number)
     {
         var page = placed.Page;
-        if (count > 1)
+        if (squares)
         {
             PageGrid.Draw(whole, page.Paper);
         }

@@ -10,9 +10,15 @@ namespace WireSketch.Drawing.Scenes;
 /// <summary>Plans the sheets of a set, lays them out, numbers them, and draws each.</summary>
 internal sealed class SetDrawer
 {
-    private const double FindingsWidth = 168;
-    private const double CautionsWidth = 178;
+    private const double FindingsWidth = 150;
+    private const double CautionsWidth = 158;
     private const double NotesHeight = 108;
+
+    /// <summary>A system of no more devices stays on one sheet, whatever its scale.</summary>
+    private const int FewestToSplit = 30;
+    private const int FirstLimit = 24;
+    private const int LimitStep = 4;
+    private const int LastLimit = 8;
     private readonly Wiring wiring;
     private readonly bool computed;
     private readonly DrawingOptions options;
@@ -39,7 +45,7 @@ internal sealed class SetDrawer
         var indexed = sheets.Length > 1;
         var notes = NotesFor(sheets, indexed);
         var count = sheets.Length + (notes?.Count ?? 0);
-        var builder = new SceneBuilder(wiring.Spec, facts, options, computed, count);
+        var builder = new SceneBuilder(wiring.Spec, facts, options, computed, count, sheets.Any(s => s.Sheet.Devices.Any(d => d.Reference is not null)));
         var scenes = ImmutableArray.CreateBuilder<Scene>();
         for (var i = 0; i < sheets.Length; i++)
         {
@@ -56,19 +62,43 @@ internal sealed class SetDrawer
         return new(scenes.ToImmutable(), indexed ? null : sheets[0].Layout.Arrangement);
     }
 
-    /// <summary>The sheets laid out: on one if that can be read, else split.</summary>
+    /// <summary>The sheets laid out: on one if that can be read, else split; a circuit that cannot be read is split further.</summary>
     private ImmutableArray<PlacedSheet> Arrange()
     {
-        var findingsOnly = findings.Select(f => f.Finding).ToImmutableArray();
-        for (var limit = SheetPlan.MostOnOneSheet; ; limit -= 5)
+        var maker = new SheetMaker(wiring, figures, [.. findings.Select(f => f.Finding)], options);
+        if (SheetPlan.Whole(wiring, maker) is { } whole)
         {
-            var sheets = SheetPlan.Split(wiring, figures, options.Audience == Audience.Technician ? findingsOnly : [], options, limit);
-            var placed = sheets.Select(Lay).ToImmutableArray();
-            if (limit <= 12 || placed.All(p => p.Page.ScaleOf(p.Layout) >= TextSizes.LeastScale))
+            var placed = Lay(whole);
+            if (placed.Sheet.Form == LabelForm.Wide && Lay(SheetPlan.Whole(wiring, maker, LabelForm.Narrow)!) is { } narrow && narrow.Scale > placed.Scale)
+            {
+                placed = narrow;
+            }
+
+            if (placed.Scale >= TextSizes.LeastScale || wiring.Gear.Length <= FewestToSplit)
+            {
+                return [placed];
+            }
+        }
+
+        var limits = new SortedDictionary<SheetKind, int> { [SheetKind.Supply] = FirstLimit, [SheetKind.Signal] = FirstLimit, [SheetKind.Speakers] = FirstLimit };
+        var layouts = new Dictionary<(SheetKind, int, string), PlacedSheet>();
+        while (true)
+        {
+            var sheets = SheetPlan.Split(wiring, maker, options.Audience, limits);
+            var placed = sheets.Select(s => (layouts.TryGetValue(Key(s), out var known) ? known : layouts[Key(s)] = Lay(s)) with { Sheet = s }).ToImmutableArray();
+            var tooSmall = placed.Where(p => p.Scale < TextSizes.LeastScale && limits.TryGetValue(p.Sheet.Kind, out var limit) && limit > LastLimit).Select(p => p.Sheet.Kind).Distinct().ToArray();
+            if (tooSmall.Length == 0)
             {
                 return placed;
             }
+
+            foreach (var kind in tooSmall)
+            {
+                limits[kind] -= LimitStep;
+            }
         }
+
+        (SheetKind, int, string) Key(Sheet sheet) => (sheet.Kind, limits.GetValueOrDefault(sheet.Kind), sheet.Name);
     }
 
     private PlacedSheet Lay(Sheet sheet)
@@ -87,11 +117,12 @@ internal sealed class SetDrawer
         var width = PagePlan.InnerWidth(paper);
         if (!technician || own.IsEmpty)
         {
-            return new(paper, new(width, legend, new CautionBlock(options.Audience, CautionsWidth + 20), title));
+            return new(paper, new(width, legend, new CautionBlock(options.Audience, CautionsWidth + 50), title));
         }
 
-        var rest = width - legend.Width - CautionsWidth - title.Width - 48;
-        return new(paper, new(width, legend, new CautionBlock(options.Audience, CautionsWidth), new NotesBlock(own, Math.Max(rest, FindingsWidth), NotesHeight, notesSheet), title));
+        var rest = width - legend.Width - title.Width - (3 * Footer.Gap);
+        var cautions = Math.Clamp(rest / 2, CautionsWidth, CautionsWidth + 50);
+        return new(paper, new(width, legend, new CautionBlock(options.Audience, cautions), new NotesBlock(own, Math.Max(rest - cautions, FindingsWidth), NotesHeight, notesSheet), title));
     }
 
     /// <summary>Findings about what a sheet shows; on a single sheet all of them.</summary>

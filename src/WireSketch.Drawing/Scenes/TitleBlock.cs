@@ -6,43 +6,48 @@ namespace WireSketch.Drawing.Scenes;
 /// <summary>The title block at the lower right corner.</summary>
 internal sealed class TitleBlock(TitleFacts facts, string sheet, int number, int count) : FooterBlock
 {
-    private const double Row = 20.5;
+    private const double Row = 13.4;
+    private const double TitleRow = 19;
 
-    public override double Width => 200;
+    public override double Width => 182;
 
-    public override double Height => Row * 5;
+    public override double Height => TitleRow + (Row * 6);
 
     public override void Draw(Draft page, double x, double y)
     {
         var d = page.Inner();
         d.Rect(x, y, Width, Height, 0, new(d.Palette.Box, d.Palette.Ink, 1));
-        var middle = x + (Width / 2);
-        for (var row = 1; row < 5; row++)
-        {
-            d.Lines(Look.Line(d.Palette.Ink, 0.5), [x, y + (Row * row), x + Width, y + (Row * row)]);
-        }
-
-        d.Lines(Look.Line(d.Palette.Ink, 0.5), [middle, y + Row, middle, y + Height]);
-        Cell(d, x, y, Width, "title", facts.Title, Tone.Strong);
         var job = GearWords.Join(facts.Reference, facts.Revision.Length > 0 ? "revision " + facts.Revision : "");
-        (string, string)[] cells =
+        (string Label, string Words)[][] rows =
         [
-            ("vehicle", facts.Vehicle), ("shop", facts.Shop), ("customer", facts.Customer), ("installer", facts.Installer),
-            ("job", job), ("date", facts.Date), ("sheet", FormattableString.Invariant($"{number} of {count}, {sheet}")), ("spec", facts.Hash),
+            [("vehicle", facts.Vehicle)], [("shop", GearWords.Join(facts.Shop, facts.Installer))], [("customer", facts.Customer)], [("job", job)],
+            [("sheet", FormattableString.Invariant($"{number} of {count}, {sheet}"))], [("date", facts.Date), ("spec", facts.Hash)],
         ];
-        for (var i = 0; i < cells.Length; i++)
+        var size = new[] { 9, 8.4, 7.8, 7.2 }.FirstOrDefault(s => FontMetrics.Width(facts.Title, s, FontWeight.SemiBold) <= Width - 8, 7.2);
+        Cell(d, x, y + 13, Width, "", facts.Title, size, FontWeight.SemiBold);
+        for (var r = 0; r < rows.Length; r++)
         {
-            Cell(d, i % 2 == 0 ? x : middle, y + (Row * (1 + (i / 2))), Width / 2, cells[i].Item1, cells[i].Item2, Tone.Plain);
+            var top = y + TitleRow + (Row * r);
+            d.Lines(Look.Line(d.Palette.Ink, 0.5), [x, top, x + Width, top]);
+            var width = Width / rows[r].Length;
+            for (var c = 0; c < rows[r].Length; c++)
+            {
+                Cell(d, x + (width * c), top + 9.4, width, rows[r][c].Label, rows[r][c].Words, 7.4, FontWeight.Regular);
+                if (c > 0)
+                {
+                    d.Lines(Look.Line(d.Palette.Ink, 0.5), [x + (width * c), top, x + (width * c), top + Row]);
+                }
+            }
         }
 
         page.Group("Title block", d, new Mark("data-title-block", FormattableString.Invariant($"{number} of {count}")));
     }
 
-    private static void Cell(Draft d, double x, double y, double width, string label, string words, Tone tone)
+    private static void Cell(Draft d, double x, double y, double width, string label, string words, Points size, FontWeight weight)
     {
-        d.Text(x + 4, y + 7.4, (Points)6, label, Tone.Quiet);
-        Points size = tone == Tone.Strong ? 9 : 7.6;
-        var line = LineBreaker.Break(words, width - 8, size, tone == Tone.Strong ? FontWeight.SemiBold : FontWeight.Regular, 1);
-        d.Text(x + 4, y + 17, size, line.IsEmpty ? "–" : line[0], tone);
+        d.Text(x + 4, y, (Points)6.2, label, Tone.Quiet);
+        var indent = label.Length == 0 ? 4 : label is "spec" ? 22 : 34;
+        var line = LineBreaker.Break(words, width - indent - 3, size, weight, 1);
+        d.Text(x + indent, y, size, line.IsEmpty ? "–" : line[0], weight == FontWeight.SemiBold ? Tone.Strong : Tone.Plain);
     }
 }

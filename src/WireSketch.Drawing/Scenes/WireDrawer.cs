@@ -14,8 +14,17 @@ internal sealed class WireDrawer(Draft draft)
 {
     private const double Radius = 5;
 
+    /// <summary>The net that stands at each run: of the two beside an inline fuse, the one that it shares with other runs.</summary>
+    private readonly Dictionary<string, string> nets = new(StringComparer.Ordinal);
+
     public void Draw(ImmutableArray<SheetWire> wires, ImmutableArray<WireLink> links, ImmutableArray<RoutedWire> routes)
     {
+        nets.Clear();
+        foreach (var run in links.GroupBy(l => l.Run, StringComparer.Ordinal))
+        {
+            nets[run.Key] = run.Select(l => l.Net).OrderByDescending(n => links.Count(l => l.Net == n && l.Run != run.Key)).First();
+        }
+
         var all = wires.Select((w, i) => new Drawn(w, links[i], Courses.Of(routes[i]), routes[i].Dots)).ToArray();
         // The thickest first, so that thin wires are never hidden at a crossing.
         foreach (var net in all.GroupBy(w => w.Link.Net, StringComparer.Ordinal).OrderByDescending(g => g.Max(w => w.Wire.Step)))
@@ -92,7 +101,7 @@ internal sealed class WireDrawer(Draft draft)
             Marks =
             [
                 new("data-run", wire.Run), new("data-from", string.Join(' ', parts.SelectMany(p => p.Wire.From).Distinct())), new("data-to", string.Join(' ', parts.SelectMany(p => p.Wire.To).Distinct())),
-                new("data-net", parts[0].Link.Net), new("data-kind", parts[0].Link.Kind),
+                new("data-net", nets[wire.Run]), new("data-kind", parts[0].Link.Kind),
             ],
         });
     }

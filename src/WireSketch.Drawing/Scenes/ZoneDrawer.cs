@@ -112,7 +112,7 @@ internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec)
         var body = passes.Max(p => Weights.Body(Wire(p).Step).Value);
         var half = (body / 2) + 2.8;
         var x = passes[0].At.X;
-        var known = passes[0].Bundle is not null;
+        var known = passes[0].Bundle is not null || passes.All(p => Wire(p).IsBundle);
         d.Rect(x - half, top - half, half * 2, bottom - top + (half * 2), half, new(d.Palette.Box, d.Palette.Ink, 1.1, known ? default : (2, 1.6)));
         foreach (var pass in passes)
         {

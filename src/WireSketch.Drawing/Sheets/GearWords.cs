@@ -7,6 +7,9 @@ namespace WireSketch.Drawing.Sheets;
 /// <summary>What is written at a device: its name, what it is, and what is set on it.</summary>
 internal static class GearWords
 {
+    /// <summary>A space at which no line is broken.</summary>
+    public const char Unbroken = '\u00a0';
+
     /// <summary>An id as a name: <c>seat-bolt</c> is Seat bolt.</summary>
     public static string Name(string id)
     {
@@ -33,8 +36,8 @@ internal static class GearWords
     /// <summary>What the installer sets on it, a fact a line.</summary>
     public static IEnumerable<string> Settings(Gear gear) => gear switch
     {
-        Amplifier a => Of(a.Settings).Concat(a.Channels.SelectMany(c => Of(c.Settings).Select(s => $"{c.Name.Value}: {s}"))),
-        Processor p => Of(p.Settings).Concat(p.Outputs.SelectMany(g => Of(g.Settings).Select(s => $"{g.Name.Value}: {s}"))),
+        Amplifier a => Of(a.Settings).Concat(a.Channels.SelectMany(c => Of(c.Settings).Select(s => $"{c.Name.Value}:{Unbroken}{s}"))),
+        Processor p => Of(p.Settings).Concat(p.Outputs.SelectMany(g => Of(g.Settings).Select(s => $"{g.Name.Value}:{Unbroken}{s}"))),
         _ => [],
     };
 
@@ -93,6 +96,7 @@ internal static class GearWords
             Speaker { Band: { } band } => band.Value,
             LoadResistor r => Join("load resistor", r.Resistance?.Words.Replace("ohm", "Ω", StringComparison.Ordinal) ?? ""),
             Load l => Join(l.Kind == "general load" ? "" : l.Kind, l.Power?.Words ?? l.Current?.Words ?? ""),
+            LevelControl { To: { } to } => $"{gear.Kind}, plugs into {to.Value}",
             _ => gear.Kind,
         };
     }
@@ -112,13 +116,14 @@ internal static class GearWords
     private static IEnumerable<string> Of(ChannelSettings s)
     {
         var filters = Join(
-            s.HighPass is { } h ? "high-pass " + h.Words : "", s.LowPass is { } l ? "low-pass " + l.Words : "", s.Subsonic is { } u ? "subsonic " + u.Words : "");
+            Fact("high-pass", s.HighPass?.Words), Fact("low-pass", s.LowPass?.Words), Fact("subsonic", s.Subsonic?.Words));
         var rest = Join(
-            s.Gain is { } g ? "gain " + g.Value : "", s.Boost is { } b ? "boost " + b.Value : "", s.Polarity is { } p ? "polarity " + p.Value : "",
-            s.Delay is { } d ? "delay " + d.Words : "");
-        var switches = Join(s.Wake is { } w ? "wake: " + w.Value : "", s.InputLoad is { } i ? "input load " + i.Value : "");
+            Fact("gain", s.Gain?.Value), Fact("boost", s.Boost?.Value), Fact("polarity", s.Polarity?.Value), Fact("delay", s.Delay?.Words));
+        var switches = Join(Fact("wake:", s.Wake?.Value), Fact("input load", s.InputLoad?.Value));
         return new[] { filters, rest, switches }.Where(line => line.Length > 0);
     }
+
+    private static string Fact(string name, string? value) => value is null ? "" : $"{name} {value}".Replace(' ', Unbroken);
 
     internal static string Join(params ReadOnlySpan<string> parts)
     {

@@ -23,7 +23,7 @@ internal static class LabelWords
         var id = new Words(run.Id, Tone.Strong);
         if (audience == Audience.Customer)
         {
-            return [new([id, new(" · " + Plain(run.Kind), Tone.Plain)])];
+            return form == LabelForm.Wide ? [new([id, new(" · " + Plain(run.Kind))])] : [new([id]), WordLine.Of(Plain(run.Kind))];
         }
 
         var size = Size(run);

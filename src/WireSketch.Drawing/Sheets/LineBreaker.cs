@@ -35,7 +35,7 @@ internal static class LineBreaker
             else
             {
                 lines.Add(Cut(longer));
-                return lines.ToImmutable();
+                return [.. lines.Select(l => l.Replace(GearWords.Unbroken, ' '))];
             }
         }
 
@@ -44,7 +44,7 @@ internal static class LineBreaker
             lines.Add(line);
         }
 
-        return lines.ToImmutable();
+        return [.. lines.Select(l => l.Replace(GearWords.Unbroken, ' '))];
 
         bool Fits(string candidate) => FontMetrics.Width(candidate, size, weight) <= width;
 

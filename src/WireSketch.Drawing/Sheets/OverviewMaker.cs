@@ -20,9 +20,9 @@ internal static class OverviewMaker
     /// <summary>More boxes than this, and every zone shows its gear by kind alone, then by circuit.</summary>
     private const int MostBoxes = 22;
 
-    public static Sheet Make(Wiring wiring)
+    public static Sheet Make(Wiring wiring, Audience audience)
     {
-        var gear = wiring.Gear.Where(g => g is not ChassisPoint && !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))).ToImmutableArray();
+        var gear = wiring.Gear.Where(g => g is not (ChassisPoint or BusBar { Ground: true }) && !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))).ToImmutableArray();
         var nodes = Group(gear, g => IsHost(g) ? g.Id : g.Zone + "/" + g.Kind);
         if (nodes.Count(n => n.Length == 1) > MostHosts || nodes.Length > MostBoxes)
         {
@@ -34,7 +34,7 @@ internal static class OverviewMaker
             nodes = Group(gear, g => g.Zone + "/" + Family(g));
         }
 
-        return new Builder(wiring, nodes).Build();
+        return new Builder(wiring, nodes, audience).Build();
     }
 
     private static ImmutableArray<Gear>[] Group(ImmutableArray<Gear> gear, Func<Gear, string> key) =>
@@ -51,7 +51,7 @@ internal static class OverviewMaker
         _ => "joint or switch",
     };
 
-    private sealed class Builder(Wiring wiring, ImmutableArray<Gear>[] nodes)
+    private sealed class Builder(Wiring wiring, ImmutableArray<Gear>[] nodes, Audience audience)
     {
         private readonly Parts parts = new();
         private readonly Dictionary<string, (Part Part, ImmutableArray<Gear> Gear)> partOf = new(StringComparer.Ordinal);
@@ -73,7 +73,7 @@ internal static class OverviewMaker
                 .GroupBy(j => (From: j.From!.Id, To: j.To!.Id)).ToArray();
             for (var i = 0; i < joints.Length; i++)
             {
-                Join(string.Create(CultureInfo.InvariantCulture, $"bundle {i + 1}"), joints[i].First().From!, joints[i].First().To!, [.. joints[i].Select(j => j.Run).Distinct()]);
+                Join(string.Create(CultureInfo.InvariantCulture, $"bundle-{i + 1}"), joints[i].First().From!, joints[i].First().To!, [.. joints[i].Select(j => j.Run).Distinct()]);
             }
 
             var zones = wiring.Spec.Zones.Where(z => parts.Devices.Any(d => d.Zone == z.Id)).Select(z => (z.Id, z.WallTowardsNext)).ToList();
@@ -81,7 +81,7 @@ internal static class OverviewMaker
             var boxes = zones.Select((z, i) => new ZoneBox(z.Id, TextSizes.Up(FontMetrics.Width(z.Id.ToUpperInvariant(), 7, FontWeight.SemiBold, 1)) + 16, z.WallTowardsNext && i < zones.Count - 1));
             var texts = parts.Devices.Select(Text).ToImmutableArray();
             var devices = parts.Devices.Select((d, i) => Box(d, texts[i], zones.FindIndex(z => z.Id == d.Zone)));
-            return new(SheetKind.Overview, "Overview", new([.. boxes], [.. devices], [.. parts.Links]), texts, [.. parts.Wires]);
+            return new(SheetKind.Overview, "Overview", new([.. boxes], [.. devices], [.. parts.Links]), texts, [.. parts.Wires], LabelForm.Narrow);
         }
 
         private Part? Find(Gear gear) => partOf.TryGetValue(gear.Id, out var found) ? found.Part : null;
@@ -89,8 +89,8 @@ internal static class OverviewMaker
         private void Join(string id, Part from, Part to, ImmutableArray<WiredRun> runs)
         {
             var kinds = runs.GroupBy(r => r.Kind).OrderBy(g => g.Key).ToArray();
-            var label = kinds.Select(k => new WordLine([new(k.Count().ToString(CultureInfo.InvariantCulture), Tone.Strong), new(" " + LabelWords.Plain(k.Key))])).ToImmutableArray();
-            var (a, b) = (from.Port($"{from.Id}.to.{id}", "", PortSide.Right), to.Port($"{to.Id}.from.{id}", "", PortSide.Left));
+            var label = kinds.Select(k => new WordLine([new(k.Count() == 1 ? k.First().Id : k.Count().ToString(CultureInfo.InvariantCulture), Tone.Strong), new(" " + (audience == Audience.Customer ? LabelWords.Plain(k.Key) : LabelWords.Kind(k.Key)))])).ToImmutableArray();
+            var (a, b) = (from.Port($"{from.Id}.{id}.out", "", PortSide.Right), to.Port($"{to.Id}.{id}.in", "", PortSide.Left));
             var step = runs.Length > 3 ? 4 : runs.Length > 1 ? 3 : 2;
             var spoken = $"{string.Join(", ", label.Select(l => string.Concat(l.Parts.Select(p => p.Text))))}: {string.Join(", ", runs.Select(r => r.Id))}";
             var wire = new SheetWire(id, kinds[0].Key, [a], [b], step, [], label, spoken) { IsBundle = true };
@@ -105,9 +105,9 @@ internal static class OverviewMaker
             var name = group.Length == 1 ? GearWords.Name(part.Id)
                 : kinds.Length == 1 ? string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(kinds[0])}")
                 : string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(Family(group[0]))}");
-            var caption = group.Length == 1 ? GearWords.Captions(group[0], Audience.Customer).Take(1) : LineBreaker.Break(string.Join(", ", group.Select(g => g.Id)), 88, TextSizes.Body, most: 3);
+            var caption = group.Length == 1 ? GearWords.Captions(group[0], Audience.Customer).Take(1) : LineBreaker.Break(string.Join(", ", group.Select(g => g.Id)), 74, TextSizes.Body, most: 3);
             return new(
-                part.Id, group.Length == 1 ? group[0] : null, GearWords.Sign(group[0]), LineBreaker.Break(name, 88, TextSizes.Name, FontWeight.SemiBold, 2), [.. caption.Select(c => LineBreaker.Break(c, 88, TextSizes.Body, most: 1)[0])],
+                part.Id, group.Length == 1 ? group[0] : null, GearWords.Sign(group[0]), LineBreaker.Break(name, 74, TextSizes.Name, FontWeight.SemiBold, 2), [.. caption.Select(c => LineBreaker.Break(c, 74, TextSizes.Body, most: 1)[0])],
                 [], [.. part.Ports.Select(_ => "")], group.All(g => g.InVehicle), [.. group.Select(g => g.Id)]);
         }
 
@@ -115,8 +115,8 @@ internal static class OverviewMaker
         {
             var name = text.Name.Select(n => TextSizes.Up(FontMetrics.Width(n, TextSizes.Name, FontWeight.SemiBold))).Max();
             var captions = text.Captions.Select(c => TextSizes.Up(FontMetrics.Width(c, TextSizes.Body))).DefaultIfEmpty(0).Max();
-            var header = TextSizes.Up((TextSizes.NameLeading * text.Name.Length) + (TextSizes.Leading * text.Captions.Length)) + 5;
-            return new(part.Id, zone, DeviceShape.Box, 31 + Math.Max(name, captions), header, 0, [.. part.Ports.Select(p => new PortBox(p.Id, p.Side, 0))]);
+            var header = SheetMaker.HeadHeight(text) + TextSizes.Up(TextSizes.Leading * text.Captions.Length) + 5;
+            return new(part.Id, zone, DeviceShape.Box, 12 + Math.Max(19 + name + 13, captions), header, 0, [.. part.Ports.Select(p => new PortBox(p.Id, p.Side, 0))]);
         }
 
         private static string Many(string kind) => kind.EndsWith("ch", StringComparison.Ordinal) ? kind + "es"

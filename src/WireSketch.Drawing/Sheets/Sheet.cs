@@ -27,7 +27,8 @@ public enum SheetKind
 /// <param name="Graph">What to lay out.</param>
 /// <param name="Devices">What stands at each device of the graph, in its order.</param>
 /// <param name="Wires">What stands at each wire of the graph, in its order.</param>
-internal sealed record Sheet(SheetKind Kind, string Name, SheetGraph Graph, ImmutableArray<SheetDevice> Devices, ImmutableArray<SheetWire> Wires);
+/// <param name="Form">How much room its labels have.</param>
+internal sealed record Sheet(SheetKind Kind, string Name, SheetGraph Graph, ImmutableArray<SheetDevice> Devices, ImmutableArray<SheetWire> Wires, LabelForm Form);
 
 /// <summary>How prominent a stretch of text is.</summary>
 internal enum Tone

@@ -12,11 +12,12 @@ namespace WireSketch.Drawing.Sheets;
 /// <summary>Makes the graph of one sheet from the runs that it shows, and gathers what is to be written at every part.</summary>
 internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<Finding> findings, DrawingOptions options)
 {
-    /// <summary>Width that a caption is broken to.</summary>
-    private const int CaptionWidth = 88;
+    /// <summary>Width that names, captions and facts are broken to where there is room, and where there is not.</summary>
+    private const int WideText = 88;
+    private const int NarrowText = 58;
 
     /// <summary>Room that a finding's mark takes in a line.</summary>
-    private const int MarkWidth = 11;
+    private const int MarkWidth = 13;
 
     private const int SignWidth = 19;
 
@@ -32,7 +33,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
     public Sheet Make(SheetKind kind, string name, ImmutableArray<WiredRun> runs, IReadOnlySet<string>? members, IReadOnlyDictionary<string, string> letters, LabelForm form)
     {
         var parts = new Parts();
-        foreach (var gear in wiring.Gear.Where(g => members?.Contains(g.Id) ?? Touches(g, runs)))
+        foreach (var gear in wiring.Gear.Where(g => members?.Contains(g.Id) ?? !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))))
         {
             parts.Add(gear);
         }
@@ -44,64 +45,88 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
 
         var zones = Zones(parts);
         var shown = zones.Select((z, i) => (z.Id, i)).ToDictionary(p => p.Id, p => p.i, StringComparer.Ordinal);
-        var texts = parts.Devices.Select(d => Text(d)).ToImmutableArray();
-        var boxes = parts.Devices.Select((d, i) => Box(d, texts[i], shown[d.Zone])).ToImmutableArray();
-        return new(kind, name, new([.. zones], boxes, [.. parts.Links]), texts, [.. parts.Wires]);
+        // Sizes are those of the technician's words, so that both audiences have the same layout.
+        var width = form == LabelForm.Wide ? WideText : NarrowText;
+        var full = parts.Devices.Select(d => Text(d, width, Audience.Technician)).ToArray();
+        var boxes = parts.Devices.Select((d, i) => Box(d, full[i], shown[d.Zone])).ToImmutableArray();
+        var texts = options.Audience == Audience.Technician ? full : [.. parts.Devices.Select(d => Text(d, width, options.Audience))];
+        return new(kind, name, new([.. zones], boxes, [.. parts.Links]), [.. texts], [.. parts.Wires], form);
     }
-
-    private static bool Touches(Gear gear, ImmutableArray<WiredRun> runs) => runs.Any(r => ReferenceEquals(r.Holder, gear) || r.From.Concat(r.To).Any(e => ReferenceEquals(e.Gear, gear)));
 
     private void Place(WiredRun run, Parts parts, IReadOnlyDictionary<string, string> letters, LabelForm form)
     {
-        var label = LabelWords.For(run, figures, form, options.Audience);
-        var from = run.From.Select((e, i) => Port(e, run, parts, letters, run.To[0].Gear, "from" + Number(i))).ToImmutableArray();
-        var to = run.To.Select((e, i) => Port(e, run, parts, letters, run.From[0].Gear, "to" + Number(i))).ToImmutableArray();
-        var wire = new SheetWire(run.Id, run.Kind, from, to, LabelWords.Step(run), LabelWords.Colours(run), label, LabelWords.Spoken(run));
-        var net = wiring.NetOf[run.From[0].Nodes[0].Index].Id;
-        if (run.Holder is { } holder && (parts.Knows(holder.Id) || parts.Knows(run.From[0].Gear.Id)))
+        var (begins, ends) = Ends(run);
+        var from = begins.Select(e => Port(e, run, parts, letters, ends[0].Gear)).ToImmutableArray();
+        var to = ends.Select(e => Port(e, run, parts, letters, begins[0].Gear)).ToImmutableArray();
+        var label = new Label(LabelWords.For(run, figures, form, options.Audience), LabelWords.For(run, figures, form, Audience.Technician), LabelWords.For(run, figures, form, Audience.Customer));
+        var wire = new SheetWire(run.Id, run.Kind, [.. from.Distinct()], [.. to.Distinct()], LabelWords.Step(run), LabelWords.Colours(run), [], LabelWords.Spoken(run));
+        var links = new List<(string Net, ImmutableArray<string> Ends)>();
+        if (from.Length > 1 && to.Length > 1)
+        {
+            // Two lists are joined one to one; where they differ in length, at the last of the shorter one.
+            for (var i = 0; i < Math.Max(from.Length, to.Length); i++)
+            {
+                links.Add((NetAt(begins[Math.Min(i, from.Length - 1)]), [from[Math.Min(i, from.Length - 1)], to[Math.Min(i, to.Length - 1)]]));
+            }
+        }
+        else
+        {
+            links.Add((NetAt(begins[0]), [.. (from.Length > 1 ? to.Concat(from) : from.Concat(to)).Distinct()]));
+        }
+
+        var labelled = 0;
+        if (run.Holder is { } holder && (parts.Knows(holder.Id) || parts.Knows(begins[0].Gear.Id)))
         {
             var device = parts.Add(holder);
             device.Run = run;
             var (into, outOf) = (device.Port(holder.Id + ".in", "", PortSide.Left), device.Port(holder.Id + ".out", "", PortSide.Right));
-            var atStart = run.Run.Protection?.Distance is not { } d || d.Value.Value <= run.Length.Value / 2;
-            var behind = wiring.NetOf[run.To[0].Nodes[0].Index].Id;
-            parts.Link(wire with { Label = atStart ? [] : label }, Link(run, run.Id + "#1", net, [.. from, into], atStart ? [] : label));
-            parts.Link(wire with { Label = atStart ? label : [] }, Link(run, run.Id + "#2", behind == net ? net + "#2" : behind, [outOf, .. to], atStart ? label : []));
-            return;
+            var (net, whole) = links[0];
+            var behind = NetAt(ends[0]);
+            links[0] = (net, [whole[0], into]);
+            links.Insert(1, (behind == net ? net + "#2" : behind, [outOf, .. whole[1..]]));
+            // The label stands on the longer piece.
+            labelled = run.Run.Protection?.Distance is { } d && d.Value.Value > run.Length.Value / 2 ? 0 : 1;
         }
 
-        if (from.Length > 1 && to.Length > 1)
+        for (var i = 0; i < links.Count; i++)
         {
-            // Two lists are joined one to one where they are of a length, else at the last of the shorter one.
-            for (var i = 0; i < Math.Max(from.Length, to.Length); i++)
-            {
-                var text = i == 0 ? label : [];
-                parts.Link(wire with { Label = text }, Link(run, $"{run.Id}#{Number(i + 1)}", $"{net}#{Number(i)}", [from[Math.Min(i, from.Length - 1)], to[Math.Min(i, to.Length - 1)]], text));
-            }
-
-            return;
+            var id = links.Count == 1 ? run.Id : $"{run.Id}#{Number(i + 1)}";
+            parts.Link(wire with { Label = i == labelled ? label.Shown : [] }, Link(run, id, links[i].Net, links[i].Ends, i == labelled ? label : null));
         }
-
-        parts.Link(wire, Link(run, run.Id, net, from.Length > 1 ? [.. to, .. from] : [.. from, .. to], label));
     }
 
-    private WireLink Link(WiredRun run, string id, string net, ImmutableArray<string> ends, ImmutableArray<WordLine> label)
+    private string NetAt(RunEnd end) => wiring.NetOf[end.Nodes[0].Index].Id;
+
+    /// <summary>The ends to draw: a pair whose cores part at single terminals is drawn core by core.</summary>
+    private static (ImmutableArray<RunEnd> From, ImmutableArray<RunEnd> To) Ends(WiredRun run)
+    {
+        return (Cores(run.From, run.To), Cores(run.To, run.From));
+
+        static ImmutableArray<RunEnd> Cores(ImmutableArray<RunEnd> ends, ImmutableArray<RunEnd> partners) =>
+            ends.Length == 1 && ends[0].Nodes.Length == 2 && partners.Length == 2 && partners.All(p => p.Nodes.Length == 1)
+                ? [.. ends[0].Nodes.Select(n => new RunEnd(n.Id, ends[0].Gear, n.Shape, [n], ends[0].At))]
+                : ends;
+    }
+
+    private WireLink Link(WiredRun run, string id, string net, ImmutableArray<string> ends, Label? label)
     {
         var mark = marked.Contains(run.Id) ? MarkWidth : 0;
-        var width = label.IsEmpty ? 0 : label.Select((line, i) => TextSizes.Up(TextSizes.Width(line)) + LabelRoom(i, label.Length) + (i == 0 ? mark : 0)).Max() + 6;
-        var height = label.IsEmpty ? 0 : (label.Length * 9) + 2;
+        var width = label is null ? 0 : Math.Max(Width(label.Full), Width(label.Plain)) + mark + 6;
+        var height = label is null ? 0 : (label.Full.Length * 9) + 2;
         return new(id, run.Id, net, LabelWords.Kind(run.Kind), ends[0], ends[1..], width, height, Weights.Cased(LabelWords.Step(run)), run.Run.Through?.Value);
     }
+
+    private static int Width(ImmutableArray<WordLine> label) => label.Select((line, i) => TextSizes.Up(TextSizes.Width(line)) + LabelRoom(i, label.Length)).Max();
 
     /// <summary>Room for the kind's letter, which stands before the second line, or the first if it is alone.</summary>
     internal static int LabelRoom(int line, int lines) => line == Math.Min(1, lines - 1) ? 11 : 0;
 
-    private string Port(RunEnd end, WiredRun run, Parts parts, IReadOnlyDictionary<string, string> letters, Gear partner, string which)
+    private string Port(RunEnd end, WiredRun run, Parts parts, IReadOnlyDictionary<string, string> letters, Gear partner)
     {
         if (!parts.Knows(end.Gear.Id))
         {
             var letter = letters.GetValueOrDefault(run.Id, "?");
-            var id = $"to {letter} {run.Id} {which}";
+            var id = run.Id + ":on";
             var reference = parts.AddReference(id, end.Gear, run.Id, letter);
             return reference.Port(id, "", TerminalWords.Side(end, IsBehind(partner, end.Gear)) is PortSide.Right ? PortSide.Right : PortSide.Left);
         }
@@ -125,7 +150,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         return [.. zones.Select((z, i) => new ZoneBox(z.Item1, TextSizes.Up(FontMetrics.Width(z.Item1.ToUpperInvariant(), 7, FontWeight.SemiBold, 1)) + 16, z.Item2 && i < zones.Length - 1))];
     }
 
-    private SheetDevice Text(Part part)
+    private SheetDevice Text(Part part, int width, Audience audience)
     {
         if (part.Gear is not { } gear)
         {
@@ -136,19 +161,19 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         {
             var rating = run.Run.Protection?.Rating?.Words ?? run.Holder?.Rating?.Words ?? "";
             var distance = run.Run.Protection?.Distance is { } d ? $"{d.Words} from {Short(run.From[0])}" : "";
-            return new(part.Id, gear, GearWords.Sign(gear), [rating], options.Audience == Audience.Technician && distance.Length > 0 ? [.. LineBreaker.Break(distance, 60, TextSizes.Body, most: 2)] : [],
+            return new(part.Id, gear, GearWords.Sign(gear), [rating], audience == Audience.Technician && distance.Length > 0 ? [.. LineBreaker.Break(distance, 60, TextSizes.Body, most: 2)] : [],
                 [], ["", ""], run.From[0].Gear.InVehicle && run.To[0].Gear.InVehicle, [gear.Id]);
         }
 
         var facts = ImmutableArray.CreateBuilder<WordLine>();
-        if (options.Audience == Audience.Technician)
+        if (audience == Audience.Technician)
         {
-            facts.AddRange(GearWords.Settings(gear).SelectMany(s => LineBreaker.Break(s, CaptionWidth, TextSizes.Body)).Take(4).Select(s => WordLine.Of(s, Tone.Quiet)));
-            facts.AddRange(figures.Gear(gear).SelectMany(s => LineBreaker.Break(s, CaptionWidth, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Computed)));
+            facts.AddRange(GearWords.Settings(gear).SelectMany(s => LineBreaker.Break(s, width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Quiet)));
+            facts.AddRange(figures.Gear(gear).SelectMany(s => LineBreaker.Break(s, width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Computed)));
         }
 
-        var name = LineBreaker.Break(GearWords.Name(gear.Id), CaptionWidth, TextSizes.Name, FontWeight.SemiBold, 2);
-        var captions = GearWords.Captions(gear, options.Audience).SelectMany(c => LineBreaker.Break(c, CaptionWidth, TextSizes.Body, most: 2)).Take(3).ToImmutableArray();
+        var name = LineBreaker.Break(GearWords.Name(gear.Id), width, TextSizes.Name, FontWeight.SemiBold, 2);
+        var captions = GearWords.Captions(gear, audience).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 2)).Take(4).ToImmutableArray();
         return new(part.Id, gear, GearWords.Sign(gear), name, captions, facts.ToImmutable(), [.. part.Ports.Select(p => p.Name)], gear.InVehicle, [gear.Id]);
     }
 
@@ -161,25 +186,35 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var facts = text.Facts.Select(f => TextSizes.Up(TextSizes.Width(f))).DefaultIfEmpty(0).Max();
         var name = text.Name.Select(n => TextSizes.Up(FontMetrics.Width(n, TextSizes.Name, FontWeight.SemiBold))).DefaultIfEmpty(0).Max();
         var ports = part.Ports.Select(p => new PortBox(p.Id, p.Side, p.Name.Length == 0 ? 0 : TextSizes.Up(FontMetrics.Width(p.Name, TextSizes.Body)) + 4, part.Gear is Connector)).ToImmutableArray();
+        var under = part.Ports.Select(p => TextSizes.Up(FontMetrics.Width(p.Name, TextSizes.Body))).DefaultIfEmpty(0).Max();
         var names = TextSizes.Up(TextSizes.NameLeading * text.Name.Length);
         var lines = TextSizes.Up(TextSizes.Leading * text.Captions.Length);
-        var foot = text.Facts.IsEmpty ? 0 : TextSizes.Up(TextSizes.Leading * text.Facts.Length) + 3;
+        var foot = text.Facts.IsEmpty ? 0 : TextSizes.Up(TextSizes.Leading * text.Facts.Length) + 3 + LowerNames(part);
         return part switch
         {
             { Gear: null } => new(part.Id, zone, DeviceShape.Slim, Reference.Width, 0, 0, ports),
             { Run: not null } => new(part.Id, zone, DeviceShape.Holder, Math.Max(36, Math.Max(captions, TextSizes.Up(FontMetrics.Width(text.Name[0], TextSizes.Rating, FontWeight.SemiBold)) + mark) + 8), 11, lines + (lines > 0 ? 2 : 0), ports),
             { Gear: ChassisPoint } => new(part.Id, zone, DeviceShape.Chassis, 22 + Math.Max(name + mark, captions) + 2, names, lines + 2, ports),
-            _ when IsSlim(part, text) => new(part.Id, zone, DeviceShape.Slim, SignWidth + 6 + Math.Max(name + mark, Math.Max(captions, facts)) + 6, 0, lines + foot + Below(part), ports, Group(part)),
-            _ => new(part.Id, zone, DeviceShape.Box, Math.Max((text.Sign == Sign.None ? 6 : SignWidth + 6) + Math.Max(name + mark, captions), facts + 6) + 6, names + lines + 5, foot, ports, Group(part)),
+            _ when IsSlim(part, text) => new(part.Id, zone, DeviceShape.Slim, 6 + Math.Max(SignWidth + name + mark, Math.Max(captions, Math.Max(facts, under))) + 6, 0, lines + foot + Below(part), ports, Group(part)),
+            _ => new(part.Id, zone, DeviceShape.Box, 6 + Math.Max((text.Sign == Sign.None ? 0 : SignWidth) + name + mark, Math.Max(captions, facts)) + 6, HeadHeight(text) + lines + 5, foot, ports, Group(part)),
         };
     }
 
+    /// <summary>Height of symbol and name.</summary>
+    internal static int HeadHeight(SheetDevice text) => Math.Max(text.Sign == Sign.None ? 0 : 16, TextSizes.Up(TextSizes.NameLeading * text.Name.Length));
+
     /// <summary>A line under a slim box for the name of its terminal.</summary>
     internal static int Below(Part part) => part.Ports.Any(p => p.Name.Length > 0) ? 9 : 0;
+
+    /// <summary>Names of lower terminals stand under the facts.</summary>
+    private static int LowerNames(Part part) => part.Ports.Any(p => p.Side == PortSide.Bottom && p.Name.Length > 0) ? 7 : 0;
 
     private static bool IsSlim(Part part, SheetDevice text) => part.Ports.Count == 1 && text.Name.Length == 1 && part.Gear is Speaker or TapPoint or IgnitionSource or LevelControl;
 
     private static string? Group(Part part) => part.Gear?.Facts.Place?.Value;
 
     private static string Number(int n) => n.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>A label as it is shown, and as each audience would see it: its room is that of the larger.</summary>
+    private sealed record Label(ImmutableArray<WordLine> Shown, ImmutableArray<WordLine> Full, ImmutableArray<WordLine> Plain);
 }

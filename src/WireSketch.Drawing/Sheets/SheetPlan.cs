@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
-using WireSketch.Text;
 using WireSketch.Topology;
 
 namespace WireSketch.Drawing.Sheets;
@@ -19,26 +18,25 @@ internal static class SheetPlan
     /// <summary>Up to so many boxes a sheet has room for wide labels.</summary>
     private const int Roomy = 9;
 
-    /// <summary>The sheets in order.</summary>
-    /// <param name="wiring">The system.</param>
-    /// <param name="figures">Computed numbers to show.</param>
-    /// <param name="findings">Findings to mark.</param>
-    /// <param name="options">For whom and how.</param>
-    /// <param name="limit">The most boxes on one sheet.</param>
-    public static ImmutableArray<Sheet> Split(Wiring wiring, Figures figures, ImmutableArray<Finding> findings, DrawingOptions options, int limit)
+    /// <summary>The whole system on one sheet; null if that has no chance to be read.</summary>
+    public static Sheet? Whole(Wiring wiring, SheetMaker maker, LabelForm? form = null)
     {
-        var maker = new SheetMaker(wiring, figures, findings, options);
         var boxes = Boxes(wiring.Gear, wiring.Runs);
-        if (boxes <= limit * 4)
-        {
-            return [maker.Make(SheetKind.Whole, "Wiring diagram", wiring.Runs, null, ImmutableDictionary<string, string>.Empty, Form(boxes))];
-        }
+        return boxes > MostOnOneSheet * 4 ? null : maker.Make(SheetKind.Whole, "Wiring diagram", wiring.Runs, null, ImmutableDictionary<string, string>.Empty, form ?? Form(boxes));
+    }
 
-        var parts = Circuits(wiring).SelectMany(c => Parts(c.Kind, c.Name, c.Runs, limit)).ToArray();
+    /// <summary>An overview and the sheets of each circuit, in order.</summary>
+    /// <param name="wiring">The system.</param>
+    /// <param name="maker">Makes the sheets.</param>
+    /// <param name="audience">For whom.</param>
+    /// <param name="limits">The most boxes on one sheet of each circuit.</param>
+    public static ImmutableArray<Sheet> Split(Wiring wiring, SheetMaker maker, Audience audience, IReadOnlyDictionary<SheetKind, int> limits)
+    {
+        var parts = Circuits(wiring).SelectMany(c => Parts(wiring, c.Kind, c.Name, c.Runs, limits[c.Kind])).ToArray();
         var letters = Letters(parts);
         return
         [
-            OverviewMaker.Make(wiring),
+            OverviewMaker.Make(wiring, audience),
             .. parts.Select(p => maker.Make(p.Kind, p.Name, p.Runs, p.Members, letters, Form(Boxes(wiring.Gear.Where(g => p.Members.Contains(g.Id)), p.Runs)))),
         ];
     }
@@ -69,9 +67,15 @@ internal static class SheetPlan
         _ => SheetKind.Signal,
     };
 
-    private static IEnumerable<SheetPart> Parts(SheetKind kind, string name, ImmutableArray<WiredRun> runs, int limit)
+    private static IEnumerable<SheetPart> Parts(Wiring wiring, SheetKind kind, string name, ImmutableArray<WiredRun> runs, int limit)
     {
-        var sets = Clusters.Of(runs, limit - 3);
+        var sets = Clusters.Of(runs, limit);
+        if (kind == SheetKind.Signal)
+        {
+            // What is plugged in without a run belongs to the signal.
+            sets = sets.SetItem(0, sets[0].Union(wiring.Gear.OfType<LevelControl>().Where(c => !wiring.Runs.Any(r => r.From.Concat(r.To).Any(e => ReferenceEquals(e.Gear, c)))).Select(c => c.Id)).ToHashSet(StringComparer.Ordinal));
+        }
+
         for (var i = 0; i < sets.Length; i++)
         {
             var members = sets[i];

@@ -41,6 +41,7 @@ internal static class TerminalWords
         (Isolator, TerminalRole.Supply, _) => end.Shape.Name == "main" ? PortSide.Left : PortSide.Right,
         (TapPoint or IgnitionSource, _, _) => PortSide.Right,
         (_, TerminalRole.Ground, _) => PortSide.Bottom,
+        (Speaker, _, _) => PortSide.Left,
         (_, _, TerminalFlow.In) => PortSide.Left,
         (_, _, TerminalFlow.Out) => PortSide.Right,
         _ => partnerIsBehind ? PortSide.Right : PortSide.Left,
@@ -48,6 +49,11 @@ internal static class TerminalWords
 
     private static string Coils(Speaker speaker, RunEnd end, WiredRun run)
     {
+        if (end.Nodes.Length == 1)
+        {
+            return end.Nodes[0].Side == '-' ? "−" : "+";
+        }
+
         var each = Quantity.Print(speaker.CoilImpedance).Replace("ohm", "Ω", StringComparison.Ordinal);
         var coils = end.Nodes.Length / 2;
         if (coils > 1)

@@ -14,7 +14,7 @@ internal static class TextSizes
     /// <summary>The largest: text of a small system need not grow beyond this.</summary>
     public const double MostScale = 1.3;
 
-    public static Points Name => 9;
+    public static Points Name => 8.6;
 
     public static Points Body => 7;
 
