@@ -28,7 +28,7 @@ internal static class LabelDrawer
             return;
         }
 
-        var width = wire.Label.Select((line, i) => TextSizes.Width(line).Value + SheetMaker.LabelRoom(i, wire.Label.Length) + (i == 0 && !marks.IsEmpty ? 13 : 0)).Max() + 6;
+        var width = wire.Label.Select((line, i) => TextSizes.Width(line).Value + SheetMaker.LabelRoom(i, wire.Label.Length) + (i == 0 && !marks.IsEmpty ? 13 : 0)).Max() + SheetMaker.ChipPadding;
         var height = (wire.Label.Length * Line) + 2;
         var (left, top) = (box.X + ((box.Width - width) / 2), box.Y + ((box.Height - height) / 2));
         d.Rect(left, top, width, height, 3, new(d.Palette.Box, d.Palette.Hairline, 0.7));

@@ -38,7 +38,7 @@ internal static class Marker
         }
 
         var words = finding.Number.ToString(CultureInfo.InvariantCulture);
-        inner.Add(new TextShape(inner.Frame.At(x, y + 2.5), (Points)7 * inner.Frame.Scale, TextAnchor.Middle, [new(words, FontWeight.SemiBold, ink)])
+        inner.Add(new TextShape(inner.Frame.At(x, y + 2.5), TextSizes.Body * inner.Frame.Scale, TextAnchor.Middle, [new(words, FontWeight.SemiBold, ink)])
         {
             Marks = run is null ? [] : [new("data-part-of", run)],
         });

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Layout;
 using WireSketch.Drawing.Sheets;
-using WireSketch.Electrical;
 using WireSketch.Language;
 
 namespace WireSketch.Drawing.Scenes;
@@ -66,7 +65,7 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
             PageGrid.Draw(whole, page.Paper);
         }
 
-        SystemState? state = computed && options.Audience == Audience.Technician ? options.State : null;
+        var state = computed && options.Audience == Audience.Technician ? TitleFacts.Words(options.State, spec.Gear.Any(g => g is Language.Kinds.Amplifier or Language.Kinds.HeadUnit)) : null;
         SheetHeader.Draw(whole, facts, count > 1 ? FormattableString.Invariant($"sheet {number}: {placed.Sheet.Name}") : placed.Sheet.Name, state, placed.Findings, PagePlan.InnerWidth(page.Paper));
         page.Footer.Draw(whole, PagePlan.Margin, page.FooterTop);
     }

@@ -15,7 +15,7 @@ internal sealed class SetDrawer
     private const double NotesHeight = 108;
 
     /// <summary>A system of no more devices stays on one sheet, whatever its scale.</summary>
-    private const int FewestToSplit = 30;
+    private const int FewestToSplit = 8;
     private const int FirstLimit = 24;
     private const int LimitStep = 4;
     private const int LastLimit = 8;
@@ -85,7 +85,14 @@ internal sealed class SetDrawer
         while (true)
         {
             var sheets = SheetPlan.Split(wiring, maker, options.Audience, limits);
-            var placed = sheets.Select(s => (layouts.TryGetValue(Key(s), out var known) ? known : layouts[Key(s)] = Lay(s)) with { Sheet = s }).ToImmutableArray();
+            var fresh = sheets.Where(s => !layouts.ContainsKey(Key(s))).ToArray();
+            // Sheets do not depend on each other: laid out side by side, they are the same as one by one.
+            foreach (var (sheet, done) in fresh.Zip(fresh.AsParallel().AsOrdered().Select(Lay).ToArray()))
+            {
+                layouts.Add(Key(sheet), done);
+            }
+
+            var placed = sheets.Select(s => layouts[Key(s)] with { Sheet = s }).ToImmutableArray();
             var tooSmall = placed.Where(p => p.Scale < TextSizes.LeastScale && limits.TryGetValue(p.Sheet.Kind, out var limit) && limit > LastLimit).Select(p => p.Sheet.Kind).Distinct().ToArray();
             if (tooSmall.Length == 0)
             {
@@ -121,7 +128,7 @@ internal sealed class SetDrawer
         }
 
         var rest = width - legend.Width - title.Width - (3 * Footer.Gap);
-        var cautions = Math.Clamp(rest / 2, CautionsWidth, CautionsWidth + 50);
+        var cautions = Math.Clamp(rest - FindingsWidth, CautionsWidth, CautionsWidth + 50);
         return new(paper, new(width, legend, new CautionBlock(options.Audience, cautions), new NotesBlock(own, Math.Max(rest - cautions, FindingsWidth), NotesHeight, notesSheet), title));
     }
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Sheets;
-using WireSketch.Electrical;
 
 namespace WireSketch.Drawing.Scenes;
 
@@ -10,14 +9,14 @@ internal static class SheetHeader
 {
     private const string Stamp = "NOT FOR INSTALLATION";
 
-    public static void Draw(Draft page, TitleFacts facts, string sheet, SystemState? state, ImmutableArray<Numbered> findings, double width)
+    public static void Draw(Draft page, TitleFacts facts, string sheet, string? state, ImmutableArray<Numbered> findings, double width)
     {
         var blocking = findings.Where(f => f.Finding.Blocks).ToArray();
         var stamp = blocking.Length == 0 ? 0 : FontMetrics.Width(Stamp, 13, FontWeight.SemiBold, 0.6).Value + 20;
         var room = width - stamp - 20;
         var title = LineBreaker.Break(facts.Title, room, 15, FontWeight.SemiBold, 1);
         page.Text(PagePlan.Margin, PagePlan.Margin + 10, (Points)15, title.IsEmpty ? "" : title[0], Tone.Strong);
-        var parts = new[] { sheet, facts.Vehicle, facts.Reference.Length > 0 ? "job " + facts.Reference : "", state is { } s ? "state shown: " + TitleFacts.Words(s) : "" };
+        var parts = new[] { sheet, facts.Vehicle, facts.Reference.Length > 0 ? "job " + facts.Reference : "", state is { } s ? "state shown: " + s : "" };
         var line = LineBreaker.Break(string.Join("  ·  ", parts.Where(p => p.Length > 0)), room, 8, FontWeight.Regular, 1);
         page.Text(PagePlan.Margin, PagePlan.Margin + 23, (Points)8, line.IsEmpty ? "" : line[0], Tone.Quiet);
         if (blocking.Length > 0)

@@ -17,8 +17,12 @@ internal sealed record TitleFacts(string Title, string Vehicle, string Shop, str
     }
 
     /// <summary>A state as the drawing names it.</summary>
-    public static string Words(SystemState state) => state switch
+    public static string Words(SystemState state, bool sound) => state switch
     {
+        SystemState.FullOutput when !sound => "everything on, engine running",
+        SystemState.Music when !sound => "average use, engine running",
+        SystemState.Idle when !sound => "average use, engine idling",
+        SystemState.EngineOff when !sound => "average use, engine off",
         SystemState.FullOutput => "full output on a test tone, engine running",
         SystemState.Music => "music, engine running",
         SystemState.Idle => "music, engine idling",

@@ -11,12 +11,22 @@ namespace WireSketch.Drawing.Sheets;
 /// </summary>
 internal static class Clusters
 {
+    /// <summary>A device with more runs than this in a circuit is shown again on every sheet that has one of them.</summary>
+    private const int MostRunsOnOneSheet = 8;
+
+    /// <summary>Devices that so many runs meet at that they are shown again on each sheet; none if the circuit fits on one.</summary>
+    public static IReadOnlySet<string> Hubs(ImmutableArray<WiredRun> runs, int limit) =>
+        runs.SelectMany(Gear).DistinctBy(g => g.Id).Sum(Weight) <= limit * 4
+            ? ImmutableHashSet<string>.Empty
+            : runs.SelectMany(r => Gear(r).Select(g => g.Id).Distinct()).GroupBy(id => id, StringComparer.Ordinal).Where(g => g.Count() > MostRunsOnOneSheet).Select(g => g.Key).ToHashSet(StringComparer.Ordinal);
+
     /// <summary>Sets of devices, one for each sheet.</summary>
     /// <param name="runs">The circuit's runs.</param>
+    /// <param name="hubs">Devices that do not count, as they stand on several sheets.</param>
     /// <param name="limit">Most boxes on a sheet.</param>
-    public static ImmutableArray<IReadOnlySet<string>> Of(ImmutableArray<WiredRun> runs, int limit)
+    public static ImmutableArray<IReadOnlySet<string>> Of(ImmutableArray<WiredRun> runs, IReadOnlySet<string> hubs, int limit)
     {
-        var gear = runs.SelectMany(Gear).DistinctBy(g => g.Id).ToArray();
+        var gear = runs.SelectMany(Gear).DistinctBy(g => g.Id).Where(g => !hubs.Contains(g.Id)).ToArray();
         var number = gear.Select((g, i) => (g.Id, i)).ToDictionary(p => p.Id, p => p.i, StringComparer.Ordinal);
         var parent = Enumerable.Range(0, gear.Length).ToArray();
         var weight = gear.Select(Weight).ToArray();
@@ -30,7 +40,7 @@ internal static class Clusters
             return i;
         }
 
-        var joints = runs.SelectMany(r => Gear(r).Skip(1).Select(g => (A: r.From[0].Gear, B: g, Run: r))).Where(j => !ReferenceEquals(j.A, j.B))
+        var joints = runs.SelectMany(r => Gear(r).Skip(1).Select(g => (A: r.From[0].Gear, B: g, Run: r))).Where(j => !ReferenceEquals(j.A, j.B) && !hubs.Contains(j.A.Id) && !hubs.Contains(j.B.Id))
             .GroupBy(j => (number[j.A.Id], number[j.B.Id]))
             .OrderByDescending(g => IsPendant(g.First().A) || IsPendant(g.First().B)).ThenByDescending(g => g.Count())
             .ThenByDescending(g => g.First().A.Zone == g.First().B.Zone).ThenBy(g => g.Key).ToArray();

@@ -50,7 +50,7 @@ internal sealed class Figures(Answers? answers, SystemState state)
         foreach (var source in at.Sources.Where(s => s.Id == gear.Id))
         {
             var amps = new Amps(Math.Abs(source.Amps.Value));
-            yield return $"{Print(source.Volts, 3)}, {(source.Amps.Value < 0 ? "charged with" : "gives")} {Print(amps)}";
+            yield return $"{Print(source.Volts, 3)}, {(source.Amps.Value < 0 ? "takes" : "gives")} {Print(amps)}";
         }
 
         foreach (var load in at.Loads.Where(l => ReferenceEquals(l.Path.Gear, gear) && l.Amps.Value != 0))
@@ -71,15 +71,16 @@ internal sealed class Figures(Answers? answers, SystemState state)
     {
         foreach (var channel in answers!.Channels.Where(c => c.Coils.Any(k => ReferenceEquals(k.Speaker, gear))))
         {
-            if (channel.Nominal is { } load)
-            {
-                yield return $"{Print(load)} at {channel.Gear.Id} {channel.Channel}";
-            }
-
             var coils = channel.Coils.Where(k => ReferenceEquals(k.Speaker, gear)).ToArray();
-            if (coils[0].Power is { } power)
+            var load = channel.Nominal is { } ohms ? Print(ohms) : "";
+            var power = coils[0].Power is { } watts ? Print(watts) : "";
+            if (coils.Length == 1 && channel.Coils.Length == 1)
             {
-                yield return coils.Length == 1 ? Print(power) : $"{Print(power)} in each coil";
+                yield return GearWords.Join(load, power);
+            }
+            else
+            {
+                yield return GearWords.Join(load + " in all", power + (coils.Length == 1 ? "" : " a coil"));
             }
         }
     }

@@ -36,8 +36,8 @@ internal static class GearWords
     /// <summary>What the installer sets on it, a fact a line.</summary>
     public static IEnumerable<string> Settings(Gear gear) => gear switch
     {
-        Amplifier a => Of(a.Settings).Concat(a.Channels.SelectMany(c => Of(c.Settings).Select(s => $"{c.Name.Value}:{Unbroken}{s}"))),
-        Processor p => Of(p.Settings).Concat(p.Outputs.SelectMany(g => Of(g.Settings).Select(s => $"{g.Name.Value}:{Unbroken}{s}"))),
+        Amplifier a => Of(a.Settings).Concat(a.Channels.SelectMany(c => Of(c.Settings).Select(s => $"{c.Name.Value}: {s}"))),
+        Processor p => Of(p.Settings).Concat(p.Outputs.SelectMany(g => Of(g.Settings).Select(s => $"{g.Name.Value}: {s}"))),
         _ => [],
     };
 

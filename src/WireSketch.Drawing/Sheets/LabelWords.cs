@@ -11,7 +11,7 @@ internal enum LabelForm
     /// <summary>Everything about the wire on one line, what was computed on a second.</summary>
     Wide,
 
-    /// <summary>Id and size on one line, colour and length on the next, what was computed on a third.</summary>
+    /// <summary>Id and size on one line, colour and length on the next, what was computed for a supply on a third.</summary>
     Narrow,
 }
 
@@ -28,7 +28,7 @@ internal static class LabelWords
 
         var size = Size(run);
         var rest = GearWords.Join(Colour(run), Length(run)).Replace(", ", " · ", StringComparison.Ordinal);
-        var computed = figures.Run(run, form == LabelForm.Narrow);
+        var computed = form == LabelForm.Wide || run.Kind == RunKind.Supply ? figures.Run(run, form == LabelForm.Narrow) : "";
         var lines = ImmutableArray.CreateBuilder<WordLine>();
         if (form == LabelForm.Wide)
         {

@@ -16,6 +16,12 @@ internal static class LineBreaker
         var words = new Queue<string>(FontMetrics.Settable(text).Split(' ', StringSplitOptions.RemoveEmptyEntries));
         while (words.TryDequeue(out var word))
         {
+            if (word.Contains(GearWords.Unbroken, StringComparison.Ordinal) && !Fits(word))
+            {
+                words = new(word.Split(GearWords.Unbroken).Concat(words));
+                continue;
+            }
+
             var longer = line.Length == 0 ? word : line + " " + word;
             if (Fits(longer))
             {

@@ -94,7 +94,7 @@ internal static class OverviewMaker
             var step = runs.Length > 3 ? 4 : runs.Length > 1 ? 3 : 2;
             var spoken = $"{string.Join(", ", label.Select(l => string.Concat(l.Parts.Select(p => p.Text))))}: {string.Join(", ", runs.Select(r => r.Id))}";
             var wire = new SheetWire(id, kinds[0].Key, [a], [b], step, [], label, spoken) { IsBundle = true };
-            var width = label.Select((l, i) => TextSizes.Up(TextSizes.Width(l)) + SheetMaker.LabelRoom(i, label.Length)).Max() + 6;
+            var width = label.Select((l, i) => TextSizes.Up(TextSizes.Width(l)) + SheetMaker.LabelRoom(i, label.Length)).Max() + SheetMaker.ChipPadding;
             parts.Link(wire, new(id, id, id, LabelWords.Kind(kinds[0].Key), a, [b], width, (label.Length * 9) + 2, Weights.Cased(step)));
         }
 

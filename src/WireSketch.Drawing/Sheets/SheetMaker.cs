@@ -21,6 +21,9 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
 
     private const int SignWidth = 19;
 
+    /// <summary>What a label is wider than its text.</summary>
+    internal const int ChipPadding = 5;
+
     private readonly HashSet<string> marked = [.. findings.SelectMany(f => f.Subjects.Take(1))];
 
     /// <summary>Makes a sheet.</summary>
@@ -47,9 +50,9 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var shown = zones.Select((z, i) => (z.Id, i)).ToDictionary(p => p.Id, p => p.i, StringComparer.Ordinal);
         // Sizes are those of the technician's words, so that both audiences have the same layout.
         var width = form == LabelForm.Wide ? WideText : NarrowText;
-        var full = parts.Devices.Select(d => Text(d, width, Audience.Technician)).ToArray();
+        var full = parts.Devices.Select(d => Text(d, width, Audience.Technician, form)).ToArray();
         var boxes = parts.Devices.Select((d, i) => Box(d, full[i], shown[d.Zone])).ToImmutableArray();
-        var texts = options.Audience == Audience.Technician ? full : [.. parts.Devices.Select(d => Text(d, width, options.Audience))];
+        var texts = options.Audience == Audience.Technician ? full : [.. parts.Devices.Select(d => Text(d, width, options.Audience, form))];
         return new(kind, name, new([.. zones], boxes, [.. parts.Links]), [.. texts], [.. parts.Wires], form);
     }
 
@@ -88,12 +91,20 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
             labelled = run.Run.Protection?.Distance is { } d && d.Value.Value > run.Length.Value / 2 ? 0 : 1;
         }
 
+        // A second core says by its id alone what it belongs to.
+        var idOnly = new WordLine([new(run.Id, Tone.Strong)]);
+        var second = new Label([idOnly], [idOnly], [idOnly]);
+        var cores = run.Holder is null ? 1 : 2;
         for (var i = 0; i < links.Count; i++)
         {
             var id = links.Count == 1 ? run.Id : $"{run.Id}#{Number(i + 1)}";
-            parts.Link(wire with { Label = i == labelled ? label.Shown : [] }, Link(run, id, links[i].Net, links[i].Ends, i == labelled ? label : null));
+            var said = i == labelled ? label : i >= cores ? second : null;
+            var kind = i >= cores && EndsAtGround(links[i].Ends) ? RunKind.Ground : run.Kind;
+            parts.Link(wire with { Kind = kind, Label = said?.Shown ?? [] }, Link(run, id, kind, links[i].Net, links[i].Ends, said));
         }
     }
+
+    private bool EndsAtGround(ImmutableArray<string> ends) => ends.Any(e => wiring.TerminalsById.TryGetValue(e, out var t) && t.Role == TerminalRole.Ground);
 
     private string NetAt(RunEnd end) => wiring.NetOf[end.Nodes[0].Index].Id;
 
@@ -108,18 +119,18 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
                 : ends;
     }
 
-    private WireLink Link(WiredRun run, string id, string net, ImmutableArray<string> ends, Label? label)
+    private WireLink Link(WiredRun run, string id, RunKind kind, string net, ImmutableArray<string> ends, Label? label)
     {
         var mark = marked.Contains(run.Id) ? MarkWidth : 0;
-        var width = label is null ? 0 : Math.Max(Width(label.Full), Width(label.Plain)) + mark + 6;
+        var width = label is null ? 0 : Math.Max(Width(label.Full), Width(label.Plain)) + mark + ChipPadding;
         var height = label is null ? 0 : (label.Full.Length * 9) + 2;
-        return new(id, run.Id, net, LabelWords.Kind(run.Kind), ends[0], ends[1..], width, height, Weights.Cased(LabelWords.Step(run)), run.Run.Through?.Value);
+        return new(id, run.Id, net, LabelWords.Kind(kind), ends[0], ends[1..], width, height, Weights.Cased(LabelWords.Step(run)), run.Run.Through?.Value);
     }
 
     private static int Width(ImmutableArray<WordLine> label) => label.Select((line, i) => TextSizes.Up(TextSizes.Width(line)) + LabelRoom(i, label.Length)).Max();
 
     /// <summary>Room for the kind's letter, which stands before the second line, or the first if it is alone.</summary>
-    internal static int LabelRoom(int line, int lines) => line == Math.Min(1, lines - 1) ? 11 : 0;
+    internal static int LabelRoom(int line, int lines) => line == Math.Min(1, lines - 1) ? 10 : 0;
 
     private string Port(RunEnd end, WiredRun run, Parts parts, IReadOnlyDictionary<string, string> letters, Gear partner)
     {
@@ -150,7 +161,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         return [.. zones.Select((z, i) => new ZoneBox(z.Item1, TextSizes.Up(FontMetrics.Width(z.Item1.ToUpperInvariant(), 7, FontWeight.SemiBold, 1)) + 16, z.Item2 && i < zones.Length - 1))];
     }
 
-    private SheetDevice Text(Part part, int width, Audience audience)
+    private SheetDevice Text(Part part, int width, Audience audience, LabelForm form)
     {
         if (part.Gear is not { } gear)
         {
@@ -173,8 +184,8 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         }
 
         var name = LineBreaker.Break(GearWords.Name(gear.Id), width, TextSizes.Name, FontWeight.SemiBold, 2);
-        var captions = GearWords.Captions(gear, audience).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 2)).Take(4).ToImmutableArray();
-        return new(part.Id, gear, GearWords.Sign(gear), name, captions, facts.ToImmutable(), [.. part.Ports.Select(p => p.Name)], gear.InVehicle, [gear.Id]);
+        var captions = GearWords.Captions(gear, audience).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 2)).Take(form == LabelForm.Wide ? 4 : 3).ToImmutableArray();
+        return new(part.Id, gear, GearWords.Sign(gear), name, captions, facts.ToImmutable(), [.. part.Ports.Select(p => gear is Speaker { CoilCount: 1 } && facts.Count > 0 && part.Ports.Count == 1 ? "" : p.Name)], gear.InVehicle, [gear.Id]);
     }
 
     private static string Short(RunEnd end) => end.Gear.Id;
@@ -195,16 +206,13 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
             { Gear: null } => new(part.Id, zone, DeviceShape.Slim, Reference.Width, 0, 0, ports),
             { Run: not null } => new(part.Id, zone, DeviceShape.Holder, Math.Max(36, Math.Max(captions, TextSizes.Up(FontMetrics.Width(text.Name[0], TextSizes.Rating, FontWeight.SemiBold)) + mark) + 8), 11, lines + (lines > 0 ? 2 : 0), ports),
             { Gear: ChassisPoint } => new(part.Id, zone, DeviceShape.Chassis, 22 + Math.Max(name + mark, captions) + 2, names, lines + 2, ports),
-            _ when IsSlim(part, text) => new(part.Id, zone, DeviceShape.Slim, 6 + Math.Max(SignWidth + name + mark, Math.Max(captions, Math.Max(facts, under))) + 6, 0, lines + foot + Below(part), ports, Group(part)),
+            _ when IsSlim(part, text) => new(part.Id, zone, DeviceShape.Slim, 6 + Math.Max(SignWidth + name + mark, Math.Max(captions, Math.Max(facts, under))) + 6, 0, lines + foot + (text.Ports.Any(p => p.Length > 0) ? 9 : 0), ports, Group(part)),
             _ => new(part.Id, zone, DeviceShape.Box, 6 + Math.Max((text.Sign == Sign.None ? 0 : SignWidth) + name + mark, Math.Max(captions, facts)) + 6, HeadHeight(text) + lines + 5, foot, ports, Group(part)),
         };
     }
 
     /// <summary>Height of symbol and name.</summary>
     internal static int HeadHeight(SheetDevice text) => Math.Max(text.Sign == Sign.None ? 0 : 16, TextSizes.Up(TextSizes.NameLeading * text.Name.Length));
-
-    /// <summary>A line under a slim box for the name of its terminal.</summary>
-    internal static int Below(Part part) => part.Ports.Any(p => p.Name.Length > 0) ? 9 : 0;
 
     /// <summary>Names of lower terminals stand under the facts.</summary>
     private static int LowerNames(Part part) => part.Ports.Any(p => p.Side == PortSide.Bottom && p.Name.Length > 0) ? 7 : 0;

@@ -69,25 +69,34 @@ internal static class SheetPlan
 
     private static IEnumerable<SheetPart> Parts(Wiring wiring, SheetKind kind, string name, ImmutableArray<WiredRun> runs, int limit)
     {
-        var sets = Clusters.Of(runs, limit);
+        var hubs = Clusters.Hubs(runs, limit);
+        var sets = Clusters.Of(runs, hubs, limit);
         if (kind == SheetKind.Signal)
         {
             // What is plugged in without a run belongs to the signal.
-            sets = sets.SetItem(0, sets[0].Union(wiring.Gear.OfType<LevelControl>().Where(c => !wiring.Runs.Any(r => r.From.Concat(r.To).Any(e => ReferenceEquals(e.Gear, c)))).Select(c => c.Id)).ToHashSet(StringComparer.Ordinal));
+            sets = sets.SetItem(0, sets[0].Union(Unwired(wiring)).ToHashSet(StringComparer.Ordinal));
         }
 
         for (var i = 0; i < sets.Length; i++)
         {
-            var members = sets[i];
+            var own = sets[i];
+            var first = i == 0;
             var title = sets.Length == 1 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}, {i + 1} of {sets.Length}");
-            yield return new(kind, title, [.. runs.Where(r => r.From.Concat(r.To).Any(e => members.Contains(e.Gear.Id)))], members);
+            // A run between two hubs stands on the first sheet.
+            ImmutableArray<WiredRun> shown = [.. runs.Where(r => Gear(r).Any(own.Contains) || (first && Gear(r).All(hubs.Contains)))];
+            yield return new(kind, title, shown, own.Union(shown.SelectMany(Gear).Where(hubs.Contains)).ToHashSet(StringComparer.Ordinal));
         }
     }
+
+    private static IEnumerable<string> Gear(WiredRun run) => run.From.Concat(run.To).Select(e => e.Gear.Id);
+
+    private static IEnumerable<string> Unwired(Wiring wiring) =>
+        wiring.Gear.OfType<LevelControl>().Where(c => !wiring.Runs.Any(r => Gear(r).Contains(c.Id))).Select(c => c.Id);
 
     /// <summary>A letter for each run that stands on more than one sheet of its circuit.</summary>
     private static Dictionary<string, string> Letters(SheetPart[] parts)
     {
-        var cut = parts.SelectMany(p => p.Runs.Select(r => r.Id)).GroupBy(id => id, StringComparer.Ordinal).Where(g => g.Count() > 1).Select(g => g.Key);
+        var cut = parts.SelectMany(p => p.Runs.Where(r => !Gear(r).All(p.Members.Contains)).Select(r => r.Id)).GroupBy(id => id, StringComparer.Ordinal).Select(g => g.Key);
         return cut.Select((id, i) => (id, i)).ToDictionary(p => p.id, p => Reference.LetterOf(p.i), StringComparer.Ordinal);
     }
 
