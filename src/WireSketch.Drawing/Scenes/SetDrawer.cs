@@ -16,6 +16,7 @@ internal sealed class SetDrawer
 
     /// <summary>A system of no more devices stays on one sheet, whatever its scale.</summary>
     private const int FewestToSplit = 8;
+    private const int FineOverview = 80;
     private const int FirstLimit = 24;
     private const int LimitStep = 4;
     private const int LastLimit = 8;
@@ -81,10 +82,12 @@ internal sealed class SetDrawer
         }
 
         var limits = new SortedDictionary<SheetKind, int> { [SheetKind.Supply] = FirstLimit, [SheetKind.Signal] = FirstLimit, [SheetKind.Speakers] = FirstLimit };
+        // An overview of very many devices begins coarser.
+        var coarseness = wiring.Gear.Length > FineOverview ? 1 : 0;
         var layouts = new Dictionary<(SheetKind, int, string), PlacedSheet>();
         while (true)
         {
-            var sheets = SheetPlan.Split(wiring, maker, options.Audience, limits);
+            var sheets = SheetPlan.Split(wiring, maker, options.Audience, coarseness, limits);
             var fresh = sheets.Where(s => !layouts.ContainsKey(Key(s))).ToArray();
             // Sheets do not depend on each other: laid out side by side, they are the same as one by one.
             foreach (var (sheet, done) in fresh.Zip(fresh.AsParallel().AsOrdered().Select(Lay).ToArray()))
@@ -94,18 +97,20 @@ internal sealed class SetDrawer
 
             var placed = sheets.Select(s => layouts[Key(s)] with { Sheet = s }).ToImmutableArray();
             var tooSmall = placed.Where(p => p.Scale < TextSizes.LeastScale && limits.TryGetValue(p.Sheet.Kind, out var limit) && limit > LastLimit).Select(p => p.Sheet.Kind).Distinct().ToArray();
-            if (tooSmall.Length == 0)
+            var coarser = placed[0].Scale < TextSizes.LeastScale && coarseness < OverviewMaker.Coarsest;
+            if (tooSmall.Length == 0 && !coarser)
             {
                 return placed;
             }
 
+            coarseness += coarser ? 1 : 0;
             foreach (var kind in tooSmall)
             {
                 limits[kind] -= LimitStep;
             }
         }
 
-        (SheetKind, int, string) Key(Sheet sheet) => (sheet.Kind, limits.GetValueOrDefault(sheet.Kind), sheet.Name);
+        (SheetKind, int, string) Key(Sheet sheet) => (sheet.Kind, limits.GetValueOrDefault(sheet.Kind, coarseness), sheet.Name);
     }
 
     private PlacedSheet Lay(Sheet sheet)

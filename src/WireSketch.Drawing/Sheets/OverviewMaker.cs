@@ -14,26 +14,22 @@ namespace WireSketch.Drawing.Sheets;
 /// </summary>
 internal static class OverviewMaker
 {
-    /// <summary>More devices than this are grouped by kind too.</summary>
-    private const int MostHosts = 16;
+    /// <summary>The last step of coarseness.</summary>
+    public const int Coarsest = 2;
 
-    /// <summary>More boxes than this, and every zone shows its gear by kind alone, then by circuit.</summary>
-    private const int MostBoxes = 22;
-
-    public static Sheet Make(Wiring wiring, Audience audience)
+    /// <summary>Makes the overview.</summary>
+    /// <param name="wiring">The system.</param>
+    /// <param name="audience">For whom.</param>
+    /// <param name="coarseness">0: important devices by themselves; 1: every zone's gear by kind; 2: by what it is for.</param>
+    public static Sheet Make(Wiring wiring, Audience audience, int coarseness)
     {
         var gear = wiring.Gear.Where(g => g is not (ChassisPoint or BusBar { Ground: true }) && !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))).ToImmutableArray();
-        var nodes = Group(gear, g => IsHost(g) ? g.Id : g.Zone + "/" + g.Kind);
-        if (nodes.Count(n => n.Length == 1) > MostHosts || nodes.Length > MostBoxes)
+        var nodes = Group(gear, g => coarseness switch
         {
-            nodes = Group(gear, g => g.Zone + "/" + g.Kind);
-        }
-
-        if (nodes.Length > MostBoxes)
-        {
-            nodes = Group(gear, g => g.Zone + "/" + Family(g));
-        }
-
+            0 => IsHost(g) ? g.Id : g.Zone + "/" + g.Kind,
+            1 => g.Zone + "/" + g.Kind,
+            _ => g.Zone + "/" + Family(g),
+        });
         return new Builder(wiring, nodes, audience).Build();
     }
 

@@ -122,12 +122,12 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
     private WireLink Link(WiredRun run, string id, RunKind kind, string net, ImmutableArray<string> ends, Label? label)
     {
         var mark = marked.Contains(run.Id) ? MarkWidth : 0;
-        var width = label is null ? 0 : Math.Max(Width(label.Full), Width(label.Plain)) + mark + ChipPadding;
+        var width = label is null ? 0 : Math.Max(Width(label.Full, mark), Width(label.Plain, mark)) + ChipPadding;
         var height = label is null ? 0 : (label.Full.Length * 9) + 2;
         return new(id, run.Id, net, LabelWords.Kind(kind), ends[0], ends[1..], width, height, Weights.Cased(LabelWords.Step(run)), run.Run.Through?.Value);
     }
 
-    private static int Width(ImmutableArray<WordLine> label) => label.Select((line, i) => TextSizes.Up(TextSizes.Width(line)) + LabelRoom(i, label.Length)).Max();
+    private static int Width(ImmutableArray<WordLine> label, int mark) => label.Select((line, i) => TextSizes.Up(TextSizes.Width(line)) + LabelRoom(i, label.Length) + (i == 0 ? mark : 0)).Max();
 
     /// <summary>Room for the kind's letter, which stands before the second line, or the first if it is alone.</summary>
     internal static int LabelRoom(int line, int lines) => line == Math.Min(1, lines - 1) ? 10 : 0;

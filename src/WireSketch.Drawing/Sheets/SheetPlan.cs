@@ -29,14 +29,15 @@ internal static class SheetPlan
     /// <param name="wiring">The system.</param>
     /// <param name="maker">Makes the sheets.</param>
     /// <param name="audience">For whom.</param>
+    /// <param name="coarseness">How much the overview groups.</param>
     /// <param name="limits">The most boxes on one sheet of each circuit.</param>
-    public static ImmutableArray<Sheet> Split(Wiring wiring, SheetMaker maker, Audience audience, IReadOnlyDictionary<SheetKind, int> limits)
+    public static ImmutableArray<Sheet> Split(Wiring wiring, SheetMaker maker, Audience audience, int coarseness, IReadOnlyDictionary<SheetKind, int> limits)
     {
         var parts = Circuits(wiring).SelectMany(c => Parts(wiring, c.Kind, c.Name, c.Runs, limits[c.Kind])).ToArray();
         var letters = Letters(parts);
         return
         [
-            OverviewMaker.Make(wiring, audience),
+            OverviewMaker.Make(wiring, audience, coarseness),
             .. parts.Select(p => maker.Make(p.Kind, p.Name, p.Runs, p.Members, letters, Form(Boxes(wiring.Gear.Where(g => p.Members.Contains(g.Id)), p.Runs)))),
         ];
     }
