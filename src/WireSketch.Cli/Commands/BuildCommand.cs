@@ -3,6 +3,9 @@ using System.Globalization;
 using WireSketch.Cli.Findings;
 using WireSketch.Cli.Inputs;
 using WireSketch.Cli.Outputs;
+using WireSketch.Drawing.Sheets;
+using WireSketch.Electrical;
+using WireSketch.Language.Kinds;
 using WireSketch.Papers;
 using WireSketch.Text;
 
@@ -18,15 +21,25 @@ internal static class BuildCommand
             Description = "The folder to write to; with several specs, one folder for each inside it. Otherwise a folder in the current one, named as the spec.",
             HelpName = "FOLDER",
         };
+        var state = new Option<string>("--state")
+        {
+            Description = "The state whose volts and amps the drawing shows.",
+            DefaultValueFactory = _ => "full output",
+        }.AcceptOnlyFromAmong([.. States.Words]);
+        var audience = new Option<string>("--for")
+        {
+            Description = "technician: everything; customer: what is where and what it does, in plain words.",
+            DefaultValueFactory = _ => "technician",
+        }.AcceptOnlyFromAmong("technician", "customer");
         var command = new Command("build", "Checks specs and writes their drawings, lists and papers. A spec with errors is drawn too, if it can be, and stamped.")
         {
-            options.Specs, folder, options.FailOn, options.Roots, options.StdinName, options.Colour, options.Quiet, options.Verbose,
+            options.Specs, folder, state, audience, options.FailOn, options.Roots, options.StdinName, options.Colour, options.Quiet, options.Verbose,
         };
-        command.SetAction((parse, stop) => Task.Run(() => Run(surroundings, options, parse, parse.GetValue(folder), stop), stop));
+        command.SetAction((parse, stop) => Task.Run(() => Run(surroundings, options, parse, parse.GetValue(folder), Drawing(parse.GetValue(state)!, parse.GetValue(audience)!), stop), stop));
         return command;
     }
 
-    private static int Run(Surroundings surroundings, SharedOptions options, ParseResult parse, string? output, CancellationToken stop)
+    private static int Run(Surroundings surroundings, SharedOptions options, ParseResult parse, string? output, DrawingOptions drawing, CancellationToken stop)
     {
         var session = new Session(surroundings, options, parse);
         var targets = Targets(session.Inputs, output);
@@ -37,7 +50,7 @@ internal static class BuildCommand
             stop.ThrowIfCancellationRequested();
             progress.Begin(input.Shown);
             var result = session.Compile(input);
-            var papers = session.Timed($"{input.Shown}: drawn and listed", () => BuildPapers.Of(result, stop));
+            var papers = session.Timed($"{input.Shown}: drawn and listed", () => BuildPapers.Of(result, drawing, stop));
             progress.Clear();
             surroundings.Error.Write(new FindingPrinter(session.Colour, input.NameOf).Print(result.Findings));
             var (written, same) = new OutputFolder(target, surroundings.Full(target)).Write(papers, stop);
@@ -52,6 +65,12 @@ internal static class BuildCommand
 
         return code;
     }
+
+    private static DrawingOptions Drawing(string state, string audience) => new()
+    {
+        State = (SystemState)States.Words.IndexOf(state),
+        Audience = audience == "customer" ? Audience.Customer : Audience.Technician,
+    };
 
     private static void Say(Surroundings surroundings, Session session, string target, IReadOnlyList<Paper> papers, int written, int same, Compilation result)
     {
