@@ -28,7 +28,7 @@ internal static class LabelDrawer
             return;
         }
 
-        var width = wire.Label.Select((line, i) => TextSizes.Width(line).Value + SheetMaker.LabelRoom(i, wire.Label.Length) + (i == 0 && !marks.IsEmpty ? 13 : 0)).Max() + SheetMaker.ChipPadding;
+        var width = wire.Label.Select((line, i) => TextSizes.Width(line).Value + SheetMaker.LabelRoom(wire.Label, i) + (i == 0 && !marks.IsEmpty ? 13 : 0)).Max() + SheetMaker.ChipPadding;
         var height = (wire.Label.Length * Line) + 2;
         var (left, top) = (box.X + ((box.Width - width) / 2), box.Y + ((box.Height - height) / 2));
         d.Rect(left, top, width, height, 3, new(d.Palette.Box, d.Palette.Hairline, 0.7));
@@ -36,7 +36,7 @@ internal static class LabelDrawer
         var area = d.Frame.Area(left, top, width, height);
         for (var i = 0; i < wire.Label.Length; i++)
         {
-            var room = SheetMaker.LabelRoom(i, wire.Label.Length);
+            var room = SheetMaker.LabelRoom(wire.Label, i);
             var y = top + 1 + (Line * i) + 6.8;
             var centre = i == 0 ? middle : left + (width / 2);
             Mark mark = i == 0 ? new("data-label-for", wire.Run) : new("data-part-of", wire.Run);

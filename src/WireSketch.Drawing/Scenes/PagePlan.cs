@@ -5,7 +5,10 @@ using WireSketch.Drawing.Sheets;
 namespace WireSketch.Drawing.Scenes;
 
 /// <summary>The parts of a page: margin, header, drawing area, footer.</summary>
-internal sealed record PagePlan(PaperSize Paper, Footer Footer)
+/// <param name="Paper">The paper.</param>
+/// <param name="Footer">What stands at the foot.</param>
+/// <param name="FooterHeight">Room for it, at least its height.</param>
+internal sealed record PagePlan(PaperSize Paper, Footer Footer, double FooterHeight)
 {
     public const double Margin = 21;
     private const double HeaderHeight = 33;
@@ -13,7 +16,7 @@ internal sealed record PagePlan(PaperSize Paper, Footer Footer)
 
     public static double InnerWidth(PaperSize paper) => paper.Width.Value - (2 * Margin);
 
-    public double FooterTop => Paper.Height.Value - Margin - Footer.Height;
+    public double FooterTop => Paper.Height.Value - Margin - FooterHeight;
 
     /// <summary>Where the system is drawn.</summary>
     public Area Area

@@ -19,6 +19,13 @@ internal sealed class SetDrawer
     private const int FineOverview = 80;
     private const int FirstLimit = 24;
     private const int LimitStep = 4;
+
+    /// <summary>Below this share of the least scale no other aim helps.</summary>
+    private const double Hopeless = 0.85;
+
+    /// <summary>Heights to aim at, in hundredths of the page's: a sheet that cannot be read is searched for again with another aim before it is split.</summary>
+    private static readonly ImmutableArray<int> Stretches = [100, 105, 95, 112, 88];
+
     private const int LastLimit = 8;
     private readonly Wiring wiring;
     private readonly bool computed;
@@ -51,7 +58,7 @@ internal sealed class SetDrawer
         for (var i = 0; i < sheets.Length; i++)
         {
             var here = i;
-            var page = Page(sheets[i].Sheet, sheets[i].Findings, i + 1, count, sheets.Length + 1);
+            var page = Page(sheets[i].Sheet, i + 1, count, sheets.Length + 1);
             scenes.Add(builder.Draw(sheets[i] with { Page = page }, i + 1, run => ReferenceFrom(sheets, here, run)));
         }
 
@@ -116,25 +123,44 @@ internal sealed class SetDrawer
     private PlacedSheet Lay(Sheet sheet)
     {
         var own = options.Audience == Audience.Technician ? On(sheet) : [.. findings.Where(f => f.Finding.Blocks)];
-        var page = Page(sheet, own, 1, 1, 2);
-        var layout = SheetArranger.Arrange(sheet.Graph, new((int)page.Area.Width.Value, (int)page.Area.Height.Value, options.Effort, sheet.Kind == SheetKind.Whole ? options.Previous : null));
-        return new(sheet, layout, page, own);
+        var page = Page(sheet, 1, 1, 2);
+        PlacedSheet? best = null;
+        foreach (var stretch in sheet.Kind == SheetKind.Whole && options.Previous is null ? Stretches : [100])
+        {
+            var height = (int)page.Area.Height.Value * stretch / 100;
+            var layout = SheetArranger.Arrange(sheet.Graph, new((int)page.Area.Width.Value, height, options.Effort, sheet.Kind == SheetKind.Whole ? options.Previous : null));
+            var placed = new PlacedSheet(sheet, layout, page, own);
+            best = best is null || placed.Scale > best.Scale ? placed : best;
+            if (best.Scale >= TextSizes.LeastScale || best.Scale < TextSizes.LeastScale * Hopeless)
+            {
+                break;
+            }
+        }
+
+        return best!;
     }
 
-    private PagePlan Page(Sheet sheet, ImmutableArray<Numbered> own, int number, int count, int notesSheet)
+    /// <summary>The page: its foot has the same height for both audiences, so that they have the same layout.</summary>
+    private PagePlan Page(Sheet sheet, int number, int count, int notesSheet)
     {
-        var technician = options.Audience == Audience.Technician;
-        var legend = new LegendBlock(sheet, technician ? own : [], options.Audience, computed);
+        var full = Foot(sheet, Audience.Technician, On(sheet), number, count, notesSheet);
+        var own = options.Audience == Audience.Technician ? full : Foot(sheet, options.Audience, [], number, count, notesSheet);
+        return new(paper, own, Math.Max(full.Height, own.Height));
+    }
+
+    private Footer Foot(Sheet sheet, Audience audience, ImmutableArray<Numbered> shown, int number, int count, int notesSheet)
+    {
+        var legend = new LegendBlock(sheet, shown, audience, computed);
         var title = new TitleBlock(facts, sheet.Name, number, count);
         var width = PagePlan.InnerWidth(paper);
-        if (!technician || own.IsEmpty)
+        if (shown.IsEmpty)
         {
-            return new(paper, new(width, legend, new CautionBlock(options.Audience, CautionsWidth + 50), title));
+            return new(width, legend, new CautionBlock(audience, CautionsWidth + 50), title);
         }
 
         var rest = width - legend.Width - title.Width - (3 * Footer.Gap);
         var cautions = Math.Clamp(rest - FindingsWidth, CautionsWidth, CautionsWidth + 50);
-        return new(paper, new(width, legend, new CautionBlock(options.Audience, cautions), new NotesBlock(own, Math.Max(rest - cautions, FindingsWidth), NotesHeight, notesSheet), title));
+        return new(width, legend, new CautionBlock(audience, cautions), new NotesBlock(shown, Math.Max(rest - cautions, FindingsWidth), NotesHeight, notesSheet), title);
     }
 
     /// <summary>Findings about what a sheet shows; on a single sheet all of them.</summary>

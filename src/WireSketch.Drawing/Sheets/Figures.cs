@@ -24,14 +24,20 @@ internal sealed class Figures(Answers? answers, SystemState state)
         var core = run.Conductors.Where(c => !c.IsJumper).ToArray();
         var amps = new Amps(core.Select(c => Math.Abs(at.Amps[c.Index].Value)).DefaultIfEmpty(0).Max());
         var (from, to) = (at.Volts[core[0].From.Index], at.Volts[run.To[0].Nodes[0].Index]);
+        if (amps.Value == 0)
+        {
+            return "";
+        }
+
         var text = Print(amps);
-        if (from is not { } a || to is not { } b || amps.Value == 0)
+        if (from is not { } a || to is not { } b)
         {
             return text;
         }
 
         var drop = new Volts(Math.Abs(a.Value - b.Value));
-        if (brief || run.Kind == RunKind.Ground || a.Value <= 1)
+        // A share below a half of a percent says nothing.
+        if (brief || run.Kind == RunKind.Ground || a.Value <= 1 || drop.Value / a.Value < 0.005)
         {
             return $"{text} · {(brief ? "" : "drop ")}{Print(drop)}";
         }

@@ -24,7 +24,7 @@ internal static class GearWords
         var name = Name(gear.Id);
         if (what.Length > 0 && !name.Contains(what, StringComparison.OrdinalIgnoreCase))
         {
-            yield return what;
+            yield return ByParts(what);
         }
 
         if (gear.Facts.Place is { } place)
@@ -122,6 +122,9 @@ internal static class GearWords
         var switches = Join(Fact("wake:", s.Wake?.Value), Fact("input load", s.InputLoad?.Value));
         return new[] { filters, rest, switches }.Where(line => line.Length > 0);
     }
+
+    /// <summary>The same words, to be broken only after commas.</summary>
+    public static string ByParts(string words) => words.Replace(' ', Unbroken).Replace("," + Unbroken, ", ", StringComparison.Ordinal);
 
     private static string Fact(string name, string? value) => value is null ? "" : $"{name} {value}".Replace(' ', Unbroken);
 

@@ -90,7 +90,7 @@ internal static class OverviewMaker
             var step = runs.Length > 3 ? 4 : runs.Length > 1 ? 3 : 2;
             var spoken = $"{string.Join(", ", label.Select(l => string.Concat(l.Parts.Select(p => p.Text))))}: {string.Join(", ", runs.Select(r => r.Id))}";
             var wire = new SheetWire(id, kinds[0].Key, [a], [b], step, [], label, spoken) { IsBundle = true };
-            var width = label.Select((l, i) => TextSizes.Up(TextSizes.Width(l)) + SheetMaker.LabelRoom(i, label.Length)).Max() + SheetMaker.ChipPadding;
+            var width = label.Select((l, i) => TextSizes.Up(TextSizes.Width(l)) + SheetMaker.LabelRoom(label, i)).Max() + SheetMaker.ChipPadding;
             parts.Link(wire, new(id, id, id, LabelWords.Kind(kinds[0].Key), a, [b], width, (label.Length * 9) + 2, Weights.Cased(step)));
         }
 
@@ -115,8 +115,8 @@ internal static class OverviewMaker
             return new(part.Id, zone, DeviceShape.Box, 12 + Math.Max(19 + name + 13, captions), header, 0, [.. part.Ports.Select(p => new PortBox(p.Id, p.Side, 0))]);
         }
 
-        private static string Many(string kind) => kind.EndsWith("ch", StringComparison.Ordinal) ? kind + "es"
-            : kind == "joint or switch" ? "joints and switches"
+        private static string Many(string kind) => kind == "joint or switch" ? "joints and switches"
+            : kind.EndsWith("ch", StringComparison.Ordinal) ? kind + "es"
             : kind.EndsWith("battery", StringComparison.Ordinal) ? "batteries" : kind + "s";
     }
 }

@@ -127,10 +127,11 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         return new(id, run.Id, net, LabelWords.Kind(kind), ends[0], ends[1..], width, height, Weights.Cased(LabelWords.Step(run)), run.Run.Through?.Value);
     }
 
-    private static int Width(ImmutableArray<WordLine> label, int mark) => label.Select((line, i) => TextSizes.Up(TextSizes.Width(line)) + LabelRoom(i, label.Length) + (i == 0 ? mark : 0)).Max();
+    private static int Width(ImmutableArray<WordLine> label, int mark) => label.Select((line, i) => TextSizes.Up(TextSizes.Width(line)) + LabelRoom(label, i) + (i == 0 ? mark : 0)).Max();
 
-    /// <summary>Room for the kind's letter, which stands before the second line, or the first if it is alone.</summary>
-    internal static int LabelRoom(int line, int lines) => line == Math.Min(1, lines - 1) ? 10 : 0;
+    /// <summary>Room for the kind's letter, which stands before the second line, or before the first if the second is a computed one.</summary>
+    internal static int LabelRoom(ImmutableArray<WordLine> label, int line) =>
+        line == (label.Length > 1 && label[1].Parts[0].Tone != Tone.Computed ? 1 : 0) ? 11 : 0;
 
     private string Port(RunEnd end, WiredRun run, Parts parts, IReadOnlyDictionary<string, string> letters, Gear partner)
     {
@@ -180,7 +181,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         if (audience == Audience.Technician)
         {
             facts.AddRange(GearWords.Settings(gear).SelectMany(s => LineBreaker.Break(s, width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Quiet)));
-            facts.AddRange(figures.Gear(gear).SelectMany(s => LineBreaker.Break(s, width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Computed)));
+            facts.AddRange(figures.Gear(gear).SelectMany(s => LineBreaker.Break(GearWords.ByParts(s), width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Computed)));
         }
 
         var name = LineBreaker.Break(GearWords.Name(gear.Id), width, TextSizes.Name, FontWeight.SemiBold, 2);

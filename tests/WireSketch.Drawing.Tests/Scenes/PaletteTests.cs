@@ -1,0 +1,51 @@
+using WireSketch.Drawing.Scenes;
+using WireSketch.Drawing.Sheets;
+using WireSketch.Language;
+using Xunit;
+
+namespace WireSketch.Drawing.Tests.Scenes;
+
+/// <summary>Contrast after WCAG 2.2: success criteria 1.4.3 (text, 4.5 : 1) and 1.4.11 (lines that mean something, 3 : 1).</summary>
+public sealed class PaletteTests
+{
+    [Theory]
+    [InlineData(Tint.Print)]
+    [InlineData(Tint.Dark)]
+    public void Text_can_be_read_on_everything_it_stands_on(Tint tint)
+    {
+        var p = Palette.Of(tint);
+        foreach (var ground in (Colour[])[p.Paper, p.Box, p.WarmZone, p.Zone, p.OtherZone])
+        {
+            foreach (var ink in (Colour[])[p.Ink, p.Quiet, p.Computed, p.Error, p.Warning, p.Advice])
+            {
+                Assert.True(ink.Contrast(ground) >= 4.5, $"{ink} on {ground}: {ink.Contrast(ground):0.00}");
+            }
+        }
+
+        Assert.All((Colour[])[p.Error, p.Warning, p.Advice], mark => Assert.True(p.OnMark.Contrast(mark) >= 4.5));
+    }
+
+    [Theory]
+    [InlineData(Tint.Print)]
+    [InlineData(Tint.Dark)]
+    public void A_wire_of_any_colour_is_seen_on_any_ground_by_itself_or_by_its_outline(Tint tint)
+    {
+        var p = Palette.Of(tint);
+        foreach (var colour in ConductorColour.All.Select(c => new Colour(c.Red, c.Green, c.Blue)))
+        {
+            foreach (var ground in (Colour[])[p.Box, p.WarmZone, p.Zone, p.OtherZone])
+            {
+                var seen = Math.Max(colour.Contrast(ground), p.CasingOf(colour).Contrast(ground));
+                Assert.True(seen >= 3, $"{colour} on {ground}: {seen:0.00}");
+            }
+        }
+    }
+
+    /// <summary>Worked figures of the definition: black on white is 21, and #777777 on white is 4.48 (W3C, Understanding 1.4.3).</summary>
+    [Fact]
+    public void Contrast_is_that_of_the_standard()
+    {
+        Assert.Equal(21, Colour.Hex("#000000").Contrast(Colour.Hex("#ffffff")), 0.001);
+        Assert.Equal(4.48, Colour.Hex("#777777").Contrast(Colour.Hex("#ffffff")), 0.005);
+    }
+}
