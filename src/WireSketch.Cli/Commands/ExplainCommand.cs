@@ -12,7 +12,7 @@ internal static class ExplainCommand
     public static Command Make(Surroundings surroundings)
     {
         var rule = new Argument<string?>("rule") { HelpName = "rule", Description = "Id of the rule, such as supply/fuse-too-far; without it all rules are listed.", Arity = ArgumentArity.ZeroOrOne };
-        rule.CompletionSources.Add([.. RuleBook.All.Select(r => r.Card.Id)]);
+        rule.CompletionSources.Add([.. RuleBook.Cards.Select(c => c.Id)]);
         var command = new Command("explain", "Says why a rule matters, what it rests on, and how to mend it, with an example.") { rule };
         command.SetAction((parse, _) =>
         {
@@ -24,13 +24,12 @@ internal static class ExplainCommand
 
     private static string List()
     {
-        var entries = RuleBook.All.Select(r => (r.Card.Id, r.Card.Severity, r.Card.Title))
-            .Concat(LanguageCard.All.Where(c => RuleBook.All.All(r => r.Card.Id != c.Id)).Select(c => (c.Id, c.Severity, c.Title))).ToArray();
+        var entries = RuleBook.Cards;
         var width = entries.Max(e => e.Id.Length);
         var text = new StringBuilder();
-        foreach (var (id, severity, title) in entries)
+        foreach (var card in entries)
         {
-            text.Append(id.PadRight(width + 2)).Append(FindingsReport.Word(severity).PadRight(9)).Append(title).Append('\n');
+            text.Append(card.Id.PadRight(width + 2)).Append(FindingsReport.Word(card.Severity).PadRight(9)).Append(card.Title).Append('\n');
         }
 
         return text.ToString();
@@ -38,7 +37,7 @@ internal static class ExplainCommand
 
     private static string Explain(string id)
     {
-        if (RuleBook.All.FirstOrDefault(r => r.Card.Id == id)?.Card is { } card)
+        if (RuleBook.Find(id) is { } card)
         {
             return $"""
                 {card.Id} ({FindingsReport.Word(card.Severity)})
@@ -59,12 +58,7 @@ internal static class ExplainCommand
                 """.ReplaceLineEndings("\n");
         }
 
-        if (LanguageCard.All.FirstOrDefault(c => c.Id == id) is { } language)
-        {
-            return $"{language.Id} ({FindingsReport.Word(language.Severity)})\n{language.Title}\n\n{Wrap(language.Why)}\n";
-        }
-
-        var near = Nearest.To(id, RuleBook.All.Select(r => r.Card.Id).Concat(LanguageCard.All.Select(c => c.Id)));
+        var near = RuleBook.NearestTo(id);
         throw new Trouble($"there is no rule {id}{(near is null ? "; wiresketch explain lists them" : $"; did you mean {near}?")}");
     }
 

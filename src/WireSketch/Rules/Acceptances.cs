@@ -13,6 +13,40 @@ public static class Acceptances
     /// <summary>The id under which an entry is reported that accepts nothing.</summary>
     public const string Unmatched = "spec/accept-unmatched";
 
+    /// <summary>What is to be said about such an entry.</summary>
+    public static RuleCard Card { get; } = new(
+        Id: Unmatched,
+        Severity.Warning,
+        Title: "An accepted finding is not there",
+        Why: """
+            An acceptance that matches nothing is a promise that nobody checks any more: the matter was settled, or the run has another
+            name, or a slip keeps the entry from working. It needs the rule's id, the place, and a reason that the next technician
+            understands.
+            """,
+        new Basis.Reasoning("every entry under accept must match a finding"),
+        Bad: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              beacon: { is: lamp, power: 55 W }
+              bolt: { is: chassis point, surface: bare metal }
+            accept:
+              - { rule: ground/long, at: G1, because: measured 0.01 V under load } #! spec/accept-unmatched
+            runs:
+              P1: { from: battery.+, to: beacon.+, wire: 14 AWG red, length: 9 ft, fuse: { rating: 10 A, at: 6 in } }
+              G1: { from: beacon.-, to: bolt, wire: 14 AWG black, length: 10 in }
+            """,
+        Good: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              beacon: { is: lamp, power: 55 W }
+              bolt: { is: chassis point, surface: painted }
+            accept:
+              - { rule: ground/bad-surface, at: bolt, because: ground to bare metal at delivery; painted over against rust }
+            runs:
+              P1: { from: battery.+, to: beacon.+, wire: 14 AWG red, length: 9 ft, fuse: { rating: 10 A, at: 6 in } }
+              G1: { from: beacon.-, to: bolt, wire: 14 AWG black, length: 10 in }
+            """);
+
     /// <summary>Gives every matching finding the reason of its entry, and adds a finding for every entry that matches none.</summary>
     public static ImmutableArray<Finding> Apply(Spec spec, ImmutableArray<Finding> findings)
     {

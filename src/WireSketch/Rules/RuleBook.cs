@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
+using WireSketch.Language;
 using WireSketch.Rules.Energies;
 using WireSketch.Rules.Grounds;
 using WireSketch.Rules.Loads;
 using WireSketch.Rules.Routes;
 using WireSketch.Rules.Signals;
 using WireSketch.Rules.Sources;
+using WireSketch.Rules.Specs;
 using WireSketch.Rules.Supply;
 using WireSketch.Rules.TurnOns;
 using WireSketch.Text;
@@ -16,6 +18,24 @@ public static class RuleBook
 {
     /// <summary>Every rule, ordered by group as the reference page shows them.</summary>
     public static ImmutableArray<Rule> All { get; } = [.. SupplyRules, .. GroundRules, .. LoadRules, .. SignalRules, .. TurnOnRules, .. SourceRules, .. EnergyRules, .. RouteRules, .. SpecRules];
+
+    /// <summary>
+    /// What is to be said about every finding there is: of the rules, of acceptances, and of the language itself, in the order in
+    /// which the reference page shows them.
+    /// </summary>
+    public static ImmutableArray<RuleCard> Cards { get; } =
+        [.. All.Select(r => r.Card), Acceptances.Card, .. LanguageFindings.All.Select(f => new RuleCard(f.Id, Severity.Error, f.Title, f.Why, new Basis.Reasoning("the rules of the language"), f.Bad, f.Good))];
+
+    /// <summary>The card of an id; null if there is none of that name.</summary>
+    public static RuleCard? Find(string id) => Cards.FirstOrDefault(c => c.Id == id);
+
+    /// <summary>The id that was probably meant: of like letters, or of another group; null if none is near.</summary>
+    public static string? NearestTo(string id) =>
+        Nearest.To(id, Cards.Select(c => c.Id))
+        ?? (id.Split('/')[^1] is { Length: > 2 } slug ? Cards.Select(c => c.Id).FirstOrDefault(c => c.EndsWith("/" + slug, StringComparison.Ordinal)) ?? NearestSlug(slug) : null);
+
+    private static string? NearestSlug(string slug) =>
+        Nearest.To(slug, Cards.Select(c => c.Id.Split('/')[1])) is { } near ? Cards.Select(c => c.Id).First(c => c.EndsWith("/" + near, StringComparison.Ordinal)) : null;
 
     private static ImmutableArray<Rule> SupplyRules =>
     [
@@ -111,6 +131,9 @@ public static class RuleBook
     [
         new Mutes(),
         new ResistorWatts(),
+        new BandLimited(),
+        new VolumeDependent(),
+        new ResponseUnread(),
     ];
 
     private static ImmutableArray<Rule> EnergyRules =>
@@ -135,6 +158,11 @@ public static class RuleBook
 
     private static ImmutableArray<Rule> SpecRules =>
     [
+        new GearUnconnected(),
+        new Unused(),
+        new LengthDiffers(),
+        new ReadingDiffers(),
+        new TitleBlock(),
     ];
 
     /// <summary>Checks an install against every rule.</summary>

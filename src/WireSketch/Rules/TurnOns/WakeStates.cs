@@ -39,7 +39,8 @@ internal static class WakeStates
             return WakeState.Unable;
         }
 
-        if (wake.By is not null)
+        // A device that nothing is wired to is told as such.
+        if (wake.By is not null || !Supply.Missing.IsUsed(install.Wiring, wake.Gear))
         {
             return WakeState.Wakes;
         }

@@ -1,0 +1,75 @@
+using WireSketch.Language;
+using WireSketch.Quantities;
+using WireSketch.Text;
+
+namespace WireSketch.Rules.Sources;
+
+/// <summary>A source without bass or without treble.</summary>
+internal sealed class BandLimited : Rule
+{
+    public override RuleCard Card { get; } = new(
+        Id: "source/band-limited",
+        Severity.Warning,
+        Title: "The source has lost a part of the band",
+        Why: """
+            An output that was made for a door speaker or a tweeter carries only that band. What is cut off cannot be brought back by an
+            amplifier. Take an output that carries the rest as well, or sum several in a processor. Bass should reach down to 60 Hz and
+            treble up to 10 kHz within 6 dB of the middle.
+            """,
+        new Basis.Practice(),
+        Bad: """
+            gear:
+              radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
+              right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
+            runs:
+              L1: { from: radio.front, to: amp.in, wire: line pair, length: 9 ft }
+              S1: { from: amp.left, to: left, wire: 14 AWG, length: 9 ft }
+              S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
+            response:
+              - { at: radio.front, volume: 20, levels: { 40 Hz: -24 dB, 63 Hz: -14 dB, 125 Hz: -4 dB, 500 Hz: 0 dB, 1000 Hz: 0 dB } } #! source/band-limited
+            """,
+        Good: """
+            gear:
+              radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
+              right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
+            runs:
+              L1: { from: radio.front, to: amp.in, wire: line pair, length: 9 ft }
+              S1: { from: amp.left, to: left, wire: 14 AWG, length: 9 ft }
+              S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
+            response:
+              - { at: radio.front, volume: 20, levels: { 40 Hz: -3 dB, 63 Hz: -1 dB, 125 Hz: 0 dB, 500 Hz: 0 dB, 1000 Hz: 0 dB } }
+            """);
+
+    private static readonly Decibels Down = new(6);
+    private static readonly Hertz Bass = new(60);
+    private static readonly Hertz Treble = new(10_000);
+
+    /// <summary>Of several volumes the one that reaches farthest counts: a loss that comes with the volume is another finding.</summary>
+    public override IEnumerable<Finding> Check(Install install)
+    {
+        foreach (var place in SourceResponse.Of(install.Spec).GroupBy(r => r.At, StringComparer.Ordinal))
+        {
+            var low = place.Select(r => (Response: r, Corner: r.LowCorner(Down))).Where(x => x.Corner is not null).OrderBy(x => x.Corner!.Value).ToArray();
+            if (low.Length == place.Count() && low[0].Corner > Bass)
+            {
+                yield return Of(place.Key, low[0].Response, low[0].Corner!.Value, "below", Bass);
+            }
+
+            var high = place.Select(r => (Response: r, Corner: r.HighCorner(Down))).Where(x => x.Corner is not null).OrderByDescending(x => x.Corner!.Value).ToArray();
+            if (high.Length == place.Count() && high[0].Corner < Treble)
+            {
+                yield return Of(place.Key, high[0].Response, high[0].Corner!.Value, "above", Treble);
+            }
+        }
+    }
+
+    private Finding Of(string place, SourceResponse response, Hertz corner, string side, Hertz wanted) => Found(
+        response.Response.Place,
+        $"{place} has lost what is {side} {corner} at volume {response.Volume}: {Down} down there, and {wanted} should still be within {Down}",
+        "take the signal from an output that carries it, or sum several outputs in a processor",
+        place, place.Split('.')[0]);
+}
