@@ -89,6 +89,7 @@ public static class RuleBook
     [
         new BelowMinimum(),
         new BridgedBelowMinimum(),
+        new BridgeSides(),
         new AboveUseful(),
         new CoilOverpowered(),
         new CoilOpposed(),
@@ -98,7 +99,12 @@ public static class RuleBook
         new OutputGrounded(),
         new Uneven(),
         new NoHighPass(),
+        new LowPassMissing(),
+        new SubsonicMissing(),
+        new FiltersCross(),
+        new BoostRisky(),
         new WireLoss(),
+        new LimitUnknown(),
     ];
 
     private static ImmutableArray<Rule> SignalRules =>
@@ -110,6 +116,8 @@ public static class RuleBook
         new LevelUnknown(),
         new Swapped(),
         new BandMissing(),
+        new OutputsJoined(),
+        new OneSideOnly(),
         new SignalLoop(),
         new BesideSupply(),
         new ManyAdapters(),
@@ -121,10 +129,14 @@ public static class RuleBook
         new WakeMode(),
         new NotCarried(),
         new WakeLoop(),
+        new StartCircuit(),
+        new FeedsSupply(),
         new ControlOverloaded(),
         new StaysOn(),
         new FedTwice(),
         new DeadControl(),
+        new RelayKick(),
+        new WokenBeforeProcessor(),
     ];
 
     private static ImmutableArray<Rule> SourceRules =>

@@ -40,7 +40,7 @@ internal sealed class OutputsTied : Rule
     public override IEnumerable<Finding> Check(Install install)
     {
         var groups = new List<List<ChannelAnswer>>();
-        foreach (var channel in install.Answers.Channels.Where(c => c.Fault == LoadFault.TiedToOutput))
+        foreach (var channel in install.Answers.Channels.Where(c => c.Fault == LoadFault.TiedToOutput && !BridgeSides.Explains(install, c)))
         {
             var joined = groups.Where(g => g.Any(c => Meets(install.Wiring, c, channel))).ToArray();
             var all = joined.SelectMany(g => g).Append(channel).ToList();

@@ -45,7 +45,7 @@ internal sealed class Missing : Rule
     /// <summary>Gear with no run at all is another matter: it is told as never used.</summary>
     public override IEnumerable<Finding> Check(Install install) =>
         from load in install.Wiring.Loads
-        where load is { Source: null, IsTakenAsWired: false, Gear: not Relay } && IsUsed(install.Wiring, load.Gear) && !Reversed.Is(install, load)
+        where load is { Source: null, IsTakenAsWired: false, Gear: not Relay } && IsUsed(install.Wiring, load.Gear) && !Reversed.Is(install, load) && !TurnOns.FeedsSupply.Explains(install.Wiring, load)
         select Of(install.Wiring, load);
 
     internal static bool IsUsed(Wiring wiring, Gear gear) => wiring.Terminals.Any(t => ReferenceEquals(t.Gear, gear) && wiring.IsWired(t));

@@ -1,0 +1,42 @@
+using WireSketch.Language.Kinds;
+using WireSketch.Text;
+
+namespace WireSketch.Rules.TurnOns;
+
+/// <summary>A device woken by the starter's circuit.</summary>
+internal sealed class StartCircuit : Rule
+{
+    public override RuleCard Card { get; } = new(
+        Id: "turn-on/start-circuit",
+        Severity.Error,
+        Title: "The device is woken by the starter's circuit",
+        Why: """
+            That circuit is live only while the starter turns: the device wakes for a second and sleeps again. Taking current from it can also
+            keep an engine from starting. Use a circuit that is live with the key on accessory or on.
+            """,
+        new Basis.Reasoning("a start circuit is live only while cranking"),
+        Bad: """
+            gear:
+              key: { is: ignition source, origin: factory, live: start }
+              amp: { is: amplifier, origin: existing, wakes-on: [remote], channels: { sub: { minimum: 4 ohm } } }
+            runs:
+              R1: { from: key, to: amp.remote, wire: 18 AWG red, length: 6 ft, tap: true } #! turn-on/start-circuit
+            """,
+        Good: """
+            gear:
+              key: { is: ignition source, origin: factory, live: accessory }
+              amp: { is: amplifier, origin: existing, wakes-on: [remote], channels: { sub: { minimum: 4 ohm } } }
+            runs:
+              R1: { from: key, to: amp.remote, wire: 18 AWG red, length: 6 ft, tap: true }
+            """);
+
+    public override IEnumerable<Finding> Check(Install install) =>
+        from wake in install.Answers.Wakes
+        where wake.ControlSources.Length == 1
+        let source = wake.ControlSources[0]
+        where source.Gear is IgnitionSource { Live.Value: "start" }
+        let run = install.Wiring.ConductorsAt[source.Index].Select(c => install.Wiring.RunsById[c.RunId]).FirstOrDefault()
+        select Found(
+            run?.Run.From[0].At ?? source.Gear!.Name.At, $"{wake.Gear.Id} is awake only while the starter turns: {source.Id} is a start circuit",
+            "wake it from a circuit with live: accessory or ignition", wake.Gear.Id, source.Id, run?.Id ?? source.Id);
+}
