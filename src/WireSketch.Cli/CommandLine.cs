@@ -43,7 +43,7 @@ internal static class CommandLine
         var root = new RootCommand("Checks a wiring spec of a vehicle audio or electrical system, computes it, and draws it with its lists and papers.")
         {
             NewCommand.Make(surroundings), CheckCommand.Make(surroundings, options), BuildCommand.Make(surroundings, options), ExplainCommand.Make(surroundings),
-            SchemaCommand.Make(surroundings), CompletionCommand.Make(surroundings),
+            HookupsCommand.Make(surroundings), SchemaCommand.Make(surroundings), CompletionCommand.Make(surroundings),
         };
         root.SetAction((parse, _) => Task.FromResult(new HelpWithExamples().Invoke(parse)));
         root.Options.Remove(root.Options.OfType<HelpOption>().Single());

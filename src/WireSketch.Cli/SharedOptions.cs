@@ -25,7 +25,7 @@ internal sealed class SharedOptions
     {
         Description = "A further folder in which files named under use: may lie; without it only the spec's own folder.",
         HelpName = "FOLDER",
-        Arity = ArgumentArity.ExactlyOne,
+        Arity = ArgumentArity.OneOrMore,
     };
 
     public Option<string?> StdinName { get; } = new("--stdin-name") { Description = "The name under which standard input is read.", HelpName = "FILE" };

@@ -44,7 +44,7 @@ public static class Compiler
             wired = WiringResolver.Resolve(read.Value, choices);
         }
 
-        var install = new Install(read.Value, wired.Value, Engine.Solve(wired.Value));
+        var install = new Install(read.Value, wired.Value, Engine.Solve(wired.Value)) { Sizes = choices };
         var found = slips.AddRange(RuleBook.Check(install).Findings);
         return new(file, read.Value, install, Finding.InOrder(Acceptances.Apply(read.Value, found)));
     }

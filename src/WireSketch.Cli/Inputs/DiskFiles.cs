@@ -68,7 +68,7 @@ internal sealed class DiskFiles(string folder, IReadOnlyList<string> allowed) : 
         {
             path = Path.Combine(path, part);
             FileSystemInfo entry = Directory.Exists(path) ? new DirectoryInfo(path) : new FileInfo(path);
-            path = entry.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? path;
+            path = entry is { Exists: true } or { LinkTarget: not null } ? entry.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? path : path;
         }
 
         return path;

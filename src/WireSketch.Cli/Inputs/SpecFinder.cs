@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Extensions.FileSystemGlobbing;
 using WireSketch.Language;
 using WireSketch.Text;
@@ -93,14 +94,26 @@ internal sealed class SpecFinder(Surroundings surroundings, string? stdinName)
         try
         {
             var matcher = new Matcher(StringComparison.Ordinal);
-            matcher.AddInclude(pattern);
-            return [.. matcher.GetResultsInFullPath(folder).Select(p => Path.GetRelativePath(folder, p).Replace('\\', '/')).Order(StringComparer.Ordinal).Select(p => (prefix + p, true))];
+            matcher.AddInclude(pattern.Replace('?', '*'));
+            var single = SingleCharacters(pattern);
+            return
+            [
+                .. matcher.GetResultsInFullPath(folder).Select(p => Path.GetRelativePath(folder, p).Replace('\\', '/')).Where(p => single.IsMatch(p))
+                    .Order(StringComparer.Ordinal).Select(p => (prefix + p, true)),
+            ];
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new Trouble($"{(prefix.Length == 0 ? "." : prefix)}: {Trouble.Of(e)}");
         }
     }
+
+    /// <summary>The matcher knows no question mark: it looks for a star there, and this leaves out what has not exactly one character.</summary>
+    private static Regex SingleCharacters(string pattern) => new(
+        pattern.Contains('?', StringComparison.Ordinal)
+            ? $"^{Regex.Escape(pattern).Replace(@"\*\*/", "(?:.*/)?", StringComparison.Ordinal).Replace(@"\*", "[^/]*", StringComparison.Ordinal).Replace(@"\?", "[^/]", StringComparison.Ordinal)}$"
+            : "",
+        RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
 
     /// <summary>Reads a spec; null for a shared file that a search has turned up.</summary>
     private SpecInput? Load(string path, bool searched)

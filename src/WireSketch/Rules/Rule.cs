@@ -10,6 +10,9 @@ public sealed record Install(Spec Spec, Wiring Wiring, Answers Answers)
 {
     /// <summary>A source's plus is wired straight to the body: then no operating point means anything until that is mended.</summary>
     internal bool IsShorted { get; } = Feeding.IsShorted(Wiring);
+
+    /// <summary>What was chosen where the spec says <c>auto</c>, and which rule decided.</summary>
+    public SizeChoices Sizes { get; init; } = SizeChoices.None;
 }
 
 /// <summary>What a limit or a judgement rests on.</summary>
