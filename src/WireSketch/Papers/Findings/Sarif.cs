@@ -20,11 +20,11 @@ public static class Sarif
     private static readonly SarifContext Context = new(new JsonSerializerOptions(FindingsJson.Options));
 
     /// <param name="report">The findings.</param>
-    /// <param name="rules">The rule book; rules of the language itself that are found are added.</param>
+    /// <param name="rules">The cards of the rule book.</param>
     /// <param name="version">Version of the program.</param>
-    public static string Write(FindingsReport report, ImmutableArray<Rule> rules, string version)
+    public static string Write(FindingsReport report, ImmutableArray<RuleCard> rules, string version)
     {
-        var cards = rules.Select(r => r.Card).ToDictionary(c => c.Id, StringComparer.Ordinal);
+        var cards = rules.ToDictionary(c => c.Id, StringComparer.Ordinal);
         var entries = report.All.Select(f => f.Rule).Concat(cards.Keys).Distinct().Order(StringComparer.Ordinal).Select(id => Entry(id, cards.GetValueOrDefault(id))).ToImmutableArray();
         var index = entries.Select((e, i) => (e.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
         var seen = new Dictionary<string, int>(StringComparer.Ordinal);
