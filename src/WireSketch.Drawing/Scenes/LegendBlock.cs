@@ -20,7 +20,7 @@ internal sealed class LegendBlock : FooterBlock
         foreach (var kind in sheet.Wires.Select(w => w.Kind).Distinct().Order())
         {
             var wire = sheet.Wires.First(w => w.Kind == kind) with { Step = 3, Colours = [] };
-            items.Add(($"{LabelDrawer.Letter(kind)}  {Words(kind)}", (d, x, y) => Line(d, wire, x, y)));
+            items.Add(($"{LabelDrawer.Letter(kind)}  {(audience == Audience.Customer ? LabelWords.Plain(kind) : Words(kind))}", (d, x, y) => Line(d, wire, x, y)));
         }
 
         if (sheet.Devices.Any(d => d.InVehicle))

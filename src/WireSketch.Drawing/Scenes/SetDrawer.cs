@@ -52,19 +52,26 @@ internal sealed class SetDrawer
         var sheets = Arrange();
         var indexed = sheets.Length > 1;
         var notes = NotesFor(sheets, indexed);
-        var count = sheets.Length + (notes?.Count ?? 0);
+        var plan = indexed || !wiring.Spec.Paths.IsEmpty ? new VehiclePlan(wiring, facts, options, paper) : null;
+        var drawn = sheets.Length + (plan is null ? 0 : 1);
+        var count = drawn + (notes?.Count ?? 0);
         var builder = new SceneBuilder(wiring.Spec, facts, options, computed, count, sheets.Any(s => s.Sheet.Devices.Any(d => d.Reference is not null)));
         var scenes = ImmutableArray.CreateBuilder<Scene>();
         for (var i = 0; i < sheets.Length; i++)
         {
             var here = i;
-            var page = Page(sheets[i].Sheet, i + 1, count, sheets.Length + 1);
+            var page = Page(sheets[i].Sheet, i + 1, count, drawn + 1);
             scenes.Add(builder.Draw(sheets[i] with { Page = page }, i + 1, run => ReferenceFrom(sheets, here, run)));
+        }
+
+        if (plan is not null)
+        {
+            scenes.Add(plan.Draw(findings, drawn, count));
         }
 
         for (var i = 0; i < (notes?.Count ?? 0); i++)
         {
-            scenes.Add(notes!.Draw(i, facts, options, findings, sheets.Length + i + 1, count));
+            scenes.Add(notes!.Draw(i, facts, options, findings, drawn + i + 1, count));
         }
 
         return new(scenes.ToImmutable(), indexed ? null : sheets[0].Layout.Arrangement);
@@ -184,7 +191,7 @@ internal sealed class SetDrawer
             return null;
         }
 
-        var index = indexed ? sheets.Select(s => (s.Sheet.Name, Shows(s.Sheet))).ToImmutableArray() : [];
+        var index = indexed ? sheets.Select(s => (s.Sheet.Name, Shows(s.Sheet))).Append((VehiclePlan.Name, "every device in its zone, and what is pulled from zone to zone")).ToImmutableArray() : [];
         return new(paper, index, technician ? findings : []);
     }
 

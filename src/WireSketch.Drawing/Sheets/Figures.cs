@@ -23,19 +23,17 @@ internal sealed class Figures(Answers? answers, SystemState state)
 
         var core = run.Conductors.Where(c => !c.IsJumper).ToArray();
         var amps = new Amps(core.Select(c => Math.Abs(at.Amps[c.Index].Value)).DefaultIfEmpty(0).Max());
-        var (from, to) = (at.Volts[core[0].From.Index], at.Volts[run.To[0].Nodes[0].Index]);
         if (amps.Value == 0)
         {
             return "";
         }
 
         var text = Print(amps);
-        if (from is not { } a || to is not { } b)
+        if (at.Volts[run.From[0].Nodes[0].Index] is not { } a || Drop(run) is not { } drop)
         {
             return text;
         }
 
-        var drop = new Volts(Math.Abs(a.Value - b.Value));
         // A share below a half of a percent says nothing.
         if (brief || run.Kind == RunKind.Ground || a.Value <= 1 || drop.Value / a.Value < 0.005)
         {
@@ -90,6 +88,26 @@ internal sealed class Figures(Answers? answers, SystemState state)
             }
         }
     }
+
+    /// <summary>The most that is lost from end to end.</summary>
+    private Volts? Drop(WiredRun run)
+    {
+        double? most = null;
+        foreach (var start in run.From)
+        {
+            foreach (var end in run.To.Where(e => run.From.Length * run.To.Length == 1 || IsGround(start) == IsGround(e)))
+            {
+                if (at!.Volts[start.Nodes[0].Index] is { } a && at.Volts[end.Nodes[0].Index] is { } b)
+                {
+                    most = Math.Max(most ?? 0, Math.Abs(a.Value - b.Value));
+                }
+            }
+        }
+
+        return most is { } volts ? new Volts(volts) : null;
+    }
+
+    private static bool IsGround(RunEnd end) => end.Nodes[0].Role == TerminalRole.Ground;
 
     private string Loss(WiredRun run)
     {

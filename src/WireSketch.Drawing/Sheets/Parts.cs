@@ -13,6 +13,9 @@ internal sealed class Part(string id, string zone, Gear? gear)
 
     public Gear? Gear => gear;
 
+    /// <summary>It is shown again on other sheets of its circuit.</summary>
+    public bool Repeated { get; set; }
+
     /// <summary>For a holder: its run.</summary>
     public WiredRun? Run { get; set; }
 

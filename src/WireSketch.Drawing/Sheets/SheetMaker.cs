@@ -33,12 +33,13 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
     /// <param name="members">Devices that have their place on it; a run's other ends become references. Null for all.</param>
     /// <param name="letters">Reference letter by run, for runs that are cut.</param>
     /// <param name="form">Room for labels.</param>
-    public Sheet Make(SheetKind kind, string name, ImmutableArray<WiredRun> runs, IReadOnlySet<string>? members, IReadOnlyDictionary<string, string> letters, LabelForm form)
+    /// <param name="repeated">Devices that stand on other sheets of the circuit too.</param>
+    public Sheet Make(SheetKind kind, string name, ImmutableArray<WiredRun> runs, IReadOnlySet<string>? members, IReadOnlyDictionary<string, string> letters, LabelForm form, IReadOnlySet<string>? repeated = null)
     {
         var parts = new Parts();
         foreach (var gear in wiring.Gear.Where(g => members?.Contains(g.Id) ?? !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))))
         {
-            parts.Add(gear);
+            parts.Add(gear).Repeated = repeated?.Contains(gear.Id) == true;
         }
 
         foreach (var run in runs)
@@ -185,7 +186,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         }
 
         var name = LineBreaker.Break(GearWords.Name(gear.Id), width, TextSizes.Name, FontWeight.SemiBold, 2);
-        var captions = GearWords.Captions(gear, audience).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 2)).Take(form == LabelForm.Wide ? 4 : 3).ToImmutableArray();
+        var captions = GearWords.Captions(gear, audience).Concat(part.Repeated ? ["also on other sheets"] : []).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 2)).Take(5).ToImmutableArray();
         return new(part.Id, gear, GearWords.Sign(gear), name, captions, facts.ToImmutable(), [.. part.Ports.Select(p => gear is Speaker { CoilCount: 1 } && facts.Count > 0 && part.Ports.Count == 1 ? "" : p.Name)], gear.InVehicle, [gear.Id]);
     }
 
@@ -216,7 +217,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
     internal static int HeadHeight(SheetDevice text) => Math.Max(text.Sign == Sign.None ? 0 : 16, TextSizes.Up(TextSizes.NameLeading * text.Name.Length));
 
     /// <summary>Names of lower terminals stand under the facts.</summary>
-    private static int LowerNames(Part part) => part.Ports.Any(p => p.Side == PortSide.Bottom && p.Name.Length > 0) ? 7 : 0;
+    private static int LowerNames(Part part) => part.Ports.Any(p => p.Side == PortSide.Bottom && p.Name.Length > 0) ? 9 : 0;
 
     private static bool IsSlim(Part part, SheetDevice text) => part.Ports.Count == 1 && text.Name.Length == 1 && part.Gear is Speaker or TapPoint or IgnitionSource or LevelControl;
 

@@ -38,7 +38,7 @@ internal static class SheetPlan
         return
         [
             OverviewMaker.Make(wiring, audience, coarseness),
-            .. parts.Select(p => maker.Make(p.Kind, p.Name, p.Runs, p.Members, letters, Form(Boxes(wiring.Gear.Where(g => p.Members.Contains(g.Id)), p.Runs)))),
+            .. parts.Select(p => maker.Make(p.Kind, p.Name, p.Runs, p.Members, letters, Form(Boxes(wiring.Gear.Where(g => p.Members.Contains(g.Id)), p.Runs)), p.Hubs)),
         ];
     }
 
@@ -85,7 +85,7 @@ internal static class SheetPlan
             var title = sets.Length == 1 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}, {i + 1} of {sets.Length}");
             // A run between two hubs stands on the first sheet.
             ImmutableArray<WiredRun> shown = [.. runs.Where(r => Gear(r).Any(own.Contains) || (first && Gear(r).All(hubs.Contains)))];
-            yield return new(kind, title, shown, own.Union(shown.SelectMany(Gear).Where(hubs.Contains)).ToHashSet(StringComparer.Ordinal));
+            yield return new(kind, title, shown, own.Union(shown.SelectMany(Gear).Where(hubs.Contains)).ToHashSet(StringComparer.Ordinal), hubs);
         }
     }
 
@@ -101,5 +101,5 @@ internal static class SheetPlan
         return cut.Select((id, i) => (id, i)).ToDictionary(p => p.id, p => Reference.LetterOf(p.i), StringComparer.Ordinal);
     }
 
-    private sealed record SheetPart(SheetKind Kind, string Name, ImmutableArray<WiredRun> Runs, IReadOnlySet<string> Members);
+    private sealed record SheetPart(SheetKind Kind, string Name, ImmutableArray<WiredRun> Runs, IReadOnlySet<string> Members, IReadOnlySet<string> Hubs);
 }

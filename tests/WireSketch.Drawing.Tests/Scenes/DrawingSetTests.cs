@@ -108,6 +108,8 @@ public sealed class DrawingSetTests
         Assert.Equal("Overview", set.Scenes[0].Name);
         Assert.Equal("Index and findings", set.Scenes[^1].Name);
         Assert.Null(set.Arrangement);
+        var plan = Assert.Single(set.Scenes, s => s.Name == "Vehicle plan");
+        Assert.Equal(Drawn.Compile("competition").Spec.Gear.Select(g => g.Id).Order(), Drawn.Marks(plan, "data-gear").Order());
         var drawn = set.Scenes.Skip(1).SelectMany(s => Drawn.Marks(s, "data-run")).ToHashSet();
         Assert.Equal(Drawn.Compile("competition").Spec.Runs.Select(r => r.Id).Order(), drawn.Order());
         var flags = set.Scenes.SelectMany((s, i) => Drawn.Groups(s, "data-gear").Where(g => g.Value.EndsWith(":on", StringComparison.Ordinal)).Select(g => (Sheet: i + 1, Run: g.Value, Words: g.Group.Shapes.OfType<TextShape>().Single().Words))).ToArray();
