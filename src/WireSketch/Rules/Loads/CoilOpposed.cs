@@ -85,7 +85,7 @@ internal sealed class CoilOpposed : Rule
         var run = ChannelWiring.RunAtCoil(install.Wiring, speaker, 1);
         return Found(
             run is null ? speaker.Name.At : SignalFeeds.EndAt(run, speaker),
-            $"{speaker.Id} on {channel.Id} moves against {RunWords.List(others)}",
+            $"{speaker.Id} on {channel.Id} moves against {(others.Length <= 3 ? RunWords.List(others) : $"{others[0]}, {others[1]} and {others.Length - 2} others of its kind")}",
             $"swap plus and minus at {speaker.Id}, or set its channel's polarity",
             Severity.Warning,
             speaker.Id, run?.Id ?? channel.Id, channel.Id);

@@ -49,7 +49,7 @@ internal sealed class NotCarried : Rule
     public override IEnumerable<Finding> Check(Install install) =>
         from wake in install.Answers.Wakes
         where WakeStates.Of(install, wake) == WakeState.NotCarried
-        let signal = install.Answers.Signals.First(s => ReferenceEquals(s.Gear, wake.Gear) && s.FedBy is not null)
+        let signal = install.Answers.Signals.First(s => ReferenceEquals(s.Gear, wake.Gear) && WakeStates.HasSource(s))
         select Found(
             WakeStates.PlaceOf(wake.Gear),
             $"{wake.Gear.Id} waits for a DC offset at its input, and {Blocker(signal)}",

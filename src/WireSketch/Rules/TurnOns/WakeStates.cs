@@ -46,10 +46,13 @@ internal static class WakeStates
         }
 
         var byWire = wake.Mode is "remote" or "accessory";
-        var fed = install.Answers.Signals.Any(s => ReferenceEquals(s.Gear, wake.Gear) && s.FedBy is not null);
+        var fed = install.Answers.Signals.Any(s => ReferenceEquals(s.Gear, wake.Gear) && HasSource(s));
         var another = byWire ? able.Contains("dc offset") : able.IsEmpty || able.Contains("remote") || able.Contains("accessory");
         return !wake.ModeMatches && another ? WakeState.WrongMode : byWire ? WakeState.None : fed ? WakeState.NotCarried : WakeState.NoSignal;
     }
+
+    /// <summary>A chain that begins at an adapter or a processor is broken before it.</summary>
+    public static bool HasSource(SignalAnswer signal) => !signal.Chain.IsEmpty && signal.Chain[0] is not (LevelAdapter or Processor);
 
     /// <summary>What a device can wake on, as written; empty if nobody says.</summary>
     public static ImmutableArray<string> WakesOn(Gear gear) => gear switch
