@@ -28,6 +28,8 @@ internal sealed class FaultFinder
     private readonly FaultNetwork strong;
     private readonly int[] conductorBranch;
     private readonly int[] linkBranch;
+    private readonly Dictionary<int, double> nearAmps = [];
+    private readonly Dictionary<int, double> amountToBreak = [];
 
     public FaultFinder(Wiring wiring, IReadOnlyList<Celsius> temperatures)
     {
@@ -49,14 +51,14 @@ internal sealed class FaultFinder
         var fed = wiring.Feeds.SelectMany(feed => feed.Conductors.Select(f => (Feed: feed, Fed: f)))
             .Where(x => conductorBranch[x.Fed.Conductor.Index] >= 0 && x.Fed.Conductor.Kind != RunKind.Ground)
             .GroupBy(x => x.Fed.Conductor.Index).OrderBy(g => g.Key);
-        var alone = wiring.Feeds.Select(f => f.Source.Index).Distinct().ToDictionary(i => i, i => new Lazy<FaultNetwork>(() => Linear(warm, i, alternators: false)));
+        var alone = wiring.Feeds.Select(f => f.Source.Index).Distinct().ToDictionary(i => i, i => new Lazy<FaultNetwork>(() => IsOnly(i) ? all : Linear(warm, i, alternators: false)));
         return
         [
             .. fed.SelectMany(g =>
             {
-                var all = g.Any(x => x.Feed.Source.Gear is Battery) ? g.Where(x => x.Feed.Source.Gear is Battery).ToArray() : [.. g];
-                var open = all.Where(x => x.Fed.Protections.IsEmpty).Take(1).ToArray();
-                return (open.Length > 0 ? open : all).Select(x => Tell(x.Fed, x.Feed, alone[x.Feed.Source.Index].Value));
+                var ways = g.Any(x => x.Feed.Source.Gear is Battery) ? g.Where(x => x.Feed.Source.Gear is Battery).ToArray() : [.. g];
+                var open = ways.Where(x => x.Fed.Protections.IsEmpty).Take(1).ToArray();
+                return (open.Length > 0 ? open : ways).Select(x => Tell(x.Fed, x.Feed, alone[x.Feed.Source.Index].Value));
             }),
         ];
     }
@@ -65,8 +67,8 @@ internal sealed class FaultFinder
     {
         var conductor = fed.Conductor;
         var device = fed.Protections.LastOrDefault();
-        var near = new Amps(strong.Short(fed.Near.Index));
-        var toBreak = device is null ? 0 : Math.Max(ThroughWhenShorted(strong, device, device.A), ThroughWhenShorted(strong, device, device.B));
+        var near = new Amps(Once(nearAmps, fed.Near.Index, strong.Short));
+        var toBreak = device is null ? 0 : Once(amountToBreak, device.Index, _ => Math.Max(ThroughWhenShorted(strong, device, device.A), ThroughWhenShorted(strong, device, device.B)));
         var far = new Amps(all.Short(fed.Far.Index));
         var through = new Amps(device is null ? 0 : ThroughWhenShorted(alone, device, fed.Far));
         var metal = ConductorFacts.MetalOf(conductor);
@@ -94,6 +96,10 @@ internal sealed class FaultFinder
 
     private static bool CutsOffMore(Link upstream, FedConductor fed, Feed feed, Link device) =>
         feed.Conductors.Any(f => f.Protections.Contains(upstream) && !f.Protections.Contains(device) && !fed.Through.Contains(f.Conductor));
+
+    private bool IsOnly(int source) => warm.Sources.All(s => s.Plus == source || warm.Circuit.Branches[s.Branch].Kind == BranchKind.Regulated);
+
+    private static double Once(Dictionary<int, double> known, int key, Func<int, double> find) => known.TryGetValue(key, out var value) ? value : known[key] = find(key);
 
     private double ThroughWhenShorted(FaultNetwork network, Link device, Terminal at)
     {

@@ -7,15 +7,14 @@ internal sealed class FaultNetwork
     private readonly NodeEquations equations;
     private readonly double[] open;
     private readonly bool works;
-    private readonly double[] change;
     private int shorted = -1;
+    private double amps;
 
     public FaultNetwork(DcCircuit circuit)
     {
         parts = new(circuit);
         equations = new(circuit, parts);
         open = new double[parts.Unknowns];
-        change = new double[parts.Unknowns];
         works = equations.Factor(open, 0);
         if (works)
         {
@@ -34,30 +33,18 @@ internal sealed class FaultNetwork
         var n = parts.Unknown[node];
         if (!works || n < 0)
         {
-            shorted = -1;
-            Array.Clear(change);
+            (shorted, amps) = (-1, 0);
             return 0;
         }
 
         if (n != shorted)
         {
-            Array.Clear(change);
-            change[n] = 1;
-            equations.Solve(change);
-            var amps = open[n] / change[n];
-            for (var i = 0; i < change.Length; i++)
-            {
-                change[i] *= -amps;
-            }
-
+            amps = open[n] / equations.Transfer(n, n);
             shorted = n;
-            Amps = amps;
         }
 
-        return Amps;
+        return amps;
     }
-
-    private double Amps { get; set; }
 
     private void Step()
     {
@@ -78,7 +65,8 @@ internal sealed class FaultNetwork
             return 0;
         }
 
-        var across = equations.Across(branch, open) + equations.Across(branch, change);
+        var (a, b) = equations.Ends(branch);
+        var across = equations.Across(branch, open) - (amps * (equations.Transfer(a, shorted) - equations.Transfer(b, shorted)));
         return equations.Branch(branch).At(across, 0).Amps;
     }
 }

@@ -129,6 +129,12 @@ internal sealed class NodeEquations
 
     public void Solve(double[] side) => matrix.Solve(side);
 
+    /// <summary>Volts at one unknown for an ampere into another, with the present factors.</summary>
+    public double Transfer(int to, int from) => to < 0 || from < 0 ? 0 : matrix.Inverse(to, from);
+
+    /// <summary>The unknowns at the ends of a branch; −1 where it ends at what volts are counted from.</summary>
+    public (int A, int B) Ends(int i) => (a[i], b[i]);
+
     /// <summary>
     /// Kirchhoff's current law: the largest sum at a node over the currents there, or over 1e-6 of the largest of all. What the rounding of
     /// the volts themselves makes of a milliohm is not counted.

@@ -24,6 +24,7 @@ internal sealed class SymmetricMatrix
     private readonly int[] flag;
     private readonly int[] pattern;
     private readonly double[] work;
+    private readonly double[] other;
     private readonly Dictionary<long, int> slots;
     private readonly int[] place;
 
@@ -63,6 +64,7 @@ internal sealed class SymmetricMatrix
         pivots = new double[count];
         pattern = new int[count];
         work = new double[count];
+        other = new double[count];
     }
 
     /// <summary>Entries of the factor below its diagonal.</summary>
@@ -173,6 +175,41 @@ internal sealed class SymmetricMatrix
         {
             side[order[i]] = x[i];
             x[i] = 0;
+        }
+    }
+
+    /// <summary>
+    /// One entry of the inverse, with the present factors. A unit vector reaches only the ancestors of its unknown in the elimination tree,
+    /// which are few where networks are like trees.
+    /// </summary>
+    public double Inverse(int a, int b)
+    {
+        Reach(place[a], work);
+        Reach(place[b], other);
+        var sum = 0.0;
+        for (var j = place[b]; j >= 0; j = parent[j])
+        {
+            sum += work[j] * other[j] / pivots[j];
+            other[j] = 0;
+        }
+
+        for (var j = place[a]; j >= 0; j = parent[j])
+        {
+            work[j] = 0;
+        }
+
+        return sum;
+    }
+
+    private void Reach(int from, double[] x)
+    {
+        x[from] = 1;
+        for (var j = from; j >= 0; j = parent[j])
+        {
+            for (var p = factorColumns[j]; p < factorColumns[j + 1]; p++)
+            {
+                x[factorRows[p]] -= factor[p] * x[j];
+            }
         }
     }
 

@@ -22,6 +22,13 @@ public sealed class SymmetricMatrixTests
                 Assert.True(matrix.Factor());
                 matrix.Solve(side);
                 Assert.All(x.Zip(side), p => Assert.Equal(p.First, p.Second, 1e-9));
+
+                // A column of the inverse is what a unit on the right gives.
+                var (one, two) = (random.Next(n), random.Next(n));
+                var unit = new double[n];
+                unit[one] = 1;
+                matrix.Solve(unit);
+                Assert.Equal(unit[two], matrix.Inverse(two, one), 1e-9);
             }
         },
         iter: 300);
