@@ -72,7 +72,8 @@ public static class Quantity
 
         var whole = (int)Math.Floor(Math.Log10(Math.Abs(number))) + 1;
         var decimals = Math.Clamp(digits - whole, 0, 12);
-        var text = Math.Round(number, decimals, MidpointRounding.AwayFromZero).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        // Adding nothing turns a minus zero into a plain one.
+        var text = (Math.Round(number, decimals, MidpointRounding.AwayFromZero) + 0.0).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
         return text.Contains('.', StringComparison.Ordinal) ? text.TrimEnd('0').TrimEnd('.') : text;
     }
 

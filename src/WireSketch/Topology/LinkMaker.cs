@@ -71,7 +71,7 @@ internal sealed class LinkMaker(TerminalTable table, ImmutableArray<WiredRun> ru
             case TapPoint { Carries.Value: "ground" } t:
                 AddToBody(t.Id, t, table.Of(t, ""), LinkKind.Chassis, HalfOfChassis, at);
                 break;
-            case Battery b when ReferenceEquals(b, first) && !isWired(table.Of(b, "-")):
+            case Battery b when ReferenceEquals(b, first) && !IsOnBody(table.Of(b, "-")):
                 AddToBody(b.Id + ".lead", b, table.Of(b, "-"), LinkKind.FactoryLead, Lead, at);
                 break;
             case Alternator a:
@@ -90,6 +90,33 @@ internal sealed class LinkMaker(TerminalTable table, ImmutableArray<WiredRun> ru
                 JoinAcross(r, across, findings);
                 break;
         }
+    }
+
+    /// <summary>
+    /// Whether runs lead from a terminal to a chassis point. A cable that only takes a load's return back to the battery does not: the
+    /// vehicle's own lead is still there.
+    /// </summary>
+    private bool IsOnBody(Terminal start)
+    {
+        var seen = new HashSet<int>();
+        var queue = new Queue<Terminal>([start]);
+        while (queue.TryDequeue(out var here))
+        {
+            if (here.Gear is ChassisPoint)
+            {
+                return true;
+            }
+
+            if (seen.Add(here.Index))
+            {
+                foreach (var next in runs.SelectMany(r => r.Conductors).Where(c => !c.IsShield && (c.From.Index == here.Index || c.To.Index == here.Index)).Select(c => c.Other(here)))
+                {
+                    queue.Enqueue(next);
+                }
+            }
+        }
+
+        return false;
     }
 
     /// <summary>A block's fuse is written at the block, or on the run from that output without <c>at</c>.</summary>

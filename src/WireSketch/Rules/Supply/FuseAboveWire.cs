@@ -46,7 +46,7 @@ internal sealed class FuseAboveWire : Rule
     {
         var run = RunWords.Of(install, guard.Conductor);
         var ampacity = guard.Answer.Ampacity!.Value;
-        var nextUp = FuseSizes.AtLeast(ampacity, guard.Device.Style) is { } next && guard.Rating <= next;
+        var nextUp = FuseSizes.AtLeast(ampacity + new Amps(1e-6), guard.Device.Style) is { } next && guard.Rating <= next;
         var load = Feeding.FullOutput(install, guard.Device) ?? new Amps(0);
         var fits = FuseSizes.For(load, ampacity, guard.Device.Style);
         var wire = WireSizes.Carrying(guard.Rating, guard.Answer);

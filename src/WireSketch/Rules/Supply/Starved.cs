@@ -55,6 +55,13 @@ internal sealed class Starved : Rule
                 }
             }
 
+            if (!state.IsSolved && state.Starved.IsEmpty && told.Add("") && install.Spec.Gear.OfType<Battery>().FirstOrDefault() is { } battery)
+            {
+                yield return Found(
+                    battery.Name.At, $"no operating point was found for {Words(state.State)}: what rests on its volts and amps is not checked",
+                    "look for batteries joined at unlike voltages, or for values far from any real part", battery.Id);
+            }
+
             foreach (var load in state.IsSolved ? state.Loads : [])
             {
                 if (load.Path is { Gear: Load { Lowest: { } lowest }, HasReturn: true, Source: not null } && load.Between < lowest.Value && told.Add(load.Path.Gear.Id))
