@@ -57,8 +57,9 @@ internal readonly record struct Branch(BranchKind Kind, int A, int B, double Val
             case BranchKind.Source:
                 return ((u - Value) / Ohms, 1 / Ohms);
             case BranchKind.Battery:
-                // At rest, to within rounding, the giving side's slope counts: a load on it draws from there.
-                return ((u - Value) / (u < Value ? Ohms : Limit), 1 / (u <= Value * (1 + 1e-12) ? Ohms : Limit));
+                // At rest the giving side counts: a load on it draws from there.
+                var r = u <= Value ? Ohms : Limit;
+                return ((u - Value) / r, 1 / r);
             case BranchKind.Regulated:
                 var gives = (Value - u) / Ohms;
                 return gives <= 0 ? (0, Leak) : gives >= Limit ? (-Limit, Leak) : (-gives, 1 / Ohms);
