@@ -166,6 +166,22 @@ public static class LanguageFindings
               lamp: { part: small-lamp }
             """),
         new(
+            "spec/file",
+            "A file of measured levels cannot be read",
+            "A response may name a file with its levels instead of writing them: a line for each band, frequency and level. Its path is given as seen from the spec.",
+            """
+            gear:
+              radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
+            response:
+              - { at: radio.front, volume: 20, csv: none-such.csv } #! spec/file
+            """,
+            """
+            gear:
+              radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
+            response:
+              - { at: radio.front, volume: 20, levels: { 63 Hz: -1 dB, 125 Hz: 0 dB, 1000 Hz: 0 dB } }
+            """),
+        new(
             "spec/ends-differ",
             "The two ends of a run do not have the same conductors",
             "A pair joins a pair, a group of channels joins a group of as many. Otherwise nobody can say which conductor goes where.",

@@ -162,6 +162,7 @@ public sealed record Response
 
     public Written<string>? Volume { get; init; }
 
+    /// <summary>As written, or as they stand in the file that <see cref="Csv"/> names.</summary>
     public ImmutableArray<(Written<Hertz> Key, Written<Decibels> Value)> Levels { get; init; } = [];
 
     public Written<string>? Csv { get; init; }
@@ -183,7 +184,7 @@ public sealed record Response
         At = f.Text("at", "the source's group or pair that was measured"),
         Volume = f.Text("volume", "the volume setting"),
         Levels = f.Table<Hertz, Decibels>("levels", "level by band, such as { 63 Hz: -3 dB, 80 Hz: -1 dB }"),
-        Csv = f.Text("csv", "a file with the levels"),
+        Csv = f.Text("csv", "a file with a line for each band, 63 Hz, -3 dB; or bare numbers under a heading of Hz and dB"),
         Wav = f.Text("wav", "a recording of pink noise"),
     };
 }

@@ -13,7 +13,7 @@ public static class SpecReader
     /// the spec and reported; <see cref="Spec.Broken"/> and <see cref="Spec.Unread"/> say what later stages must not call missing.
     /// </summary>
     /// <param name="file">The spec.</param>
-    /// <param name="files">The door to the files that it names under <c>use</c>.</param>
+    /// <param name="files">The door to the files that it names.</param>
     public static Outcome<Spec> Read(SourceFile file, ISpecFiles files)
     {
         var (tree, slips) = SyntaxTree.Parse(file);
@@ -42,6 +42,7 @@ public static class SpecReader
             Unread = [.. gear.Unread, .. Unread(tree.Root, "runs", spec.Runs.Select(r => r.Id))],
             Broken = findings.Broken,
             OnlyShared = onlyShared,
+            Responses = ResponseFiles.Read(file, files, spec.Responses, findings),
         };
         SpecNames.Check(spec, findings);
         return new(spec, findings.InOrder());

@@ -1,4 +1,4 @@
-using WireSketch.Language;
+using WireSketch.Electrical.Responses;
 using WireSketch.Quantities;
 using WireSketch.Text;
 
@@ -45,6 +45,9 @@ internal sealed class BandLimited : Rule
             """);
 
     private static readonly Decibels Down = new(6);
+    /// <summary>Beyond this a filter is not what shaped the curve (common practice, no published source).</summary>
+    private static readonly Decibels FitsWell = new(1.5);
+
     private static readonly Hertz Bass = new(60);
     private static readonly Hertz Treble = new(10_000);
 
@@ -53,23 +56,29 @@ internal sealed class BandLimited : Rule
     {
         foreach (var place in SourceResponse.Of(install.Spec).GroupBy(r => r.At, StringComparer.Ordinal))
         {
-            var low = place.Select(r => (Response: r, Corner: r.LowCorner(Down))).Where(x => x.Corner is not null).OrderBy(x => x.Corner!.Value).ToArray();
+            var low = place.Select(r => (Response: r, Corner: r.Curve.LowCorner(Down))).Where(x => x.Corner is not null).OrderBy(x => x.Corner!.Value).ToArray();
             if (low.Length == place.Count() && low[0].Corner > Bass)
             {
-                yield return Of(place.Key, low[0].Response, low[0].Corner!.Value, "below", Bass);
+                yield return Of(place.Key, low[0].Response, low[0].Corner!.Value, "below", Bass, FilterFit.HighPass(low[0].Response.Curve));
             }
 
-            var high = place.Select(r => (Response: r, Corner: r.HighCorner(Down))).Where(x => x.Corner is not null).OrderByDescending(x => x.Corner!.Value).ToArray();
+            var high = place.Select(r => (Response: r, Corner: r.Curve.HighCorner(Down))).Where(x => x.Corner is not null).OrderByDescending(x => x.Corner!.Value).ToArray();
             if (high.Length == place.Count() && high[0].Corner < Treble)
             {
-                yield return Of(place.Key, high[0].Response, high[0].Corner!.Value, "above", Treble);
+                yield return Of(place.Key, high[0].Response, high[0].Corner!.Value, "above", Treble, FilterFit.LowPass(high[0].Response.Curve));
             }
         }
     }
 
-    private Finding Of(string place, SourceResponse response, Hertz corner, string side, Hertz wanted) => Found(
+    private Finding Of(string place, SourceResponse response, Hertz corner, string side, Hertz wanted, FilterFit? fit) => Found(
         response.Response.Place,
-        $"{place} has lost what is {side} {corner} at volume {response.Volume}: {Down} down there, and {wanted} should still be within {Down}",
+        $"{place} has lost what is {side} {Round(corner)} at volume {response.Volume}: {Down} down there, where {wanted} should still be within {Down}{Looks(fit)}",
         "take the signal from an output that carries it, or sum several outputs in a processor",
         place, place.Split('.')[0]);
+
+    /// <summary>What kind of filter it looks like, where one fits well.</summary>
+    private static string Looks(FilterFit? fit) =>
+        fit is { } f && f.Error <= FitsWell ? $"; it looks like a {(f.IsHighPass ? "high-pass" : "low-pass")} of {f.PerOctave} per octave at {Round(f.Corner)}" : "";
+
+    private static string Round(Hertz hertz) => Quantity.Print(hertz, 2);
 }

@@ -3,7 +3,7 @@ using WireSketch.Text;
 
 namespace WireSketch.Rules.Sources;
 
-/// <summary>A response in a file that is not read.</summary>
+/// <summary>A recording that is not read.</summary>
 internal sealed class ResponseUnread : Rule
 {
     public override RuleCard Card { get; } = new(
@@ -11,9 +11,10 @@ internal sealed class ResponseUnread : Rule
         Severity.Advice,
         Title: "A measured response is not judged",
         Why: """
-            Levels that stand in the spec itself are judged. A file with levels, or a recording, is named for the record only.
+            Levels that stand in the spec, or in a file named under csv, are judged. A recording is named for the record only: measure its bands
+            with any analyser and write them.
             """,
-        new Basis.Reasoning("only levels written in the spec are compared"),
+        new Basis.Reasoning("only levels are compared"),
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
@@ -25,7 +26,7 @@ internal sealed class ResponseUnread : Rule
               S1: { from: amp.left, to: left, wire: 14 AWG, length: 9 ft }
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             response:
-              - { at: radio.front, volume: 20, csv: front.csv } #! source/response-unread
+              - { at: radio.front, volume: 20, wav: front.wav } #! source/response-unread
             """,
         Good: """
             gear:
@@ -43,7 +44,7 @@ internal sealed class ResponseUnread : Rule
 
     public override IEnumerable<Finding> Check(Install install) =>
         from response in install.Spec.Responses
-        where response.Levels.IsEmpty && (response.Csv ?? response.Wav) is not null
-        let file = (response.Csv ?? response.Wav)!.Value
+        where response is { Levels.IsEmpty: true, Wav: not null }
+        let file = response.Wav!.Value
         select Found(file.At, $"{file.Value} is not read, so the response at {response.At?.Value ?? "that source"} is not judged", "write the levels by band: levels: { 63 Hz: -3 dB, 125 Hz: 0 dB, 1000 Hz: 0 dB }", response.At?.Value ?? "response");
 }

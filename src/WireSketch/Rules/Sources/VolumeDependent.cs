@@ -1,4 +1,4 @@
-using WireSketch.Language;
+using WireSketch.Electrical.Responses;
 using WireSketch.Quantities;
 using WireSketch.Text;
 
@@ -53,15 +53,16 @@ internal sealed class VolumeDependent : Rule
         from place in SourceResponse.Of(install.Spec).GroupBy(r => r.At, StringComparer.Ordinal)
         let first = place.First()
         let worst = (from other in place.Skip(1)
-                     from band in other.Levels
-                     where first.Levels.ContainsKey(band.Key)
-                     let change = band.Value - first.Levels[band.Key]
-                     orderby Math.Abs(change) descending, band.Key
-                     select (Other: other, Band: new Hertz(band.Key), Change: change)).FirstOrDefault()
+                     from band in other.Curve.Levels
+                     let before = first.Curve.At(band.At)
+                     where before is not null
+                     let change = band.Level.Value - before.Value.Value
+                     orderby Math.Abs(change) descending, band.At.Value
+                     select (Other: other, Band: band.At, Change: change)).FirstOrDefault()
         where worst.Other is not null && Math.Abs(worst.Change) > Limit.Value
         select Found(
             worst.Other.Response.Place,
-            $"between volume {first.Volume} and {worst.Other.Volume}, {worst.Band} {(worst.Change < 0 ? "falls" : "rises")} by {new Decibels(Math.Abs(worst.Change))} against the middle of {place.Key}; {Limit} is the most for a source that can be built on",
+            $"between volume {first.Volume} and {worst.Other.Volume}, {ResponseCurve.Label(worst.Band)} {(worst.Change < 0 ? "falls" : "rises")} by {new Decibels(Math.Abs(worst.Change))} against the middle of {place.Key}; {Limit} is the most for a source that can be built on",
             "take the signal from another output, or put in a processor that undoes it",
             place.Key, place.Key.Split('.')[0]);
 }
