@@ -31,9 +31,9 @@ public sealed class AutoSizerTests
     [Fact]
     public void A_fuse_that_says_auto_carries_the_load_with_a_tenth_to_spare()
     {
-        // 395 W at 80 % on 13.8 V are 35.8 A; over 0.9 that is 39.8 A, and 40 A is made (ISO 8820-3).
+        // 395 W at 80 %, on the 13.7 V that 6 AWG leaves of 14.1 V, are 36.1 A; over 0.9 that is 40.1 A: 40 A is a little short, 50 A is the next made (ISO 8820-3).
         var choices = AutoSizer.Size(Compiler.Compile(Example.File(Auto), FilesInMemory.None).Spec);
-        Assert.Equal(new Amps(40), choices.Fuses["P1"]);
+        Assert.Equal(new Amps(50), choices.Fuses["P1"]);
     }
 
     [Fact]
