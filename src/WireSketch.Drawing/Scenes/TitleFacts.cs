@@ -1,7 +1,6 @@
-using System.Security.Cryptography;
-using System.Text;
 using WireSketch.Electrical;
 using WireSketch.Language;
+using WireSketch.Text;
 
 namespace WireSketch.Drawing.Scenes;
 
@@ -13,7 +12,7 @@ internal sealed record TitleFacts(string Title, string Vehicle, string Shop, str
         var job = spec.Job;
         return new(
             job.Title?.Value ?? "Wiring diagram", job.Vehicle.Description?.Value ?? "", job.Shop?.Value ?? "", job.Customer?.Value ?? "", job.Installer?.Value ?? "",
-            job.Reference?.Value ?? "", job.Revision?.Value ?? "", job.Date?.Value ?? "", HashOf(spec));
+            job.Reference?.Value ?? "", job.Revision?.Value ?? "", job.Date?.Value ?? "", Fingerprint.ForPeople(Fingerprint.Of(spec.File, spec.Used)));
     }
 
     /// <summary>A state as the drawing names it.</summary>
@@ -29,12 +28,4 @@ internal sealed record TitleFacts(string Title, string Vehicle, string Shop, str
         SystemState.EngineOff => "music, engine off",
         _ => "everything asleep",
     };
-
-    /// <summary>The first 32 bits of the SHA-256 of the spec and the files it uses: which version of the spec a print is of.</summary>
-    private static string HashOf(Spec spec)
-    {
-        var text = string.Join('\0', spec.Used.Select(f => f.Text).Prepend(spec.File.Text));
-        var hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)).AsSpan(0, 4));
-        return hash[..4] + " " + hash[4..];
-    }
 }

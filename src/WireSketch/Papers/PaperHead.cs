@@ -19,7 +19,7 @@ internal sealed record PaperHead(Install Install, string SpecName, string Finger
         var facts = new (string Name, string? Words)[]
         {
             ("Vehicle", job.Vehicle.Description?.Value), ("Customer", job.Customer?.Value), ("Shop", job.Shop?.Value), ("Installer", job.Installer?.Value),
-            ("Reference", job.Reference?.Value), ("Revision", job.Revision?.Value), ("Date", job.Date?.Value), ("Made from", $"{SpecName}, {Fingerprint}"),
+            ("Reference", job.Reference?.Value), ("Revision", job.Revision?.Value), ("Date", job.Date?.Value), ("Made from", $"{SpecName}, spec {WireSketch.Text.Fingerprint.ForPeople(Fingerprint)}"),
         };
         return paper.Table(new([new("Job"), new("")], [.. facts.Where(f => f.Words is not null).Select(f => ImmutableArray.Create(f.Name, f.Words!))]));
     }

@@ -24,4 +24,7 @@ public static class Fingerprint
 
         return Convert.ToHexStringLower(hash.GetHashAndReset())[..Letters];
     }
+
+    /// <summary>In groups of four, as it is printed.</summary>
+    public static string ForPeople(string fingerprint) => string.Join(' ', fingerprint.Chunk(4).Select(c => new string(c)));
 }
