@@ -10,7 +10,7 @@ namespace WireSketch.Drawing.Scenes;
 internal sealed class LegendBlock : FooterBlock
 {
     private const double Row = 12.5;
-    private const double Sample = 28;
+    private const double Sample = 29;
     private readonly List<(string Words, Action<Draft, double, double> Draw)> items = [];
     private readonly int rows;
     private readonly double[] columns;
@@ -25,22 +25,22 @@ internal sealed class LegendBlock : FooterBlock
 
         if (sheet.Devices.Any(d => d.InVehicle))
         {
-            items.Add(("already in the vehicle", (d, x, y) => d.Rect(x, y - 5, Sample - 4, 10, 3, new(d.Palette.Box, d.Palette.Ink, 1, (3.6, 2.6)))));
+            items.Add(("already in the vehicle", (d, x, y) => d.Rect(x, y - 5, Sample - 6, 10, 3, new(d.Palette.Box, d.Palette.Ink, 1, (3.6, 2.6)))));
         }
 
         if (sheet.Devices.Any(d => d.Reference is not null))
         {
-            items.Add(("goes on elsewhere", (d, x, y) => d.Figure(new(d.Palette.Box, d.Palette.Quiet, 0.9), x, y - 5, x + 20, y - 5, x + 26, y, x + 20, y + 5, x, y + 5)));
+            items.Add(("goes on elsewhere", (d, x, y) => d.Figure(new(d.Palette.Box, d.Palette.Quiet, 0.9), x, y - 5, x + 17, y - 5, x + 23, y, x + 17, y + 5, x, y + 5)));
         }
 
         if (sheet.Graph.Wires.Any(w => w.Bundle is not null && CrossesWall(sheet, w)) && sheet.Graph.Zones.Any(z => z.WallAfter))
         {
-            items.Add(("grommet in the wall", (d, x, y) => d.Circle(x + 13, y, 4.6, new(d.Palette.Box, d.Palette.Ink, 1.1))));
+            items.Add(("grommet in the wall", (d, x, y) => d.Circle(x + 11.5, y, 4.6, new(d.Palette.Box, d.Palette.Ink, 1.1))));
         }
 
         if (sheet.Graph.Zones.Any(z => z.WallAfter) && sheet.Kind != SheetKind.Overview && sheet.Graph.Wires.Any(w => w.Bundle is null && CrossesWall(sheet, w)))
         {
-            items.Add(("hole, no grommet named", (d, x, y) => d.Circle(x + 13, y, 4.6, new(d.Palette.Box, d.Palette.Ink, 1.1, (2, 1.6)))));
+            items.Add(("hole, no grommet named", (d, x, y) => d.Circle(x + 11.5, y, 4.6, new(d.Palette.Box, d.Palette.Ink, 1.1, (2, 1.6)))));
         }
 
         if (audience == Audience.Technician && computed && !sheet.Wires.Any(w => w.IsBundle))
@@ -52,7 +52,7 @@ internal sealed class LegendBlock : FooterBlock
         {
             var finding = findings.First(f => f.Finding.Severity == severity);
             var accepted = finding.Finding.AcceptedBecause is null ? "" : ", accepted";
-            items.Add((severity.ToString().ToLowerInvariant() + accepted, (d, x, y) => Marker.Draw(d, finding, x + 13, y)));
+            items.Add((severity.ToString().ToLowerInvariant() + accepted, (d, x, y) => Marker.Draw(d, finding, x + 11.5, y)));
         }
 
         if (audience == Audience.Technician)
@@ -61,10 +61,10 @@ internal sealed class LegendBlock : FooterBlock
         }
 
         rows = Math.Max(6, (items.Count + 1) / 2);
-        columns = [.. items.Chunk(rows).Select(c => c.Max(i => FontMetrics.Width(i.Words, Size).Value) + Sample + 12)];
+        columns = [.. items.Chunk(rows).Select(c => c.Max(i => FontMetrics.Width(i.Words, Size).Value) + Sample + 10)];
     }
 
-    public override double Width => columns.Sum() - 12;
+    public override double Width => columns.Sum() - 10;
 
     public override double Height => HeadingHeight + (Math.Min(rows, items.Count) * Row);
 
@@ -89,7 +89,7 @@ internal sealed class LegendBlock : FooterBlock
             {
                 for (var i = 0; i < pair.Length; i++)
                 {
-                    d.Rect(x + (i * 14), y - 4, 11, 8, 1.5, new(new Colour(pair[i].Red, pair[i].Green, pair[i].Blue), d.Palette.Quiet, 0.6));
+                    d.Rect(x + (i * 13), y - 4, 10.5, 8, 1.5, new(new Colour(pair[i].Red, pair[i].Green, pair[i].Blue), d.Palette.Quiet, 0.6));
                 }
             }));
         }
@@ -112,7 +112,7 @@ internal sealed class LegendBlock : FooterBlock
 
     private static void Line(Draft d, SheetWire wire, double x, double y)
     {
-        ImmutableArray<PathStep> path = [new(PathMove.Start, d.Frame.At(x, y)), new(PathMove.Line, d.Frame.At(x + Sample - 4, y))];
+        ImmutableArray<PathStep> path = [new(PathMove.Start, d.Frame.At(x, y)), new(PathMove.Line, d.Frame.At(x + Sample - 6, y))];
         d.Add(WireDrawer.Casing(d, wire, path));
         d.Add(WireDrawer.Body(d, wire, path));
     }

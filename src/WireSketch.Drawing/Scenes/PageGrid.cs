@@ -20,7 +20,7 @@ internal static class PageGrid
     public static void Draw(Draft page, PaperSize paper)
     {
         var (width, height) = (paper.Width.Value, paper.Height.Value);
-        const double edge = 14;
+        const double edge = 13;
         var tick = Look.Line(page.Palette.Hairline, 0.6);
         for (var i = 0; i < Columns; i++)
         {

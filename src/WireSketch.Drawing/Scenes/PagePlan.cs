@@ -10,9 +10,9 @@ namespace WireSketch.Drawing.Scenes;
 /// <param name="FooterHeight">Room for it, at least its height.</param>
 internal sealed record PagePlan(PaperSize Paper, Footer Footer, double FooterHeight)
 {
-    public const double Margin = 21;
-    private const double HeaderHeight = 33;
-    private const double FooterGap = 9;
+    public const double Margin = 19;
+    private const double HeaderHeight = 32;
+    private const double FooterGap = 8;
 
     public static double InnerWidth(PaperSize paper) => paper.Width.Value - (2 * Margin);
 

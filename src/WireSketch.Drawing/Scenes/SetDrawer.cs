@@ -89,6 +89,11 @@ internal sealed class SetDrawer
                 placed = narrow;
             }
 
+            if (placed.Scale is < TextSizes.LeastScale and >= TextSizes.LeastScale * Hopeless && Lay(SheetPlan.Whole(wiring, maker, LabelForm.Tight)!) is { } tight && tight.Scale > placed.Scale)
+            {
+                placed = tight;
+            }
+
             if (placed.Scale >= TextSizes.LeastScale || wiring.Gear.Length <= FewestToSplit)
             {
                 return [placed];

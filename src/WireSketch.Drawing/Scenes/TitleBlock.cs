@@ -9,7 +9,7 @@ internal sealed class TitleBlock(TitleFacts facts, string sheet, int number, int
     private const double Row = 13.4;
     private const double TitleRow = 19;
 
-    public override double Width => 182;
+    public override double Width => 174;
 
     public override double Height => TitleRow + (Row * 6);
 

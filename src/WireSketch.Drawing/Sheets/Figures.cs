@@ -89,13 +89,14 @@ internal sealed class Figures(Answers? answers, SystemState state)
         }
     }
 
-    /// <summary>The most that is lost from end to end.</summary>
+    /// <summary>What is lost from end to end, to the farthest where a single core has several ends; of a cable, in its first core.</summary>
     private Volts? Drop(WiredRun run)
     {
+        var single = run.From.Concat(run.To).All(e => e.Nodes.Length == 1) && (run.From.Length == 1 || run.To.Length == 1);
         double? most = null;
-        foreach (var start in run.From)
+        foreach (var start in single ? run.From : run.From[..1])
         {
-            foreach (var end in run.To.Where(e => run.From.Length * run.To.Length == 1 || IsGround(start) == IsGround(e)))
+            foreach (var end in single ? run.To : run.To[..1])
             {
                 if (at!.Volts[start.Nodes[0].Index] is { } a && at.Volts[end.Nodes[0].Index] is { } b)
                 {
@@ -106,8 +107,6 @@ internal sealed class Figures(Answers? answers, SystemState state)
 
         return most is { } volts ? new Volts(volts) : null;
     }
-
-    private static bool IsGround(RunEnd end) => end.Nodes[0].Role == TerminalRole.Ground;
 
     private string Loss(WiredRun run)
     {

@@ -13,6 +13,9 @@ internal enum LabelForm
 
     /// <summary>Id and size on one line, colour and length on the next, what was computed for a supply on a third.</summary>
     Narrow,
+
+    /// <summary>As narrow, without what was computed; boxes without what is set on them and with fewer words.</summary>
+    Tight,
 }
 
 /// <summary>What a wire's label says.</summary>
@@ -28,7 +31,7 @@ internal static class LabelWords
 
         var size = Size(run);
         var rest = GearWords.Join(Colour(run), Length(run)).Replace(", ", " · ", StringComparison.Ordinal);
-        var computed = form == LabelForm.Wide || run.Kind == RunKind.Supply ? figures.Run(run, form == LabelForm.Narrow) : "";
+        var computed = form == LabelForm.Wide || (form == LabelForm.Narrow && run.Kind == RunKind.Supply) ? figures.Run(run, form == LabelForm.Narrow) : "";
         var lines = ImmutableArray.CreateBuilder<WordLine>();
         if (form == LabelForm.Wide)
         {

@@ -100,12 +100,23 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         {
             var id = links.Count == 1 ? run.Id : $"{run.Id}#{Number(i + 1)}";
             var said = i == labelled ? label : i >= cores ? second : null;
-            var kind = i >= cores && EndsAtGround(links[i].Ends) ? RunKind.Ground : run.Kind;
+            var kind = i >= cores && IsReturn(begins[Math.Min(i - cores + 1, begins.Length - 1)], ends[Math.Min(i - cores + 1, ends.Length - 1)]) ? RunKind.Ground : run.Kind;
             parts.Link(wire with { Kind = kind, Label = said?.Shown ?? [] }, Link(run, id, kind, links[i].Net, links[i].Ends, said));
         }
     }
 
-    private bool EndsAtGround(ImmutableArray<string> ends) => ends.Any(e => wiring.TerminalsById.TryGetValue(e, out var t) && t.Role == TerminalRole.Ground);
+    private static bool IsReturn(params ReadOnlySpan<RunEnd> ends)
+    {
+        foreach (var end in ends)
+        {
+            if (end.Nodes[0].Role == TerminalRole.Ground)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private string NetAt(RunEnd end) => wiring.NetOf[end.Nodes[0].Index].Id;
 
@@ -139,7 +150,8 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         if (!parts.Knows(end.Gear.Id))
         {
             var letter = letters.GetValueOrDefault(run.Id, "?");
-            var id = run.Id + ":on";
+            // The second core of a cable goes on by a flag of its own.
+            var id = run.Id + (end.Nodes.Length == 1 && run.IsTwoWire && IsReturn(end) ? ":on-" : ":on");
             var reference = parts.AddReference(id, end.Gear, run.Id, letter);
             return reference.Port(id, "", TerminalWords.Side(end, IsBehind(partner, end.Gear)) is PortSide.Right ? PortSide.Right : PortSide.Left);
         }
@@ -181,12 +193,12 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var facts = ImmutableArray.CreateBuilder<WordLine>();
         if (audience == Audience.Technician)
         {
-            facts.AddRange(GearWords.Settings(gear).SelectMany(s => LineBreaker.Break(s, width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Quiet)));
+            facts.AddRange((form == LabelForm.Tight ? [] : GearWords.Settings(gear)).SelectMany(s => LineBreaker.Break(s, width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Quiet)));
             facts.AddRange(figures.Gear(gear).SelectMany(s => LineBreaker.Break(GearWords.ByParts(s), width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Computed)));
         }
 
         var name = LineBreaker.Break(GearWords.Name(gear.Id), width, TextSizes.Name, FontWeight.SemiBold, 2);
-        var captions = GearWords.Captions(gear, audience).Concat(part.Repeated ? ["also on other sheets"] : []).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 2)).Take(5).ToImmutableArray();
+        var captions = GearWords.Captions(gear, audience).Concat(part.Repeated ? ["also on other sheets"] : []).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 2)).Take(form == LabelForm.Tight ? 2 : 5).ToImmutableArray();
         return new(part.Id, gear, GearWords.Sign(gear), name, captions, facts.ToImmutable(), [.. part.Ports.Select(p => gear is Speaker { CoilCount: 1 } && facts.Count > 0 && part.Ports.Count == 1 ? "" : p.Name)], gear.InVehicle, [gear.Id]);
     }
 

@@ -28,6 +28,17 @@ public sealed class FiguresTests
     }
 
     [Fact]
+    public void A_cable_whose_cores_part_shows_the_loss_of_its_first_core()
+    {
+        var install = Drawn.Compile("camper").Install!;
+        var state = install.Answers.State(SystemState.FullOutput);
+        var run = install.Wiring.RunsById["W1"];
+        var lost = state.Volts[run.From[0].Nodes[0].Index]!.Value.Value - state.Volts[run.To[0].Nodes[0].Index]!.Value.Value;
+        Assert.InRange(lost, 0.001, 0.5);
+        Assert.EndsWith(FormattableString.Invariant($"{lost * 1000:0} mV"), new Figures(install.Answers, SystemState.FullOutput).Run(run, brief: true), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Nothing_is_shown_where_nothing_flows_or_nothing_was_computed()
     {
         var install = Drawn.Compile("one-amplifier").Install!;
