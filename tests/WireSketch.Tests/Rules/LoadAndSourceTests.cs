@@ -73,7 +73,7 @@ public sealed class LoadAndSourceTests
           L1: { from: adapter.out, to: amp.in, wire: line pair, length: 8 ft }
         """).Contains("source/mutes"));
 
-    /// <summary>Straight over the logarithm of frequency: from 0 dB at 125 Hz to -12 dB at 62.5 Hz it is -6 dB at 125/√2 = 88.4 Hz.</summary>
+    /// <summary>Straight over the logarithm of frequency: from 0 dB in the band of 125 Hz to -12 dB in that of 63 Hz it is -6 dB between their exact middles (IEC 61260-1), 1000 · 10^(-1.05) = 89.1 Hz.</summary>
     [Fact]
     public void The_corner_of_a_source_lies_between_its_bands()
     {
@@ -81,9 +81,9 @@ public sealed class LoadAndSourceTests
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2 } } }
             response:
-              - { at: radio.front, volume: 20, levels: { 62.5 Hz: -12 dB, 125 Hz: 0 dB, 500 Hz: 0 dB, 1000 Hz: 0 dB } }
+              - { at: radio.front, volume: 20, levels: { 63 Hz: -12 dB, 125 Hz: 0 dB, 500 Hz: 0 dB, 1000 Hz: 0 dB } }
             """).Single(f => f.Rule == "source/band-limited");
-        Assert.Contains("below 88.4 Hz", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("below 89 Hz", finding.Message, StringComparison.Ordinal);
     }
 
     /// <summary>A lamp of 55 W at 12 V has 2.62 ohm; with no loss worth the name in 2 AWG it sees the running volts less a few hundredths.</summary>

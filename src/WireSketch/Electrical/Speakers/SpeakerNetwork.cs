@@ -46,6 +46,10 @@ internal sealed class SpeakerNetwork(ImmutableArray<Conductor> conductors, Immut
 
     public ImmutableArray<NetworkPart> Parts => parts;
 
+    /// <summary>The same network with another part, or nothing, in a part's place.</summary>
+    public SpeakerNetwork With(NetworkPart part, NetworkPart? instead) =>
+        new(conductors, links, [.. parts.Select(p => ReferenceEquals(p, part) ? instead : p).OfType<NetworkPart>()], resistance);
+
     /// <summary>Frequencies to look at: one, or the third-octave bands where a crossover makes a difference.</summary>
     public IEnumerable<double> Frequencies =>
         parts.Any(p => p is NetworkPart.Filter) ? Tables.ThirdOctave.Bands.Select(b => b.Middle.Value) : [Tone];

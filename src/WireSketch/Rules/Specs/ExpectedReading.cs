@@ -1,4 +1,6 @@
 using WireSketch.Electrical;
+using WireSketch.Electrical.Readings;
+using WireSketch.Electrical.Speakers;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -27,7 +29,7 @@ internal sealed record ExpectedReading(string Words, bool Fits)
     {
         var at = reading.At!.Value.Value;
         var words = reading.Reads!.Value.Value;
-        var state = install.Answers.States.First(s => States.Words[(int)s.State] == (reading.State?.Value ?? "full output"));
+        var state = StateOf(install, reading);
         if (Quantity.TryRead<Volts>(words, out var volts, out _))
         {
             return Channel(install, at) is { TargetVolts: { } target } ? Near(volts.Value, target.Value, OtherShare, VoltsMore, target.ToString())
@@ -42,18 +44,60 @@ internal sealed record ExpectedReading(string Words, bool Fits)
         return Quantity.TryRead<Ohms>(words, out var ohms, out _) ? Resistance(install, at, ohms) : null;
     }
 
+    /// <summary>A reading of volts in a state, as far as it is between terminals of the supply; null for any other.</summary>
+    public static VoltReading? VoltsOf(Install install, Reading reading, SystemState state)
+    {
+        var answer = install.Answers.State(state);
+        var at = reading.At!.Value.Value;
+        return StateOf(install, reading).State == state && answer.IsSolved && Channel(install, at) is null && Quantity.TryRead<Volts>(reading.Reads!.Value.Value, out var read, out _)
+            && Ends(install, at, reading.Against?.Value) is { } ends && answer.Volts[ends.Plus.Index] is { } high && answer.Volts[ends.Minus.Index] is { } low
+            ? new(ends.Plus, ends.Minus, read, high - low)
+            : null;
+    }
+
+    /// <summary>The state in which a reading was taken.</summary>
+    public static StateAnswer StateOf(Install install, Reading reading) =>
+        install.Answers.States.First(s => States.Words[(int)s.State] == (reading.State?.Value ?? "full output"));
+
+    /// <summary>The single broken coil that a reading of ohms looks like, in words; null if several or none would read so.</summary>
+    public static string? CoilFaultOf(Install install, Reading reading)
+    {
+        if (!Quantity.TryRead<Ohms>(reading.Reads!.Value.Value, out var read, out _) || Channel(install, reading.At!.Value.Value) is not { } channel)
+        {
+            return null;
+        }
+
+        var halves = ChannelWiring.Halves(channel);
+        var (plus, minus) = (ChannelWiring.Sides(install.Wiring, halves[0])[0], ChannelWiring.Sides(install.Wiring, halves[^1])[1]);
+        var wires = (channel.Loaded?.Value ?? 0) - (channel.Nominal?.Value ?? 0);
+        var like = CoilFaults.Between(install.Wiring, plus, minus)
+            .Where(f => f.Load is { } z && read.Value >= (z.Value * LeastOfNominal) - OhmsMore && read.Value <= ((z.Value + wires) * (1 + OtherShare)) + OhmsMore).ToArray();
+        var kinds = like.Select(f => f.IsOpen).Distinct().ToArray();
+        if (kinds.Length != 1)
+        {
+            return null;
+        }
+
+        var coils = like.Select(f => f.Speaker.CoilCount == 1 ? f.Speaker.Id : $"{f.Speaker.Id}.coil.{f.Coil}").ToArray();
+        return $"{(kinds[0] ? "an open" : "a shorted")} coil would read so: {Phrases.Or(coils)}";
+    }
+
     private static ExpectedReading Near(double read, double computed, double share, double more, string words) =>
         new(words, Math.Abs(read - computed) <= (Math.Abs(computed) * share) + more);
 
     private static ChannelAnswer? Channel(Install install, string at) => install.Answers.Channels.FirstOrDefault(c => c.Id == at && c.Gear is Amplifier);
 
-    private static Volts? Between(Install install, StateAnswer state, string at, string? against)
+    private static Volts? Between(Install install, StateAnswer state, string at, string? against) =>
+        Ends(install, at, against) is { } ends && state.Volts[ends.Plus.Index] is { } high && state.Volts[ends.Minus.Index] is { } low ? high - low : null;
+
+    /// <summary>Where the two leads of the meter were.</summary>
+    private static (Terminal Plus, Terminal Minus)? Ends(Install install, string at, string? against)
     {
         var wiring = install.Wiring;
         var plus = wiring.TerminalsById.GetValueOrDefault(at) ?? wiring.TerminalsById.GetValueOrDefault(at + ".+");
         var minus = against is null ? plus?.Gear is { } gear ? wiring.TerminalOf(gear, "-") ?? wiring.Body : null
             : wiring.TerminalsById.GetValueOrDefault(against) ?? wiring.TerminalsById.GetValueOrDefault(against + ".-");
-        return plus is not null && minus is not null && state.Volts[plus.Index] is { } high && state.Volts[minus.Index] is { } low ? high - low : null;
+        return plus is not null && minus is not null ? (plus, minus) : null;
     }
 
     /// <summary>The current in a run, or out of a battery.</summary>

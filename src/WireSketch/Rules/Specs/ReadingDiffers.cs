@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using WireSketch.Electrical.Readings;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Text;
@@ -14,7 +16,8 @@ internal sealed class ReadingDiffers : Rule
         Why: """
             A reading that is far from the computed value means that the car is not wired as the drawing says, that a contact is bad, or
             that a figure in the spec is wrong. Volts may differ by 1 % and 0.1 V, currents and resistances by a tenth, and a speaker reads
-            between 65 % of its nominal load and a little above it.
+            between 65 % of its nominal load and a little above it. Where one added resistance in one run explains all readings of a state (least
+            squares), or one broken coil a reading of ohms, the finding names it.
             """,
         new Basis.Practice(),
         Bad: """
@@ -40,19 +43,60 @@ internal sealed class ReadingDiffers : Rule
               G1: { from: beacon.-, to: bolt, wire: 14 AWG black, length: 10 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
-        from reading in install.Spec.Readings
-        where reading is { At: not null, Reads: not null }
-        let expected = ExpectedReading.Of(install, reading)
-        let finding = expected is null ? Unknown(reading) : expected.Fits ? null : Differs(reading, expected)
-        where finding is not null
-        select finding;
+    public override IEnumerable<Finding> Check(Install install)
+    {
+        var readings = install.Spec.Readings.Where(r => r is { At: not null, Reads: not null }).Select(r => (Reading: r, Expected: ExpectedReading.Of(install, r))).ToArray();
+        var told = new HashSet<Reading>(ReferenceEqualityComparer.Instance);
+        foreach (var (reading, expected) in readings)
+        {
+            if (expected is null)
+            {
+                yield return Unknown(reading);
+            }
+            else if (!expected.Fits && told.Add(reading))
+            {
+                var differing = readings.Where(r => r.Expected is { Fits: false }).ToArray();
+                var cause = CauseOf(install, reading, [.. readings.Select(r => r.Reading)]);
+                var others = cause is null ? [] : differing.Where(r => r.Reading != reading && SharesCause(install, r.Reading, reading) && told.Add(r.Reading)).ToArray();
+                yield return Differs(reading, expected, cause ?? CoilCause(install, reading)) with
+                {
+                    Notes = [.. others.Select(o => new FindingNote($"{o.Reading.At!.Value.Value} reads {o.Reading.Reads!.Value.Words} where {o.Expected!.Words} was computed: the same would explain it", o.Reading.Reads.Value.At))],
+                };
+            }
+        }
+    }
 
-    private Finding Differs(Reading reading, ExpectedReading expected) => Found(
+    /// <summary>Readings of volts in one state are explained together.</summary>
+    private static bool SharesCause(Install install, Reading one, Reading other)
+    {
+        var state = ExpectedReading.StateOf(install, other).State;
+        return ExpectedReading.VoltsOf(install, one, state) is not null && ExpectedReading.VoltsOf(install, other, state) is not null;
+    }
+
+    private static Cause? CauseOf(Install install, Reading reading, Reading[] all)
+    {
+        var state = ExpectedReading.StateOf(install, reading);
+        if (ExpectedReading.VoltsOf(install, reading, state.State) is null)
+        {
+            return null;
+        }
+
+        var found = new ResistanceFinder(install.Wiring, state).Find([.. all.Select(r => ExpectedReading.VoltsOf(install, r, state.State)).OfType<VoltReading>()]);
+        return found is { Runs.Length: <= 4 } f
+            ? new($"about {Quantity.Print(f.Added, 2)} more in {Phrases.Or(f.Runs)} would explain it: look at {(f.Runs.Length == 1 ? "its contacts and its fuse" : "their contacts and fuses")} first", f.Runs)
+            : null;
+    }
+
+    private static Cause? CoilCause(Install install, Reading reading) => ExpectedReading.CoilFaultOf(install, reading) is { } words ? new(words, []) : null;
+
+    private Finding Differs(Reading reading, ExpectedReading expected, Cause? cause) => Found(
         reading.Reads!.Value.At,
         $"{reading.At!.Value.Value} reads {reading.Reads.Value.Words}{(reading.State is { } s ? $" at {s.Value}" : "")}; {expected.Words} was computed",
-        "measure once more at the terminal itself; then look for a bad contact or a wrong wire between source and there, or mend the figure in the spec that is wrong",
-        reading.At.Value.Value);
+        cause?.Words ?? "measure once more at the terminal itself; then look for a bad contact or a wrong wire between source and there, or mend the figure in the spec that is wrong",
+        [reading.At.Value.Value, .. cause?.Runs ?? []]);
+
+    /// <summary>The likeliest single cause, in words, and the runs it may lie in.</summary>
+    private sealed record Cause(string Words, ImmutableArray<string> Runs);
 
     private Finding Unknown(Reading reading) => Found(
         reading.At!.Value.At,
