@@ -3,7 +3,6 @@ using WireSketch.Drawing.Layout;
 using WireSketch.Drawing.Scenes;
 using WireSketch.Drawing.Sheets;
 using WireSketch.Electrical;
-using WireSketch.Language;
 using WireSketch.Text;
 using WireSketch.Topology;
 

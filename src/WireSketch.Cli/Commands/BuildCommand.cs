@@ -7,7 +7,6 @@ using WireSketch.Drawing.Sheets;
 using WireSketch.Electrical;
 using WireSketch.Language.Kinds;
 using WireSketch.Papers;
-using WireSketch.Text;
 
 namespace WireSketch.Cli.Commands;
 

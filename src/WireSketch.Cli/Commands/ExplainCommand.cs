@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Text;
 using WireSketch.Papers.Findings;
 using WireSketch.Rules;
-using WireSketch.Text;
 
 namespace WireSketch.Cli.Commands;
 

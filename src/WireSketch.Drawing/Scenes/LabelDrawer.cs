@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Layout;
 using WireSketch.Drawing.Sheets;
 using WireSketch.Topology;

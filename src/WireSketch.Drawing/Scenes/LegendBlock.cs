@@ -91,7 +91,8 @@ internal sealed class LegendBlock : FooterBlock
                 {
                     d.Rect(x + (i * 13), y - 4, 10.5, 8, 1.5, new(new Colour(pair[i].Red, pair[i].Green, pair[i].Blue), d.Palette.Quiet, 0.6));
                 }
-            }));
+            }
+            ));
         }
     }
 

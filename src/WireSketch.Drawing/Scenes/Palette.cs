@@ -8,16 +8,42 @@ internal sealed record Palette
 {
     public static Palette Print { get; } = new()
     {
-        Paper = Colour.Hex("#ffffff"), Box = Colour.Hex("#ffffff"), Ink = Colour.Hex("#1b2733"), Quiet = Colour.Hex("#566370"), Hairline = Colour.Hex("#c9d0d6"),
-        Hatch = Colour.Hex("#8a96a1"), Computed = Colour.Hex("#1f5fa8"), WarmZone = Colour.Hex("#fbf5ec"), Zone = Colour.Hex("#f3f6f8"), OtherZone = Colour.Hex("#f8fafb"),
-        Casing = Colour.Hex("#1b2733"), PaleCasing = Colour.Hex("#8b959e"), Error = Colour.Hex("#b3261e"), Warning = Colour.Hex("#8a5a00"), Advice = Colour.Hex("#1f5fa8"), OnMark = Colour.Hex("#ffffff"),
+        Paper = Colour.Hex("#ffffff"),
+        Box = Colour.Hex("#ffffff"),
+        Ink = Colour.Hex("#1b2733"),
+        Quiet = Colour.Hex("#566370"),
+        Hairline = Colour.Hex("#c9d0d6"),
+        Hatch = Colour.Hex("#8a96a1"),
+        Computed = Colour.Hex("#1f5fa8"),
+        WarmZone = Colour.Hex("#fbf5ec"),
+        Zone = Colour.Hex("#f3f6f8"),
+        OtherZone = Colour.Hex("#f8fafb"),
+        Casing = Colour.Hex("#1b2733"),
+        PaleCasing = Colour.Hex("#8b959e"),
+        Error = Colour.Hex("#b3261e"),
+        Warning = Colour.Hex("#8a5a00"),
+        Advice = Colour.Hex("#1f5fa8"),
+        OnMark = Colour.Hex("#ffffff"),
     };
 
     public static Palette Dark { get; } = new()
     {
-        Paper = Colour.Hex("#12181e"), Box = Colour.Hex("#1b232b"), Ink = Colour.Hex("#eef2f5"), Quiet = Colour.Hex("#a9b4be"), Hairline = Colour.Hex("#46525d"),
-        Hatch = Colour.Hex("#7b8894"), Computed = Colour.Hex("#8fbdf2"), WarmZone = Colour.Hex("#231f18"), Zone = Colour.Hex("#182028"), OtherZone = Colour.Hex("#151c23"),
-        Casing = Colour.Hex("#d5dce2"), PaleCasing = Colour.Hex("#5d6a76"), Error = Colour.Hex("#ff8a80"), Warning = Colour.Hex("#f2b84b"), Advice = Colour.Hex("#8fbdf2"), OnMark = Colour.Hex("#12181e"),
+        Paper = Colour.Hex("#12181e"),
+        Box = Colour.Hex("#1b232b"),
+        Ink = Colour.Hex("#eef2f5"),
+        Quiet = Colour.Hex("#a9b4be"),
+        Hairline = Colour.Hex("#46525d"),
+        Hatch = Colour.Hex("#7b8894"),
+        Computed = Colour.Hex("#8fbdf2"),
+        WarmZone = Colour.Hex("#231f18"),
+        Zone = Colour.Hex("#182028"),
+        OtherZone = Colour.Hex("#151c23"),
+        Casing = Colour.Hex("#d5dce2"),
+        PaleCasing = Colour.Hex("#5d6a76"),
+        Error = Colour.Hex("#ff8a80"),
+        Warning = Colour.Hex("#f2b84b"),
+        Advice = Colour.Hex("#8fbdf2"),
+        OnMark = Colour.Hex("#12181e"),
     };
 
     public required Colour Paper { get; init; }

@@ -206,7 +206,7 @@ internal sealed class SetDrawer
         return string.Join(", ", devices);
     }
 
-    private Reference? ReferenceFrom(ImmutableArray<PlacedSheet> sheets, int here, string run)
+    private static Reference? ReferenceFrom(ImmutableArray<PlacedSheet> sheets, int here, string run)
     {
         for (var i = 0; i < sheets.Length; i++)
         {

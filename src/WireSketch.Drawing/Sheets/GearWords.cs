@@ -1,4 +1,3 @@
-using System.Globalization;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using WireSketch.Papers.Findings;
+using WireSketch.Papers.Formats;
 using WireSketch.Papers.HandOver;
 using WireSketch.Papers.Lists;
 using WireSketch.Papers.Reports;
 using WireSketch.Papers.SettingUp;
-using WireSketch.Papers.Formats;
 using WireSketch.Text;
 
 namespace WireSketch.Papers;

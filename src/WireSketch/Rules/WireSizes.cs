@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical;
-using WireSketch.Tables;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules;

@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;

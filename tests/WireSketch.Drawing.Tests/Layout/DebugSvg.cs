@@ -9,7 +9,11 @@ internal static class DebugSvg
 {
     private static readonly Dictionary<string, string> Colours = new()
     {
-        ["supply"] = "#c22", ["ground"] = "#333", ["line"] = "#27a", ["speaker"] = "#285", ["control"] = "#86b",
+        ["supply"] = "#c22",
+        ["ground"] = "#333",
+        ["line"] = "#27a",
+        ["speaker"] = "#285",
+        ["control"] = "#86b",
     };
 
     public static string Draw(SheetGraph graph, SheetLayout sheet, Func<string, string> label)

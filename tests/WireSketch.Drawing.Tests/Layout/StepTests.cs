@@ -1,4 +1,3 @@
-using WireSketch.Drawing.Layout;
 using WireSketch.Drawing.Layout.Model;
 using WireSketch.Drawing.Layout.P1Columns;
 using WireSketch.Drawing.Layout.P2Order;

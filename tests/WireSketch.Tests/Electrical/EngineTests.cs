@@ -1,6 +1,5 @@
 using WireSketch.Electrical;
 using WireSketch.Language;
-using WireSketch.Quantities;
 using WireSketch.Testing;
 using WireSketch.Topology;
 

@@ -19,7 +19,7 @@ public sealed class ResponseFilesTests
     public void Levels_are_read_with_units_or_under_a_heading_that_names_them(string text)
     {
         var compiled = Compiler.Compile(Example.File(Spec), new FilesInMemory(("front.csv", text)));
-        Assert.Empty(compiled.Findings.Select(f => f.Message).Where(m => m.Contains("front.csv", StringComparison.Ordinal)));
+        Assert.DoesNotContain(compiled.Findings.Select(f => f.Message), m => m.Contains("front.csv", StringComparison.Ordinal));
         var levels = compiled.Spec.Responses[0].Levels;
         Assert.Equal([(63.0, -3.0), (1000.0, 0.5)], levels.Select(l => (l.Key.Value.Value, l.Value.Value.Value)));
         Assert.Equal("front.csv", levels[0].Key.At.File.Name);

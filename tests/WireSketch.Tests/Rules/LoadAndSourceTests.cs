@@ -1,5 +1,4 @@
 using System.Globalization;
-using WireSketch.Rules;
 using WireSketch.Testing;
 using WireSketch.Text;
 

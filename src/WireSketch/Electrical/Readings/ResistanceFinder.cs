@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using WireSketch.Language.Kinds;
-using WireSketch.Quantities;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical.Readings;

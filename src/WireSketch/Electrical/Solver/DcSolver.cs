@@ -122,7 +122,12 @@ internal static class DcSolver
 
         return new(scale, worst, limiting)
         {
-            Volts = nodes, Amps = amps, Floats = parts.Floats, Dead = dead, Iterations = newton.Steps, Residual = equations.Residual(volts, scale),
+            Volts = nodes,
+            Amps = amps,
+            Floats = parts.Floats,
+            Dead = dead,
+            Iterations = newton.Steps,
+            Residual = equations.Residual(volts, scale),
         };
     }
 

@@ -152,7 +152,7 @@ public sealed record TapPoint : Gear
                 return [Node("", role, flow)];
             }
 
-            return Channels is { Value: > 0 and var n } ? [Group("", role, flow, [])with { Members = [.. ChannelNames(n).Select(m => Pair(m, role, flow))] }] : [Pair("", role, flow)];
+            return Channels is { Value: > 0 and var n } ? [Group("", role, flow, []) with { Members = [.. ChannelNames(n).Select(m => Pair(m, role, flow))] }] : [Pair("", role, flow)];
         }
     }
 

@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
-using WireSketch.Papers.Lists;
 using WireSketch.Papers.Formats;
+using WireSketch.Papers.Lists;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Text;

@@ -1,5 +1,3 @@
-using WireSketch.Papers.Formats;
-
 namespace WireSketch.Papers.Lists;
 
 /// <summary>The parts list and the cut list for people.</summary>

@@ -1,4 +1,3 @@
-using WireSketch.Electrical;
 using WireSketch.Electrical.Conductors;
 using WireSketch.Language;
 using WireSketch.Papers.Lists;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using WireSketch.Papers.Findings;
-using WireSketch.Papers.Formats;
 
 namespace WireSketch.Papers.Reports;
 

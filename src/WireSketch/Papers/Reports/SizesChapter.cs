@@ -1,4 +1,3 @@
-using WireSketch.Quantities;
 using WireSketch.Rules;
 
 namespace WireSketch.Papers.Reports;

@@ -1,9 +1,7 @@
 using WireSketch.Electrical;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
 
@@ -67,6 +65,7 @@ internal sealed class AboveUseful : Rule
             ChannelWiring.PlaceOf(install.Wiring, channel),
             $"{ChannelWiring.Name(channel)} gives {power} into {channel.Loaded}; into {least} it would give {most}",
             better is not null ? $"write {better.Words}, which makes {better.Makes}" : $"drivers that make {least} would take all it has; or leave it, and save on the amplifier",
-            [channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]) with { Fixes = better is not null ? HookupChoices.FixOf(install.Wiring, channel, better) : [] };
+            [channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]) with
+        { Fixes = better is not null ? HookupChoices.FixOf(install.Wiring, channel, better) : [] };
     }
 }

@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
 
@@ -55,6 +53,7 @@ internal sealed class BelowMinimum : Rule
             ChannelWiring.PlaceOf(install.Wiring, channel),
             $"{channel.Id} sees {load} from {RunWords.List(ChannelWiring.Drivers(channel).Select(d => d.Speaker.Id))}; {minimum} is the least that it may drive",
             help,
-            [channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]) with { Fixes = fixes };
+            [channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]) with
+        { Fixes = fixes };
     }
 }

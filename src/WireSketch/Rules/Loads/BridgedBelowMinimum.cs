@@ -1,8 +1,6 @@
 using WireSketch.Electrical;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
 
@@ -45,6 +43,7 @@ internal sealed class BridgedBelowMinimum : Rule
             ChannelWiring.PlaceOf(install.Wiring, channel),
             $"{ChannelWiring.Name(channel)} sees {load} from {RunWords.List(ChannelWiring.Drivers(channel).Select(d => d.Speaker.Id))}, so each half sees {load / 2}; {minimum} across both is the least, {minimum / 2} for each half",
             help,
-            [channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]) with { Fixes = fixes };
+            [channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]) with
+        { Fixes = fixes };
     }
 }

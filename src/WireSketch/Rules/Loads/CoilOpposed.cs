@@ -1,7 +1,6 @@
 using WireSketch.Electrical;
 using WireSketch.Language.Kinds;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
 

@@ -1,10 +1,8 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
 

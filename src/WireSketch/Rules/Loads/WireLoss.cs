@@ -1,5 +1,4 @@
 using WireSketch.Electrical;
-using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Text;
 using WireSketch.Topology;

@@ -1,7 +1,5 @@
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Signals;
 

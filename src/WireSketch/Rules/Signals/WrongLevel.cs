@@ -1,7 +1,4 @@
-using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Signals;
 

@@ -1,8 +1,5 @@
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
-using WireSketch.Quantities;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Specs;
 

@@ -1,7 +1,5 @@
-using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Specs;
 

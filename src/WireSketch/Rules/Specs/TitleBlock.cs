@@ -1,4 +1,3 @@
-using WireSketch.Language;
 using WireSketch.Text;
 
 namespace WireSketch.Rules.Specs;

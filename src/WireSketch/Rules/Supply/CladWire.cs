@@ -1,6 +1,6 @@
-using WireSketch.Tables;
 using WireSketch.Language;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Text;
 
 namespace WireSketch.Rules.Supply;

@@ -1,5 +1,5 @@
-using WireSketch.Quantities;
 using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
 using WireSketch.Text;
 
 namespace WireSketch.Rules.Supply;

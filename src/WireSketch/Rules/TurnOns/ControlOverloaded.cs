@@ -1,7 +1,4 @@
-using WireSketch.Language;
-using WireSketch.Quantities;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOns;
 

@@ -1,4 +1,3 @@
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Text;
 using WireSketch.Topology;

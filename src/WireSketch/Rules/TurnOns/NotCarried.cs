@@ -1,8 +1,6 @@
 using WireSketch.Electrical;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOns;
 

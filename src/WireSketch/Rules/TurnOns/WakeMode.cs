@@ -1,6 +1,4 @@
-using WireSketch.Language;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOns;
 

@@ -1,6 +1,5 @@
 using System.Numerics;
 using WireSketch.Electrical.Responses;
-using WireSketch.Quantities;
 
 namespace WireSketch.Tests.Electrical.Responses;
 

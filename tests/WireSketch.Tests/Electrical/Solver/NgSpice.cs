@@ -23,7 +23,9 @@ internal static class NgSpice
             File.WriteAllText(Path.Combine(folder.FullName, "deck.cir"), deck);
             using var process = Process.Start(new ProcessStartInfo(Program!, ["-b", "deck.cir"])
             {
-                WorkingDirectory = folder.FullName, RedirectStandardOutput = true, RedirectStandardError = true,
+                WorkingDirectory = folder.FullName,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
             })!;
             var error = process.StandardError.ReadToEndAsync();
             var output = process.StandardOutput.ReadToEnd();

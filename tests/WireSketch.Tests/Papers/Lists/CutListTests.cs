@@ -1,6 +1,5 @@
 using CsCheck;
 using WireSketch.Papers.Lists;
-using WireSketch.Quantities;
 using WireSketch.Testing;
 
 namespace WireSketch.Tests.Papers.Lists;
