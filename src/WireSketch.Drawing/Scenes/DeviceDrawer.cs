@@ -79,11 +79,8 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
             d.Text(x, y - 1.8, TextSizes.Name, line, Tone.Strong);
         }
 
-        if (!marks.IsEmpty)
-        {
-            var width = FontMetrics.Width(device.Name[^1], TextSizes.Name, FontWeight.SemiBold).Value;
-            Marker.Draw(d, marks[0], x + width + Marker.Half + 3, y - 5);
-        }
+        var width = FontMetrics.Width(device.Name[^1], TextSizes.Name, FontWeight.SemiBold).Value;
+        Marker.Draw(d, marks, x + width + Marker.Half + 3, y - 5);
 
         return y;
     }
@@ -144,11 +141,8 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
         }
 
         var centre = area.X + (area.Width / 2.0);
-        d.Text(centre - (marks.IsEmpty ? 0 : Marker.Half + 1), area.Y + 9.2, TextSizes.Rating, device.Name.IsEmpty ? "" : device.Name[0], Tone.Strong, TextAnchor.Middle);
-        if (!marks.IsEmpty)
-        {
-            Marker.Draw(d, marks[0], area.Right - Marker.Half - 2, area.Y + 6.4);
-        }
+        d.Text(centre - (Marker.Width(marks) / 2), area.Y + 9.2, TextSizes.Rating, device.Name.IsEmpty ? "" : device.Name[0], Tone.Strong, TextAnchor.Middle);
+        Marker.Draw(d, marks, area.Right - Marker.Width(marks) + SheetMaker.MarkWidth - Marker.Half - 2, area.Y + 6.4);
 
         for (var i = 0; i < device.Captions.Length; i++)
         {

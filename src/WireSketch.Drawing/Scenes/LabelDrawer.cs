@@ -27,11 +27,11 @@ internal static class LabelDrawer
             return;
         }
 
-        var width = wire.Label.Select((line, i) => TextSizes.Width(line).Value + SheetMaker.LabelRoom(wire.Label, i) + (i == 0 && !marks.IsEmpty ? 13 : 0)).Max() + SheetMaker.ChipPadding;
+        var width = wire.Label.Select((line, i) => TextSizes.Width(line).Value + SheetMaker.LabelRoom(wire.Label, i) + (i == 0 ? Marker.Width(marks) : 0)).Max() + SheetMaker.ChipPadding;
         var height = (wire.Label.Length * Line) + 2;
         var (left, top) = (box.X + ((box.Width - width) / 2), box.Y + ((box.Height - height) / 2));
         d.Rect(left, top, width, height, 3, new(d.Palette.Box, d.Palette.Hairline, 0.7));
-        var middle = left + (width / 2) - (marks.IsEmpty ? 0 : 6.5);
+        var middle = left + (width / 2) - (Marker.Width(marks) / 2);
         var area = d.Frame.Area(left, top, width, height);
         for (var i = 0; i < wire.Label.Length; i++)
         {
@@ -46,10 +46,7 @@ internal static class LabelDrawer
             }
         }
 
-        if (!marks.IsEmpty)
-        {
-            Marker.Draw(d, marks[0], left + width - Marker.Half - 1.6, top + 5.6, wire.Run);
-        }
+        Marker.Draw(d, marks, left + width - Marker.Width(marks) + SheetMaker.MarkWidth - Marker.Half - 1.6, top + 5.6, wire.Run);
     }
 
     /// <summary>The kind's letter in a small frame.</summary>

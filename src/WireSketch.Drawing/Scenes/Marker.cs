@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Sheets;
@@ -10,6 +11,26 @@ internal static class Marker
 {
     /// <summary>Half of its width and height, in units.</summary>
     public const double Half = 5.2;
+
+    private const double Pitch = SheetMaker.MarkWidth - 1;
+
+    /// <summary>Draws the marks of one thing side by side, as many as there is room for.</summary>
+    /// <param name="d">Where to draw.</param>
+    /// <param name="findings">What they mark.</param>
+    /// <param name="x">The middle of the first.</param>
+    /// <param name="y">Their middle.</param>
+    /// <param name="run">The run in whose label they stand; null elsewhere.</param>
+    public static void Draw(Draft d, ImmutableArray<Numbered> findings, double x, double y, string? run = null)
+    {
+        foreach (var finding in findings.Take(SheetMaker.MostMarks))
+        {
+            Draw(d, finding, x, y, run);
+            x += Pitch;
+        }
+    }
+
+    /// <summary>Width of so many marks, in units.</summary>
+    public static double Width(ImmutableArray<Numbered> findings) => SheetMaker.MarkWidth * Math.Min(SheetMaker.MostMarks, findings.Length);
 
     /// <summary>Draws a mark around its middle.</summary>
     /// <param name="d">Where to draw.</param>

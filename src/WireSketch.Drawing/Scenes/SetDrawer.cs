@@ -100,21 +100,14 @@ internal sealed class SetDrawer
             }
         }
 
-        var limits = new SortedDictionary<SheetKind, int> { [SheetKind.Supply] = FirstLimit, [SheetKind.Signal] = FirstLimit, [SheetKind.Speakers] = FirstLimit };
+        var limits = new SortedDictionary<SheetKind, int> { [SheetKind.Supply] = FirstLimit, [SheetKind.Ground] = FirstLimit, [SheetKind.Signal] = FirstLimit, [SheetKind.Speakers] = FirstLimit };
         // An overview of very many devices begins coarser.
         var coarseness = wiring.Gear.Length > FineOverview ? 1 : 0;
         var layouts = new Dictionary<(SheetKind, int, string), PlacedSheet>();
+        var apart = !Supplies(false) && Supplies(true);
         while (true)
         {
-            var sheets = SheetPlan.Split(wiring, maker, options.Audience, coarseness, limits);
-            var fresh = sheets.Where(s => !layouts.ContainsKey(Key(s))).ToArray();
-            // Sheets do not depend on each other: laid out side by side, they are the same as one by one.
-            foreach (var (sheet, done) in fresh.Zip(fresh.AsParallel().AsOrdered().Select(Lay).ToArray()))
-            {
-                layouts.Add(Key(sheet), done);
-            }
-
-            var placed = sheets.Select(s => layouts[Key(s)] with { Sheet = s }).ToImmutableArray();
+            var placed = Placed(Plan(apart));
             var tooSmall = placed.Where(p => p.Scale < TextSizes.LeastScale && limits.TryGetValue(p.Sheet.Kind, out var limit) && limit > LastLimit).Select(p => p.Sheet.Kind).Distinct().ToArray();
             var coarser = placed[0].Scale < TextSizes.LeastScale && coarseness < OverviewMaker.Coarsest;
             if (tooSmall.Length == 0 && !coarser)
@@ -127,6 +120,27 @@ internal sealed class SetDrawer
             {
                 limits[kind] -= LimitStep;
             }
+        }
+
+        ImmutableArray<Sheet> Plan(bool apart) => SheetPlan.Split(wiring, maker, options.Audience, coarseness, limits, apart);
+
+        ImmutableArray<PlacedSheet> Placed(ImmutableArray<Sheet> sheets)
+        {
+            var fresh = sheets.Where(s => !layouts.ContainsKey(Key(s))).ToArray();
+            // Sheets do not depend on each other: laid out side by side, they are the same as one by one.
+            foreach (var (sheet, done) in fresh.Zip(fresh.AsParallel().AsOrdered().Select(Lay).ToArray()))
+            {
+                layouts.Add(Key(sheet), done);
+            }
+
+            return [.. sheets.Select(s => layouts[Key(s)] with { Sheet = s })];
+        }
+
+        // Whether supply and ground can be read on one sheet, or on one each.
+        bool Supplies(bool apart)
+        {
+            ImmutableArray<Sheet> sheets = [.. Plan(apart).Where(s => s.Kind is SheetKind.Supply or SheetKind.Ground)];
+            return sheets.DistinctBy(s => s.Kind).Count() == sheets.Length && Placed(sheets).All(p => p.Scale >= TextSizes.LeastScale);
         }
 
         (SheetKind, int, string) Key(Sheet sheet) => (sheet.Kind, limits.GetValueOrDefault(sheet.Kind, coarseness), sheet.Name);

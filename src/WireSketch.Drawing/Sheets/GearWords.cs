@@ -115,7 +115,7 @@ internal static class GearWords
     private static IEnumerable<string> Of(ChannelSettings s)
     {
         var filters = Join(
-            Fact("high-pass", s.HighPass?.Words), Fact("low-pass", s.LowPass?.Words), Fact("subsonic", s.Subsonic?.Words));
+            Fact("HPF", s.HighPass?.Words), Fact("LPF", s.LowPass?.Words), Fact("subsonic", s.Subsonic?.Words));
         var rest = Join(
             Fact("gain", s.Gain?.Value), Fact("boost", s.Boost?.Value), Fact("polarity", s.Polarity?.Value), Fact("delay", s.Delay?.Words));
         var switches = Join(Fact("wake:", s.Wake?.Value), Fact("input load", s.InputLoad?.Value));

@@ -21,7 +21,8 @@ internal static class OverviewMaker
     /// <param name="wiring">The system.</param>
     /// <param name="audience">For whom.</param>
     /// <param name="coarseness">0: important devices by themselves; 1: every zone's gear by kind; 2: by what it is for.</param>
-    public static Sheet Make(Wiring wiring, Audience audience, int coarseness)
+    /// <param name="markRoom">Room that the marks of findings take at a device or a group of them.</param>
+    public static Sheet Make(Wiring wiring, Audience audience, int coarseness, Func<ImmutableArray<string>, int> markRoom)
     {
         var gear = wiring.Gear.Where(g => g is not (ChassisPoint or BusBar { Ground: true }) && !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))).ToImmutableArray();
         var nodes = Group(gear, g => coarseness switch
@@ -30,7 +31,7 @@ internal static class OverviewMaker
             1 => g.Zone + "/" + g.Kind,
             _ => g.Zone + "/" + Family(g),
         });
-        return new Builder(wiring, nodes, audience).Build();
+        return new Builder(wiring, nodes, audience, markRoom).Build();
     }
 
     private static ImmutableArray<Gear>[] Group(ImmutableArray<Gear> gear, Func<Gear, string> key) =>
@@ -47,8 +48,10 @@ internal static class OverviewMaker
         _ => "joint or switch",
     };
 
-    private sealed class Builder(Wiring wiring, ImmutableArray<Gear>[] nodes, Audience audience)
+    private sealed class Builder(Wiring wiring, ImmutableArray<Gear>[] nodes, Audience audience, Func<ImmutableArray<string>, int> markRoom)
     {
+        private const int Width = 80;
+        private const int MostLines = 4;
         private readonly Parts parts = new();
         private readonly Dictionary<string, (Part Part, ImmutableArray<Gear> Gear)> partOf = new(StringComparer.Ordinal);
 
@@ -101,18 +104,34 @@ internal static class OverviewMaker
             var name = group.Length == 1 ? GearWords.Name(part.Id)
                 : kinds.Length == 1 ? string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(kinds[0])}")
                 : string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(Family(group[0]))}");
-            var caption = group.Length == 1 ? GearWords.Captions(group[0], Audience.Customer).Take(1) : LineBreaker.Break(string.Join(", ", group.Select(g => g.Id)), 74, TextSizes.Body, most: 3);
+            var caption = group.Length == 1 ? GearWords.Captions(group[0], Audience.Customer).Take(1).SelectMany(c => LineBreaker.Break(c, Width, TextSizes.Body, most: 2)) : Names(group);
             return new(
-                part.Id, group.Length == 1 ? group[0] : null, GearWords.Sign(group[0]), LineBreaker.Break(name, 74, TextSizes.Name, FontWeight.SemiBold, 2), [.. caption.Select(c => LineBreaker.Break(c, 74, TextSizes.Body, most: 1)[0])],
+                part.Id, group.Length == 1 ? group[0] : null, GearWords.Sign(group[0]), LineBreaker.Break(name, Width, TextSizes.Name, FontWeight.SemiBold, 2), [.. caption],
                 [], [.. part.Ports.Select(_ => "")], group.All(g => g.InVehicle), [.. group.Select(g => g.Id)]);
         }
 
-        private static DeviceBox Box(Part part, SheetDevice text, int zone)
+        /// <summary>As many names as fit, and how many more there are.</summary>
+        private static ImmutableArray<string> Names(ImmutableArray<Gear> group)
+        {
+            for (var shown = group.Length; shown > 0; shown--)
+            {
+                var more = shown < group.Length ? string.Create(CultureInfo.InvariantCulture, $" and {group.Length - shown} more") : "";
+                var lines = LineBreaker.Break(string.Join(", ", group.Take(shown).Select(g => g.Id)) + more, Width, TextSizes.Body);
+                if (lines.Length <= MostLines)
+                {
+                    return lines;
+                }
+            }
+
+            return [];
+        }
+
+        private DeviceBox Box(Part part, SheetDevice text, int zone)
         {
             var name = text.Name.Select(n => TextSizes.Up(FontMetrics.Width(n, TextSizes.Name, FontWeight.SemiBold))).Max();
             var captions = text.Captions.Select(c => TextSizes.Up(FontMetrics.Width(c, TextSizes.Body))).DefaultIfEmpty(0).Max();
             var header = SheetMaker.HeadHeight(text) + TextSizes.Up(TextSizes.Leading * text.Captions.Length) + 5;
-            return new(part.Id, zone, DeviceShape.Box, 12 + Math.Max(19 + name + 13, captions), header, 0, [.. part.Ports.Select(p => new PortBox(p.Id, p.Side, 0))]);
+            return new(part.Id, zone, DeviceShape.Box, 12 + Math.Max(19 + name + markRoom(text.Subjects), captions), header, 0, [.. part.Ports.Select(p => new PortBox(p.Id, p.Side, 0))]);
         }
 
         private static string Many(string kind) => kind == "joint or switch" ? "joints and switches"

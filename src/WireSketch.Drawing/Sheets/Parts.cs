@@ -54,10 +54,15 @@ internal sealed class Parts
 
     public bool Knows(string gear) => byId.ContainsKey(gear);
 
-    public Part Add(Gear gear) => Add(gear.Id, () => new(gear.Id, gear.Zone ?? Nowhere, gear));
+    /// <summary>Whether a device stands in a zone.</summary>
+    public bool Shows(string zone) => Devices.Any(d => d.Gear is not null && d.Zone == zone);
 
-    public Part AddReference(string id, Gear towards, string run, string letter) =>
-        Add(id, () => new(id, NearestZone(towards), null) { ReferenceTo = run, Letter = letter });
+    public static string ZoneOf(Gear gear) => gear.Zone ?? Nowhere;
+
+    public Part Add(Gear gear) => Add(gear.Id, () => new(gear.Id, ZoneOf(gear), gear));
+
+    public Part AddReference(string id, string zone, string run, string letter) =>
+        Add(id, () => new(id, zone, null) { ReferenceTo = run, Letter = letter });
 
     public void Link(SheetWire wire, WireLink link)
     {
@@ -74,12 +79,5 @@ internal sealed class Parts
         }
 
         return part;
-    }
-
-    /// <summary>A reference stands in the zone that it leads to if the sheet shows it, else in the sheet's last.</summary>
-    private string NearestZone(Gear towards)
-    {
-        var zone = towards.Zone ?? Nowhere;
-        return Devices.Any(d => d.Zone == zone) ? zone : Devices.Count > 0 ? Devices[^1].Zone : zone;
     }
 }

@@ -14,7 +14,10 @@ public enum SheetKind
     /// <summary>Devices and bundles, with counts.</summary>
     Overview,
 
+    /// <summary>Supply and ground, or supply alone where grounds have a sheet of their own.</summary>
     Supply,
+
+    Ground,
 
     Signal,
 

@@ -17,14 +17,17 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
     private const int NarrowText = 58;
 
     /// <summary>Room that a finding's mark takes in a line.</summary>
-    private const int MarkWidth = 13;
+    internal const int MarkWidth = 13;
+
+    /// <summary>The most marks at one thing; the margin tells of the rest.</summary>
+    internal const int MostMarks = 3;
 
     private const int SignWidth = 19;
 
     /// <summary>What a label is wider than its text.</summary>
     internal const int ChipPadding = 5;
 
-    private readonly HashSet<string> marked = [.. findings.SelectMany(f => f.Subjects.Take(1))];
+    private readonly Dictionary<string, int> marked = findings.SelectMany(f => f.Subjects.Take(1)).CountBy(id => id, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
 
     /// <summary>Makes a sheet.</summary>
     /// <param name="kind">What it is about.</param>
@@ -51,17 +54,17 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var shown = zones.Select((z, i) => (z.Id, i)).ToDictionary(p => p.Id, p => p.i, StringComparer.Ordinal);
         // Sizes are those of the technician's words, so that both audiences have the same layout.
         var width = form == LabelForm.Wide ? WideText : NarrowText;
-        var full = parts.Devices.Select(d => Text(d, width, Audience.Technician, form)).ToArray();
+        var full = parts.Devices.Select(d => Text(d, width, Audience.Technician, form, kind)).ToArray();
         var boxes = parts.Devices.Select((d, i) => Box(d, full[i], shown[d.Zone])).ToImmutableArray();
-        var texts = options.Audience == Audience.Technician ? full : [.. parts.Devices.Select(d => Text(d, width, options.Audience, form))];
+        var texts = options.Audience == Audience.Technician ? full : [.. parts.Devices.Select(d => Text(d, width, options.Audience, form, kind))];
         return new(kind, name, new([.. zones], boxes, [.. parts.Links]), [.. texts], [.. parts.Wires], form);
     }
 
     private void Place(WiredRun run, Parts parts, IReadOnlyDictionary<string, string> letters, LabelForm form)
     {
         var (begins, ends) = Ends(run);
-        var from = begins.Select(e => Port(e, run, parts, letters, ends[0].Gear)).ToImmutableArray();
-        var to = ends.Select(e => Port(e, run, parts, letters, begins[0].Gear)).ToImmutableArray();
+        var from = begins.Select(e => Port(e, begins, run, parts, letters, ends[0].Gear)).ToImmutableArray();
+        var to = ends.Select(e => Port(e, ends, run, parts, letters, begins[0].Gear)).ToImmutableArray();
         var label = new Label(LabelWords.For(run, figures, form, options.Audience), LabelWords.For(run, figures, form, Audience.Technician), LabelWords.For(run, figures, form, Audience.Customer));
         var wire = new SheetWire(run.Id, run.Kind, [.. from.Distinct()], [.. to.Distinct()], LabelWords.Step(run), LabelWords.Colours(run), [], LabelWords.Spoken(run));
         var links = new List<(string Net, ImmutableArray<string> Ends)>();
@@ -133,11 +136,14 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
 
     private WireLink Link(WiredRun run, string id, RunKind kind, string net, ImmutableArray<string> ends, Label? label)
     {
-        var mark = marked.Contains(run.Id) ? MarkWidth : 0;
+        var mark = MarkRoom([run.Id]);
         var width = label is null ? 0 : Math.Max(Width(label.Full, mark), Width(label.Plain, mark)) + ChipPadding;
         var height = label is null ? 0 : (label.Full.Length * 9) + 2;
         return new(id, run.Id, net, LabelWords.Kind(kind), ends[0], ends[1..], width, height, Weights.Cased(LabelWords.Step(run)), run.Run.Through?.Value);
     }
+
+    /// <summary>Room that the marks of findings take.</summary>
+    public int MarkRoom(ImmutableArray<string> subjects) => MarkWidth * Math.Min(MostMarks, subjects.Sum(id => marked.GetValueOrDefault(id)));
 
     private static int Width(ImmutableArray<WordLine> label, int mark) => label.Select((line, i) => TextSizes.Up(TextSizes.Width(line)) + LabelRoom(label, i) + (i == 0 ? mark : 0)).Max();
 
@@ -145,14 +151,15 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
     internal static int LabelRoom(ImmutableArray<WordLine> label, int line) =>
         line == (label.Length > 1 && label[1].Parts[0].Tone != Tone.Computed ? 1 : 0) ? 11 : 0;
 
-    private string Port(RunEnd end, WiredRun run, Parts parts, IReadOnlyDictionary<string, string> letters, Gear partner)
+    private string Port(RunEnd end, ImmutableArray<RunEnd> beside, WiredRun run, Parts parts, IReadOnlyDictionary<string, string> letters, Gear partner)
     {
         if (!parts.Knows(end.Gear.Id))
         {
             var letter = letters.GetValueOrDefault(run.Id, "?");
-            // The second core of a cable goes on by a flag of its own.
-            var id = run.Id + (end.Nodes.Length == 1 && run.IsTwoWire && IsReturn(end) ? ":on-" : ":on");
-            var reference = parts.AddReference(id, end.Gear, run.Id, letter);
+            // The second core of a cable goes on by a flag of its own: a flag belongs to one net.
+            var core = beside.Select(NetAt).Distinct().ToList().IndexOf(NetAt(end));
+            var id = core <= 0 ? run.Id + ":on" : $"{run.Id}:on{Number(core + 1)}";
+            var reference = parts.AddReference(id, LastShown(partner, end.Gear, parts), run.Id, letter);
             return reference.Port(id, "", TerminalWords.Side(end, IsBehind(partner, end.Gear)) is PortSide.Right ? PortSide.Right : PortSide.Left);
         }
 
@@ -162,6 +169,22 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         return end.Gear is BusBar
             ? device.Port($"{end.Id}.{Number(device.Ports.Count + 1)}", "", partner is ChassisPoint ? PortSide.Bottom : side)
             : device.Port(end.Id, TerminalWords.Name(end, run), side);
+    }
+
+    /// <summary>The zone on the way from one device to another that the sheet shows and that is nearest to the other.</summary>
+    private string LastShown(Gear from, Gear towards, Parts parts)
+    {
+        var (near, far) = (ZoneRank(from), ZoneRank(towards));
+        var step = Math.Sign(far - near);
+        for (var rank = far; rank != near; rank -= step)
+        {
+            if (parts.Shows(wiring.Spec.Zones[rank].Id))
+            {
+                return wiring.Spec.Zones[rank].Id;
+            }
+        }
+
+        return Parts.ZoneOf(from);
     }
 
     private bool IsBehind(Gear partner, Gear device) => ZoneRank(partner) > ZoneRank(device);
@@ -175,7 +198,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         return [.. zones.Select((z, i) => new ZoneBox(z.Item1, TextSizes.Up(FontMetrics.Width(z.Item1.ToUpperInvariant(), 7, FontWeight.SemiBold, 1)) + 16, z.Item2 && i < zones.Length - 1))];
     }
 
-    private SheetDevice Text(Part part, int width, Audience audience, LabelForm form)
+    private SheetDevice Text(Part part, int width, Audience audience, LabelForm form, SheetKind kind)
     {
         if (part.Gear is not { } gear)
         {
@@ -193,12 +216,12 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var facts = ImmutableArray.CreateBuilder<WordLine>();
         if (audience == Audience.Technician)
         {
-            facts.AddRange((form == LabelForm.Tight ? [] : GearWords.Settings(gear)).SelectMany(s => LineBreaker.Break(s, width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Quiet)));
+            facts.AddRange((form == LabelForm.Tight || kind is SheetKind.Supply or SheetKind.Ground ? [] : GearWords.Settings(gear)).SelectMany(s => LineBreaker.Break(s, width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Quiet)));
             facts.AddRange(figures.Gear(gear).SelectMany(s => LineBreaker.Break(GearWords.ByParts(s), width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Computed)));
         }
 
         var name = LineBreaker.Break(GearWords.Name(gear.Id), width, TextSizes.Name, FontWeight.SemiBold, 2);
-        var captions = GearWords.Captions(gear, audience).Concat(part.Repeated ? ["also on other sheets"] : []).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 2)).Take(form == LabelForm.Tight ? 2 : 5).ToImmutableArray();
+        var captions = GearWords.Captions(gear, audience).Concat(part.Repeated ? ["also on other sheets"] : []).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 3)).Take(form == LabelForm.Tight ? 2 : 5).ToImmutableArray();
         return new(part.Id, gear, GearWords.Sign(gear), name, captions, facts.ToImmutable(), [.. part.Ports.Select(p => gear is Speaker { CoilCount: 1 } && facts.Count > 0 && part.Ports.Count == 1 ? "" : p.Name)], gear.InVehicle, [gear.Id]);
     }
 
@@ -206,7 +229,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
 
     private DeviceBox Box(Part part, SheetDevice text, int zone)
     {
-        var mark = text.Subjects.Any(marked.Contains) ? MarkWidth : 0;
+        var mark = MarkRoom(text.Subjects);
         var captions = text.Captions.Select(c => TextSizes.Up(FontMetrics.Width(c, TextSizes.Body))).DefaultIfEmpty(0).Max();
         var facts = text.Facts.Select(f => TextSizes.Up(TextSizes.Width(f))).DefaultIfEmpty(0).Max();
         var name = text.Name.Select(n => TextSizes.Up(FontMetrics.Width(n, TextSizes.Name, FontWeight.SemiBold))).DefaultIfEmpty(0).Max();
@@ -214,7 +237,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var under = part.Ports.Select(p => TextSizes.Up(FontMetrics.Width(p.Name, TextSizes.Body))).DefaultIfEmpty(0).Max();
         var names = TextSizes.Up(TextSizes.NameLeading * text.Name.Length);
         var lines = TextSizes.Up(TextSizes.Leading * text.Captions.Length);
-        var foot = text.Facts.IsEmpty ? 0 : TextSizes.Up(TextSizes.Leading * text.Facts.Length) + 3 + LowerNames(part);
+        var foot = LowerNames(part) + (text.Facts.IsEmpty ? 0 : TextSizes.Up(TextSizes.Leading * text.Facts.Length) + 3);
         return part switch
         {
             { Gear: null } => new(part.Id, zone, DeviceShape.Slim, Reference.Width, 0, 0, ports),

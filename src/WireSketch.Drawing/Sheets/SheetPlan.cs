@@ -31,13 +31,14 @@ internal static class SheetPlan
     /// <param name="audience">For whom.</param>
     /// <param name="coarseness">How much the overview groups.</param>
     /// <param name="limits">The most boxes on one sheet of each circuit.</param>
-    public static ImmutableArray<Sheet> Split(Wiring wiring, SheetMaker maker, Audience audience, int coarseness, IReadOnlyDictionary<SheetKind, int> limits)
+    /// <param name="apart">Supply and ground on sheets of their own: they share no wire, so that nothing is cut.</param>
+    public static ImmutableArray<Sheet> Split(Wiring wiring, SheetMaker maker, Audience audience, int coarseness, IReadOnlyDictionary<SheetKind, int> limits, bool apart)
     {
-        var parts = Circuits(wiring).SelectMany(c => Parts(wiring, c.Kind, c.Name, c.Runs, limits[c.Kind])).ToArray();
+        var parts = Circuits(wiring, apart).SelectMany(c => Parts(wiring, c.Kind, c.Name, c.Runs, limits[c.Kind])).ToArray();
         var letters = Letters(parts);
         return
         [
-            OverviewMaker.Make(wiring, audience, coarseness),
+            OverviewMaker.Make(wiring, audience, coarseness, maker.MarkRoom),
             .. parts.Select(p => maker.Make(p.Kind, p.Name, p.Runs, p.Members, letters, Form(Boxes(wiring.Gear.Where(g => p.Members.Contains(g.Id)), p.Runs)), p.Hubs)),
         ];
     }
@@ -48,21 +49,23 @@ internal static class SheetPlan
 
     private static LabelForm Form(int boxes) => boxes <= Roomy * 4 ? LabelForm.Wide : LabelForm.Narrow;
 
-    private static (SheetKind Kind, string Name, ImmutableArray<WiredRun> Runs)[] Circuits(Wiring wiring)
+    private static (SheetKind Kind, string Name, ImmutableArray<WiredRun> Runs)[] Circuits(Wiring wiring, bool apart)
     {
         (SheetKind Kind, string Name, ImmutableArray<WiredRun> Runs)[] circuits =
         [
-            (SheetKind.Supply, "Supply and ground", Of(SheetKind.Supply)),
+            (SheetKind.Supply, apart ? "Supply" : "Supply and ground", Of(SheetKind.Supply)),
+            (SheetKind.Ground, "Ground", Of(SheetKind.Ground)),
             (SheetKind.Signal, "Signal and control", Of(SheetKind.Signal)),
             (SheetKind.Speakers, "Speakers", Of(SheetKind.Speakers)),
         ];
         return [.. circuits.Where(c => !c.Runs.IsEmpty)];
 
-        ImmutableArray<WiredRun> Of(SheetKind kind) => [.. wiring.Runs.Where(r => Circuit(r) == kind)];
+        ImmutableArray<WiredRun> Of(SheetKind kind) => [.. wiring.Runs.Where(r => Circuit(r, apart) == kind)];
     }
 
-    private static SheetKind Circuit(WiredRun run) => run.Kind switch
+    private static SheetKind Circuit(WiredRun run, bool apart) => run.Kind switch
     {
+        RunKind.Ground when apart => SheetKind.Ground,
         RunKind.Supply or RunKind.Ground => SheetKind.Supply,
         RunKind.Speaker when run.From.Concat(run.To).Any(e => e.Gear is Speaker or PassiveCrossover) => SheetKind.Speakers,
         _ => SheetKind.Signal,

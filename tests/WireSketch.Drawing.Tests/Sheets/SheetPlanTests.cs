@@ -7,7 +7,7 @@ namespace WireSketch.Drawing.Tests.Sheets;
 
 public sealed class SheetPlanTests
 {
-    private static readonly SortedDictionary<SheetKind, int> Limits = new() { [SheetKind.Supply] = 24, [SheetKind.Signal] = 24, [SheetKind.Speakers] = 24 };
+    private static readonly SortedDictionary<SheetKind, int> Limits = new() { [SheetKind.Supply] = 24, [SheetKind.Ground] = 24, [SheetKind.Signal] = 24, [SheetKind.Speakers] = 24 };
 
     [Theory]
     [InlineData("one-amplifier", true)]
