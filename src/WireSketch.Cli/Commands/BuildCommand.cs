@@ -30,11 +30,34 @@ internal static class BuildCommand
             Description = "technician: everything; customer: what is where and what it does, in plain words.",
             DefaultValueFactory = _ => "technician",
         }.AcceptOnlyFromAmong("technician", "customer");
+        var heat = new Option<string?>("--heat")
+        {
+            Description = "Colours supply and ground wires by the volts lost in each run, or by its current over what the conductor may carry.",
+        }.AcceptOnlyFromAmong("drop", "load");
+        var tint = new Option<string>("--tint")
+        {
+            Description = "print: dark on white; dark: light on dark, for screens.",
+            DefaultValueFactory = _ => "print",
+        }.AcceptOnlyFromAmong("print", "dark");
+        var paper = new Option<string?>("--paper") { Description = "The size of the sheets; otherwise as the spec's settings say, else letter." }.AcceptOnlyFromAmong([.. PaperSize.Names]);
+        var upright = new Option<bool?>("--upright") { Description = "Whether sheets stand upright: true or false; otherwise as the spec's settings say." };
         var command = new Command("build", "Checks specs and writes their drawings, lists and papers. A spec with errors is drawn too, if it can be, and stamped.")
         {
-            options.Specs, folder, state, audience, options.FailOn, options.Roots, options.StdinName, options.Colour, options.Quiet, options.Verbose,
+            options.Specs, folder, state, audience, heat, tint, paper, upright, options.FailOn, options.Roots, options.StdinName, options.Colour, options.Quiet, options.Verbose,
         };
-        command.SetAction((parse, stop) => Task.Run(() => Run(surroundings, options, parse, parse.GetValue(folder), Drawing(parse.GetValue(state)!, parse.GetValue(audience)!), stop), stop));
+        command.SetAction((parse, stop) =>
+        {
+            var drawing = new DrawingOptions
+            {
+                State = (SystemState)States.Words.IndexOf(parse.GetValue(state)!),
+                Audience = parse.GetValue(audience) == "customer" ? Audience.Customer : Audience.Technician,
+                Heat = parse.GetValue(heat) switch { "drop" => Heat.Drop, "load" => Heat.Load, _ => Heat.None },
+                Tint = parse.GetValue(tint) == "dark" ? Tint.Dark : Tint.Print,
+                Paper = parse.GetValue(paper),
+                Upright = parse.GetValue(upright),
+            };
+            return Task.Run(() => Run(surroundings, options, parse, parse.GetValue(folder), drawing, stop), stop);
+        });
         return command;
     }
 
@@ -64,12 +87,6 @@ internal static class BuildCommand
 
         return code;
     }
-
-    private static DrawingOptions Drawing(string state, string audience) => new()
-    {
-        State = (SystemState)States.Words.IndexOf(state),
-        Audience = audience == "customer" ? Audience.Customer : Audience.Technician,
-    };
 
     private static void Say(Surroundings surroundings, Session session, string target, IReadOnlyList<Paper> papers, int written, int same, Compilation result)
     {

@@ -30,6 +30,9 @@ internal sealed class Footer
 
     public double Height => rows.Sum(r => r.Max(b => b.Height)) + (RowGap * (rows.Count - 1));
 
+    /// <summary>How many findings did not fit.</summary>
+    public int Hidden => rows.SelectMany(r => r).OfType<NotesBlock>().Sum(b => b.Hidden);
+
     public void Draw(Draft page, double x, double y)
     {
         foreach (var row in rows)

@@ -15,12 +15,14 @@ internal sealed class LegendBlock : FooterBlock
     private readonly int rows;
     private readonly double[] columns;
 
-    public LegendBlock(Sheet sheet, ImmutableArray<Numbered> findings, Audience audience, bool computed)
+    public LegendBlock(Sheet sheet, ImmutableArray<Numbered> findings, Audience audience, bool computed, Heat heat)
     {
+        // A heat scale is only of use on a sheet that has such wires.
+        heat = sheet.Wires.Any(w => w.HeatStep is not null) ? heat : Heat.None;
         foreach (var kind in sheet.Wires.Select(w => w.Kind).Distinct().Order())
         {
             var wire = sheet.Wires.First(w => w.Kind == kind) with { Step = 3, Colours = [] };
-            items.Add(($"{LabelDrawer.Letter(kind)}  {(audience == Audience.Customer ? LabelWords.Plain(kind) : Words(kind))}", (d, x, y) => Line(d, wire, x, y)));
+            items.Add(($"{LabelDrawer.Letter(kind)}  {(audience == Audience.Customer ? LabelWords.Plain(kind) : Words(kind))}", (d, x, y) => Line(d, wire, x, y, heat)));
         }
 
         if (sheet.Devices.Any(d => d.InVehicle))
@@ -55,7 +57,11 @@ internal sealed class LegendBlock : FooterBlock
             items.Add((severity.ToString().ToLowerInvariant() + accepted, (d, x, y) => Marker.Draw(d, finding, x + 11.5, y)));
         }
 
-        if (audience == Audience.Technician)
+        if (heat != Heat.None)
+        {
+            AddHeat(heat);
+        }
+        else if (audience == Audience.Technician)
         {
             AddColours(sheet);
         }
@@ -96,6 +102,15 @@ internal sealed class LegendBlock : FooterBlock
         }
     }
 
+    private void AddHeat(Heat heat)
+    {
+        for (var i = 0; i < Palette.Heat.Length; i++)
+        {
+            var colour = Palette.Heat[i];
+            items.Add((HeatScale.Words(heat, i), (d, x, y) => d.Rect(x, y - 4, Sample - 6, 8, 1.5, new(colour, d.Palette.Quiet, 0.6))));
+        }
+    }
+
     private static bool CrossesWall(Sheet sheet, Layout.WireLink wire)
     {
         var zones = sheet.Graph.Devices.Where(d => d.Ports.Any(p => p.Id == wire.From || wire.To.Contains(p.Id))).Select(d => d.Zone).ToArray();
@@ -111,10 +126,10 @@ internal sealed class LegendBlock : FooterBlock
         _ => "control",
     };
 
-    private static void Line(Draft d, SheetWire wire, double x, double y)
+    private static void Line(Draft d, SheetWire wire, double x, double y, Heat heat)
     {
         ImmutableArray<PathStep> path = [new(PathMove.Start, d.Frame.At(x, y)), new(PathMove.Line, d.Frame.At(x + Sample - 6, y))];
-        d.Add(WireDrawer.Casing(d, wire, path));
-        d.Add(WireDrawer.Body(d, wire, path));
+        d.Add(WireDrawer.Casing(d, wire, path, heat));
+        d.Add(WireDrawer.Body(d, wire, path, heat));
     }
 }

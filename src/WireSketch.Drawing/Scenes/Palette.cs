@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WireSketch.Drawing.Sheets;
 using WireSketch.Topology;
 
@@ -102,6 +103,12 @@ internal sealed record Palette
         RunKind.Speaker => Colour.Hex("#8a5ab4"),
         _ => Colour.Hex("#1f8f80"),
     };
+
+    /// <summary>The steps of a heat scale, from light to dark: told apart by lightness alone.</summary>
+    public static ImmutableArray<Colour> Heat { get; } = [Colour.Hex("#f7ecb5"), Colour.Hex("#f0bb57"), Colour.Hex("#dd7f34"), Colour.Hex("#ac3a2a"), Colour.Hex("#5c0f2a")];
+
+    /// <summary>A wire that a heat scale says nothing about.</summary>
+    public static Colour NoHeat { get; } = Colour.Hex("#a3adb5");
 
     /// <summary>The outline that shows a wire of this colour.</summary>
     public Colour CasingOf(Colour body) => body.Contrast(Casing) < 1.6 ? PaleCasing : Casing;

@@ -33,9 +33,9 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
         var palette = Palette.Of(options.Tint);
         var whole = new Draft(Frame.Page, palette);
         var draft = new Draft(placed.Frame, palette);
-        var zones = new ZoneDrawer(draft, page.Area, spec);
+        var zones = new ZoneDrawer(draft, page.Area, spec, options.Heat);
         zones.Draw(layout);
-        new WireDrawer(draft).Draw(sheet.Wires, sheet.Graph.Wires, layout.Wires);
+        new WireDrawer(draft, options.Heat).Draw(sheet.Wires, sheet.Graph.Wires, layout.Wires);
         zones.DrawWalls(layout, sheet.Wires, sheet.Graph.Wires);
         var shown = options.Audience == Audience.Technician ? findings : [];
         var devices = new DeviceDrawer(draft, references);
@@ -65,6 +65,11 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
         }
 
         var state = computed && options.Audience == Audience.Technician ? TitleFacts.Words(options.State, spec.Gear.Any(g => g is Language.Kinds.Amplifier or Language.Kinds.HeadUnit)) : null;
+        if (state is not null && options.Heat != Heat.None && placed.Sheet.Wires.Any(w => w.HeatStep is not null))
+        {
+            state += "; " + HeatScale.Title(options.Heat);
+        }
+
         SheetHeader.Draw(whole, facts, count > 1 ? FormattableString.Invariant($"sheet {number}: {placed.Sheet.Name}") : placed.Sheet.Name, state, placed.Findings, PagePlan.InnerWidth(page.Paper));
         page.Footer.Draw(whole, PagePlan.Margin, page.FooterTop);
     }

@@ -40,7 +40,7 @@ internal sealed class SetDrawer
         this.wiring = wiring;
         this.options = options;
         computed = answers is not null;
-        figures = new(answers, options.State);
+        figures = new(answers, options.State, options.Heat);
         paper = PaperSize.For(wiring.Spec.Settings, options);
         facts = TitleFacts.Of(wiring.Spec);
         // What blocks comes first, then by weight; those of one weight in the order in which they are shown elsewhere.
@@ -176,15 +176,23 @@ internal sealed class SetDrawer
 
     private Footer Foot(Sheet sheet, Audience audience, ImmutableArray<Numbered> shown, int number, int count, int notesSheet)
     {
-        var legend = new LegendBlock(sheet, shown, audience, computed);
+        var legend = new LegendBlock(sheet, shown, audience, computed, options.Heat);
         var title = new TitleBlock(facts, sheet.Name, number, count);
         var width = PagePlan.InnerWidth(paper);
         if (shown.IsEmpty)
         {
-            return new(width, legend, new CautionBlock(audience, CautionsWidth + 50), title);
+            return new(width, legend, new CautionBlock(audience, Math.Clamp(width - legend.Width - title.Width - (2 * Footer.Gap), CautionsWidth, CautionsWidth + 50)), title);
         }
 
         var rest = width - legend.Width - title.Width - (3 * Footer.Gap);
+        if (rest < CautionsWidth + FindingsWidth)
+        {
+            // A narrow page: two rows, both filled.
+            return new(
+                width, legend, new CautionBlock(audience, width - legend.Width - Footer.Gap),
+                new NotesBlock(shown, width - title.Width - Footer.Gap, NotesHeight, notesSheet), title);
+        }
+
         var cautions = Math.Clamp(rest - FindingsWidth, CautionsWidth, CautionsWidth + 50);
         return new(width, legend, new CautionBlock(audience, cautions), new NotesBlock(shown, Math.Max(rest - cautions, FindingsWidth), NotesHeight, notesSheet), title);
     }
@@ -204,7 +212,7 @@ internal sealed class SetDrawer
     private NotesPages? NotesFor(ImmutableArray<PlacedSheet> sheets, bool indexed)
     {
         var technician = options.Audience == Audience.Technician;
-        var hidden = technician && sheets.Any(s => !s.Findings.IsEmpty && new NotesBlock(s.Findings, FindingsWidth, NotesHeight, 0).Hidden > 0);
+        var hidden = technician && sheets.Any(s => s.Page.Footer.Hidden > 0);
         if (!indexed && !hidden)
         {
             return null;

@@ -15,12 +15,18 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
 {
     public const string Name = "Vehicle plan";
 
+    /// <summary>Heights of a device with its place on two lines or on one.</summary>
+    private const double TallRow = 29;
     private const double Row = 21.5;
+    private const double PlaceLeading = 7.4;
+
     private const double Item = 84;
     private const double Trunk = 26;
     private readonly Palette palette = Palette.Of(options.Tint);
 
     private ImmutableArray<(string Zone, ImmutableArray<Gear> Gear)> Zones { get; } = ZonesOf(wiring);
+
+    private ImmutableArray<ImmutableArray<WiredRun>> Crossings { get; } = CrossingsOf(wiring);
 
     /// <summary>Draws the sheet.</summary>
     public Scene Draw(ImmutableArray<Numbered> findings, int number, int count)
@@ -31,11 +37,14 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
         var plan = new PagePlan(paper, footer, footer.Height);
         SheetHeader.Draw(page, facts, FormattableString.Invariant($"sheet {number}: {Name}"), null, [.. findings.Where(f => f.Finding.Blocks)], width);
         var (x, y, height) = (plan.Area.X.Value, plan.Area.Y.Value, plan.Area.Height.Value);
-        var body = height * 0.62;
+        var body = Math.Clamp(height - 26 - RoutesHeight(width), height * 0.55, height * 0.8);
         var edges = Outline(page, x, y, width, body);
+        // Tall rows if they hold everything.
+        var tall = Zones.Select((z, i) => z.Gear.Length <= RowsIn(body - 28, TallRow) * ColumnsIn(edges[i + 1] - edges[i])).All(fits => fits);
+        var row = tall ? TallRow : Row;
         for (var i = 0; i < Zones.Length; i++)
         {
-            Band(page, i, edges[i], edges[i + 1], y + 14, body - 28);
+            Band(page, i, edges[i], edges[i + 1], y + 14, body - 28, row);
         }
 
         Routes(page, edges, y + 14 + body - 28 - Trunk, x, y + body + 12, width, height - body - 12);
@@ -45,7 +54,7 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
             string.Join("; ", Zones.Select(z => $"{z.Zone}: {string.Join(", ", z.Gear.Select(g => g.Id))}")) + ".", paper.Width, paper.Height, palette.Paper, page.Shapes);
     }
 
-    private static ImmutableArray<(string, ImmutableArray<Gear>)> ZonesOf(Wiring wiring)
+    private static ImmutableArray<(string Zone, ImmutableArray<Gear> Gear)> ZonesOf(Wiring wiring)
     {
         var gear = wiring.Gear.Where(g => !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))).ToArray();
         var order = wiring.Spec.Zones.Select(z => z.Id).ToList();
@@ -65,6 +74,11 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
 
         d.Rect(x, y + 10, width, height - 20, 46, new(page.Palette.Box, page.Palette.Hatch, 1.6));
         d.Rect(x + 3, y + 13, width - 6, height - 26, 43, new(null, page.Palette.Hairline, 0.8));
+        foreach (var (words, at) in ((string, double)[])[("RIGHT", y + 19.5), ("LEFT", y + height - 14.5)])
+        {
+            d.Add(new TextShape(new(x + (width / 2), at), 5.8, TextAnchor.Middle, [new(words, FontWeight.Regular, page.Palette.Quiet)], 0.8));
+        }
+
         d.Add(new TextShape(new(x + 14.5, y + (height / 2) + 14), 6.4, TextAnchor.Start, [new("FRONT", FontWeight.Regular, page.Palette.Quiet)], 0.8, Upwards: true));
         page.Group("Outline of the vehicle, front to the left", d, new Mark("data-outline", "vehicle"));
         var weights = Zones.Select(z => Math.Max(1, Math.Ceiling(z.Gear.Length / 7.0))).ToArray();
@@ -79,27 +93,30 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
         return edges;
     }
 
-    private void Band(Draft page, int index, double left, double right, double top, double height)
+    private static int RowsIn(double height, double row) => Math.Max(1, (int)((height - 16 - 18 - Trunk) / row));
+
+    private static int ColumnsIn(double width) => Math.Max(1, (int)((width - 8) / Item));
+
+    private void Band(Draft page, int index, double left, double right, double top, double height, double row)
     {
         var (zone, gear) = Zones[index];
         var d = page.Inner();
         var facts = wiring.Spec.Zones.FirstOrDefault(z => z.Id == zone);
         var warm = facts?.AmbientOrDefault.Value >= 50;
-        d.Rect(left + 1.5, top + 8, right - left - 3, height - 16, 4, Look.Filled(warm ? page.Palette.WarmZone : index % 2 == 0 ? page.Palette.OtherZone : page.Palette.Zone));
+        d.Rect(left + 1.5, top + 8, right - left - 3, height - 16, 4, Look.Filled(warm ? page.Palette.WarmZone : Math.Max(0, wiring.Spec.Zones.ToList().FindIndex(z => z.Id == zone)) % 2 == 0 ? page.Palette.OtherZone : page.Palette.Zone));
         var heading = LineBreaker.Break(zone.ToUpperInvariant(), right - left - 20, 6.6, FontWeight.SemiBold, 1);
         d.Add(new TextShape(new(left + 8, top + 19), 6.6, TextAnchor.Start, [new(heading[0], FontWeight.SemiBold, page.Palette.Quiet)], 0.5));
-        var rows = Math.Max(1, (int)((height - 16 - 18 - Trunk) / Row));
-        var columns = Math.Max(1, (int)((right - left - 8) / Item));
+        var (rows, columns) = (RowsIn(height, row), ColumnsIn(right - left));
         var room = (right - left - 10) / columns;
-        var fit = gear.Length <= rows * columns ? gear.Length : (rows * columns) - 1;
-        for (var i = 0; i < fit; i++)
+        var cells = Cells(gear, rows, columns);
+        foreach (var cell in cells)
         {
-            Device(d, gear[i], left + 6 + (i / rows * room), top + 24 + (i % rows * Row), room - 4);
+            Device(d, cell.Gear, left + 6 + (cell.Column * room), top + 24 + (cell.Row * row), room - 4, row - 3);
         }
 
-        if (fit < gear.Length)
+        if (cells.Length < gear.Length)
         {
-            d.Text(left + 6 + (fit / rows * room), top + 24 + (fit % rows * Row) + 9, (Points)6.6, string.Create(CultureInfo.InvariantCulture, $"and {gear.Length - fit} more"), Tone.Quiet);
+            d.Text(left + 6 + ((columns - 1) * room), top + 24 + ((rows - 1) * row) + 9, (Points)6.6, string.Create(CultureInfo.InvariantCulture, $"and {gear.Length - cells.Length} more"), Tone.Quiet);
         }
 
         page.Group(null, d, new Mark("data-zone", zone));
@@ -109,26 +126,57 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
         }
     }
 
-    private static void Device(Draft page, Gear gear, double x, double y, double width)
+    /// <summary>
+    /// Rows and columns of a zone's devices: what stands on the right of the vehicle at the top, on the left at the bottom, the rest
+    /// between; where there are too many, one after the other, the last place left free for their number.
+    /// </summary>
+    private static ImmutableArray<(Gear Gear, int Row, int Column)> Cells(ImmutableArray<Gear> gear, int rows, int columns)
+    {
+        Gear[] right = [.. gear.Where(g => SideOf(g) == "right")], left = [.. gear.Where(g => SideOf(g) == "left")], middle = [.. gear.Where(g => SideOf(g).Length == 0)];
+        var (upper, centre, lower) = (Rows(right), Rows(middle), Rows(left));
+        if (upper + centre + lower <= rows)
+        {
+            var first = Math.Clamp((rows - centre) / 2, upper, rows - lower - centre);
+            return [.. At(right, 0), .. At(middle, first), .. At(left, rows - lower)];
+        }
+
+        var all = right.Concat(middle).Concat(left).ToArray();
+        return [.. At(all.Length <= rows * columns ? all : all[..((rows * columns) - 1)], 0)];
+
+        int Rows(Gear[] some) => (some.Length + columns - 1) / columns;
+
+        IEnumerable<(Gear, int, int)> At(Gear[] some, int row) => some.Select((g, i) => (g, row + (i / columns), i % columns));
+    }
+
+    /// <summary>left or right, if its place or its name says so; else empty.</summary>
+    private static string SideOf(Gear gear)
+    {
+        var words = $"{gear.Facts.Place?.Value} {GearWords.Name(gear.Id)}".ToLowerInvariant().Split([' ', ',', '.', ';'], StringSplitOptions.RemoveEmptyEntries);
+        return words.FirstOrDefault(w => w is "left" or "right") ?? "";
+    }
+
+    private static void Device(Draft page, Gear gear, double x, double y, double width, double height)
     {
         var d = page.Inner();
-        d.Rect(x, y, width, Row - 3, 2.5, new(page.Palette.Box, page.Palette.Ink, 0.8, gear.InVehicle ? (3, 2.2) : default));
         var name = LineBreaker.Break(GearWords.Name(gear.Id), width - 8, 6.8, FontWeight.SemiBold, 1);
+        var place = LineBreaker.Break(gear.Facts.Place?.Value ?? gear.Kind, width - 8, 6, FontWeight.Regular, height > Row ? 2 : 1);
+        d.Rect(x, y, width, place.Length > 1 ? height : Row - 3, 2.5, new(page.Palette.Box, page.Palette.Ink, 0.8, gear.InVehicle ? (3, 2.2) : default));
         d.Text(x + 4, y + 7.8, (Points)6.8, name.IsEmpty ? "" : name[0], Tone.Strong);
-        var place = LineBreaker.Break(gear.Facts.Place?.Value ?? gear.Kind, width - 8, 6, FontWeight.Regular, 1);
-        d.Text(x + 4, y + 15, (Points)6, place.IsEmpty ? "" : place[0], Tone.Quiet);
+        for (var i = 0; i < place.Length; i++)
+        {
+            d.Text(x + 4, y + 15 + (i * PlaceLeading), (Points)6, place[i], Tone.Quiet);
+        }
+
         page.Group(null, d, new Mark("data-gear", gear.Id));
     }
 
     private void Routes(Draft page, double[] edges, double trunk, double x, double y, double width, double height)
     {
         page.Text(x, y + 6, (Points)7, new WordLine([new("ROUTES", Tone.Quiet)]), TextAnchor.Start, 1);
-        var ranks = Zones.Select((z, i) => (z.Zone, i)).ToDictionary(p => p.Zone, p => p.i, StringComparer.Ordinal);
-        var crossings = Enumerable.Range(0, Math.Max(0, Zones.Length - 1)).Select(b => wiring.Runs.Where(r => Crosses(r, b)).ToArray()).ToArray();
-        var column = (width + 14) / Math.Max(1, crossings.Length);
-        for (var b = 0; b < crossings.Length; b++)
+        var column = Column(width);
+        for (var b = 0; b < Crossings.Length; b++)
         {
-            var runs = crossings[b];
+            var runs = Crossings[b];
             if (runs.Length > 0)
             {
                 var thick = Math.Min(9, 2.5 + runs.Length);
@@ -137,31 +185,49 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
                 page.Text(edges[b + 1], trunk + 2.6, (Points)7.4, new WordLine([new(runs.Length.ToString(CultureInfo.InvariantCulture), Tone.Strong)]), TextAnchor.Middle);
             }
 
-            Block(page, b, runs, x + (b * column), y + 14, column - 14, height - 14);
-        }
-
-        bool Crosses(WiredRun run, int boundary)
-        {
-            var zones = run.From.Concat(run.To).Select(e => ranks[e.Gear.Zone ?? "elsewhere"]).ToArray();
-            return zones.Min() <= boundary && zones.Max() > boundary;
+            var lines = Block(b, column - 14);
+            var most = Math.Max(1, (int)((height - 14) / FooterBlock.Leading));
+            for (var i = 0; i < Math.Min(most, lines.Count); i++)
+            {
+                var words = i == most - 1 && lines.Count > most ? "…" : lines[i].Words;
+                page.Text(x + (b * column), y + 20 + (i * FooterBlock.Leading), FooterBlock.Size, words, lines[i].Tone);
+            }
         }
     }
 
-    private void Block(Draft page, int boundary, WiredRun[] runs, double x, double y, double width, double height)
+    private double RoutesHeight(double width) => 14 + (Enumerable.Range(0, Crossings.Length).Select(b => Block(b, Column(width) - 14).Count).DefaultIfEmpty(0).Max() * FooterBlock.Leading);
+
+    private double Column(double width) => (width + 14) / Math.Max(1, Crossings.Length);
+
+    /// <summary>The runs that pass from each zone to the next.</summary>
+    private static ImmutableArray<ImmutableArray<WiredRun>> CrossingsOf(Wiring wiring)
     {
-        var through = runs.Select(r => r.Run.Through?.Value).OfType<string>().Distinct();
-        var kinds = runs.GroupBy(r => r.Kind).OrderBy(g => g.Key).Select(g => $"{LabelWords.Kind(g.Key)}: {string.Join(", ", g.Select(r => r.Id))}");
+        var zones = ZonesOf(wiring);
+        var ranks = zones.Select((z, i) => (z.Zone, i)).ToDictionary(p => p.Zone, p => p.i, StringComparer.Ordinal);
+        return [.. Enumerable.Range(0, Math.Max(0, zones.Length - 1)).Select(b => wiring.Runs.Where(r => Crosses(r, b)).ToImmutableArray())];
+
+        bool Crosses(WiredRun run, int boundary)
+        {
+            var at = run.From.Concat(run.To).Select(e => ranks[e.Gear.Zone ?? "elsewhere"]).ToArray();
+            return at.Min() <= boundary && at.Max() > boundary;
+        }
+    }
+
+    /// <summary>What passes a boundary, with lengths, through what and along which paths.</summary>
+    private List<(string Words, Tone Tone)> Block(int boundary, double width)
+    {
+        var runs = Crossings[boundary];
         var lines = new List<(string Words, Tone Tone)>();
         Add($"{Zones[boundary].Zone} to {Zones[boundary + 1].Zone}", Tone.Strong);
-        foreach (var kind in kinds)
+        foreach (var kind in runs.GroupBy(r => r.Kind).OrderBy(g => g.Key))
         {
-            Add(kind, Tone.Plain);
+            Add($"{LabelWords.Kind(kind.Key)}: {string.Join(", ", kind.Select(Piece))}", Tone.Plain);
         }
 
-        var wall = wiring.Spec.Zones.Any(z => z.Id == Zones[boundary].Zone && z.WallTowardsNext);
-        if (wall)
+        var through = runs.Select(r => r.Run.Through?.Value).OfType<string>().Distinct().ToArray();
+        if (wiring.Spec.Zones.Any(z => z.Id == Zones[boundary].Zone && z.WallTowardsNext) && runs.Length > 0)
         {
-            Add("through " + (through.Any() ? string.Join(", ", through) : "the wall"), Tone.Quiet);
+            Add("through " + (through.Length > 0 ? string.Join(", ", through) : "the wall"), Tone.Quiet);
         }
 
         foreach (var path in wiring.Spec.Paths.Where(p => p.From?.Value == Zones[boundary].Zone && p.To?.Value == Zones[boundary + 1].Zone))
@@ -170,12 +236,9 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
             Add(GearWords.Join(path.Id, path.Length?.Words ?? "", hazards.Length > 0 ? "beside " + string.Join(", ", hazards) : ""), Tone.Quiet);
         }
 
-        var most = Math.Max(1, (int)(height / FooterBlock.Leading));
-        for (var i = 0; i < Math.Min(most, lines.Count); i++)
-        {
-            var words = i == most - 1 && lines.Count > most ? "…" : lines[i].Words;
-            page.Text(x, y + 6 + (i * FooterBlock.Leading), FooterBlock.Size, words, lines[i].Tone);
-        }
+        return lines;
+
+        static string Piece(WiredRun run) => run.LengthIsKnown ? $"{run.Id}{GearWords.Unbroken}({LabelWords.Length(run).Replace(' ', GearWords.Unbroken)})" : run.Id;
 
         void Add(string words, Tone tone) =>
             lines.AddRange(LineBreaker.Break(words, width, FooterBlock.Size, tone == Tone.Strong ? FontWeight.SemiBold : FontWeight.Regular).Select(l => (l, tone)));

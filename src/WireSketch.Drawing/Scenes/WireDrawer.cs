@@ -10,7 +10,7 @@ namespace WireSketch.Drawing.Scenes;
 /// Draws wires in their own colours on a contrasting outline. All outlines of a net come before its bodies, so that no wire cuts
 /// its own trunk; a stretch that several ways of one wire share is drawn once, so that dashes stay in step.
 /// </summary>
-internal sealed class WireDrawer(Draft draft)
+internal sealed class WireDrawer(Draft draft, Heat heat)
 {
     private const double Radius = 5;
 
@@ -69,29 +69,34 @@ internal sealed class WireDrawer(Draft draft)
     };
 
     /// <summary>A wire's body and tracer along a path whose lengths are in units.</summary>
-    public static IEnumerable<Shape> Body(Draft d, SheetWire wire, ImmutableArray<PathStep> path)
+    public static IEnumerable<Shape> Body(Draft d, SheetWire wire, ImmutableArray<PathStep> path, Heat heat)
     {
-        var colour = wire.Colours.IsEmpty ? Palette.Of(wire.Kind) : Of(wire.Colours[0]);
+        var colour = ColourOf(wire, heat);
         yield return new PathShape(path, d.Scaled(new(null, colour, Weights.Body(wire.Step), Dash(wire.Kind))));
-        if (wire.Colours.Length > 1)
+        if (wire.Colours.Length > 1 && heat == Heat.None)
         {
             yield return new PathShape(path, d.Scaled(new(null, Of(wire.Colours[1]), Weights.Body(wire.Step) * 0.36, (5, 3))));
         }
     }
 
     /// <summary>The outline of a wire and a free margin beside it, so that what it crosses is seen to pass under it.</summary>
-    public static IEnumerable<Shape> Casing(Draft d, SheetWire wire, ImmutableArray<PathStep> path)
+    public static IEnumerable<Shape> Casing(Draft d, SheetWire wire, ImmutableArray<PathStep> path, Heat heat)
     {
-        var colour = wire.Colours.IsEmpty ? Palette.Of(wire.Kind) : Of(wire.Colours[0]);
+        var colour = ColourOf(wire, heat);
         yield return new PathShape(path, d.Scaled(new(null, d.Palette.Paper, Weights.Body(wire.Step) + Weights.Casing + 1.8)));
         yield return new PathShape(path, d.Scaled(new(null, d.Palette.CasingOf(colour), Weights.Body(wire.Step) + Weights.Casing)));
     }
 
+    /// <summary>What a wire is drawn in.</summary>
+    public static Colour ColourOf(SheetWire wire, Heat heat) => heat != Heat.None
+        ? wire.HeatStep is { } step ? Palette.Heat[step] : Palette.NoHeat
+        : wire.Colours.IsEmpty ? Palette.Of(wire.Kind) : Of(wire.Colours[0]);
+
     private static Colour Of(Language.ConductorColour colour) => new(colour.Red, colour.Green, colour.Blue);
 
-    private IEnumerable<Shape> Casings(Drawn wire) => wire.Courses.SelectMany(c => Casing(draft, wire.Wire, Rounded(c)));
+    private IEnumerable<Shape> Casings(Drawn wire) => wire.Courses.SelectMany(c => Casing(draft, wire.Wire, Rounded(c), heat));
 
-    private IEnumerable<Shape> Bodies(Drawn wire) => wire.Courses.SelectMany(c => Body(draft, wire.Wire, Rounded(c)));
+    private IEnumerable<Shape> Bodies(Drawn wire) => wire.Courses.SelectMany(c => Body(draft, wire.Wire, Rounded(c), heat));
 
     private void Group(ImmutableArray<Drawn> parts, IEnumerable<Shape> shapes)
     {

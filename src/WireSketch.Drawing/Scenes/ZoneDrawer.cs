@@ -7,7 +7,7 @@ using WireSketch.Language;
 namespace WireSketch.Drawing.Scenes;
 
 /// <summary>Draws the quiet columns of the zones and the walls between them. Columns fill the drawing area; the first and the last reach its edges.</summary>
-internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec)
+internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec, Heat heat)
 {
     private const double Gap = 1.6;
 
@@ -22,7 +22,7 @@ internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec)
             var facts = spec.Zones.FirstOrDefault(z => z.Id == zone.Id);
             var warm = facts is not null && facts.AmbientOrDefault.Value >= 50;
             var d = draft.Inner();
-            d.Add(new RectShape(new(left, area.Y, right - left, area.Height), 4, Look.Filled(warm ? d.Palette.WarmZone : i % 2 == 0 ? d.Palette.OtherZone : d.Palette.Zone)));
+            d.Add(new RectShape(new(left, area.Y, right - left, area.Height), 4, Look.Filled(warm ? d.Palette.WarmZone : Math.Max(0, spec.Zones.ToList().FindIndex(z => z.Id == zone.Id)) % 2 == 0 ? d.Palette.OtherZone : d.Palette.Zone)));
             d.Add(new TextShape(
                 new(left + 7, area.Y + 11), HeadingSize, TextAnchor.Start, [new(FontMetrics.Settable(zone.Id.ToUpperInvariant()), FontWeight.SemiBold, d.Palette.Quiet)], 0.9));
             draft.Group(null, d, new Mark("data-zone", zone.Id));
@@ -117,7 +117,7 @@ internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec)
         foreach (var pass in passes)
         {
             var wire = Wire(pass);
-            var colour = wire.Colours.IsEmpty ? Palette.Of(wire.Kind) : new Colour(wire.Colours[0].Red, wire.Colours[0].Green, wire.Colours[0].Blue);
+            var colour = WireDrawer.ColourOf(wire, heat);
             d.Circle(pass.At.X, pass.At.Y, (Weights.Body(wire.Step).Value / 2) + 0.5, new(colour, d.Palette.CasingOf(colour), 0.6));
         }
 

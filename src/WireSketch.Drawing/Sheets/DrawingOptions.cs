@@ -33,6 +33,9 @@ public sealed record DrawingOptions
 
     public Tint Tint { get; init; }
 
+    /// <summary>What the colours of supply and ground wires tell.</summary>
+    public Heat Heat { get; init; }
+
     /// <summary>letter, A4, A3 or tabloid; null for what the spec's settings say.</summary>
     public string? Paper { get; init; }
 

@@ -7,15 +7,43 @@ using WireSketch.Topology;
 namespace WireSketch.Drawing.Sheets;
 
 /// <summary>The computed numbers that people want next to the thing they concern, in one state.</summary>
-internal sealed class Figures(Answers? answers, SystemState state)
+internal sealed class Figures(Answers? answers, SystemState state, Heat heat = Heat.None)
 {
     private readonly StateAnswer? at = answers?.State(state);
 
     public bool Known => at is not null;
 
+    public Heat Heat => heat;
+
+    /// <summary>What the heat scale shows of a run; null where it says nothing.</summary>
+    public Share? HeatOf(WiredRun run)
+    {
+        if (heat == Heat.None || at is null || run.Kind is not (RunKind.Supply or RunKind.Ground))
+        {
+            return null;
+        }
+
+        if (heat == Heat.Drop)
+        {
+            var source = at.Sources.Select(s => s.Volts.Value).DefaultIfEmpty(0).Max();
+            return source > 0 && Drop(run) is { } drop ? new Share(drop.Value / source) : null;
+        }
+
+        return Loads(run).Select(l => l.Share).DefaultIfEmpty(null).Max();
+    }
+
+    private IEnumerable<(Share? Share, Amps Ampacity)> Loads(WiredRun run) => run.Conductors.Where(c => !c.IsJumper)
+        .Select(c => answers!.Conductors[c.Index].Ampacity is { Value: > 0 } most ? (new Share(Math.Abs(at!.Amps[c.Index].Value) / most.Value), most) : ((Share?)null, default(Amps)));
+
     /// <summary>Amps and drop of a supply or ground run; empty for others, and where nothing was computed.</summary>
     public string Run(WiredRun run, bool brief)
     {
+        if (HeatOf(run) is { } share)
+        {
+            var of = heat == Heat.Load ? $" of {Print(Loads(run).MaxBy(l => l.Share).Ampacity)}" : "";
+            return Quantity.Print(share, 2) + of;
+        }
+
         if (at is null || run.Conductors.IsEmpty || run.Kind is not (RunKind.Supply or RunKind.Ground))
         {
             return run.Kind == RunKind.Speaker ? Loss(run) : "";

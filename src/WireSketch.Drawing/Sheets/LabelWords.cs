@@ -31,7 +31,7 @@ internal static class LabelWords
 
         var size = Size(run);
         var rest = GearWords.Join(Colour(run), Length(run)).Replace(", ", " · ", StringComparison.Ordinal);
-        var computed = form == LabelForm.Wide || (form == LabelForm.Narrow && run.Kind == RunKind.Supply) ? figures.Run(run, form == LabelForm.Narrow) : "";
+        var computed = form == LabelForm.Wide || (form == LabelForm.Narrow && (run.Kind == RunKind.Supply || figures.HeatOf(run) is not null)) ? figures.Run(run, form == LabelForm.Narrow) : "";
         var lines = ImmutableArray.CreateBuilder<WordLine>();
         if (form == LabelForm.Wide)
         {
@@ -93,6 +93,7 @@ internal static class LabelWords
 
     private static string Colour(WiredRun run) => string.Join('/', Colours(run).Select(c => c.Code));
 
-    private static string Length(WiredRun run) =>
+    /// <summary>Its length as written, or as its path gives it; empty if nothing does.</summary>
+    public static string Length(WiredRun run) =>
         !run.LengthIsKnown ? "" : run.Run.Length?.Words ?? Quantity.Print(run.Length);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Language;
 
@@ -9,6 +10,9 @@ namespace WireSketch.Drawing.Sheets;
 /// <param name="Height">Height as it lies before the reader.</param>
 public sealed record PaperSize(string Name, Points Width, Points Height)
 {
+    /// <summary>The sizes that settings and options may name.</summary>
+    public static ImmutableArray<string> Names { get; } = ["letter", "A4", "A3", "tabloid"];
+
     /// <summary>The paper that settings or options ask for; it lies across unless they say upright.</summary>
     public static PaperSize Of(string? name, bool upright)
     {

@@ -124,4 +124,7 @@ internal sealed record SheetWire(
 {
     /// <summary>More than one run: a bundle of an overview.</summary>
     public bool IsBundle { get; init; }
+
+    /// <summary>On a sheet with a heat scale: the wire's step; null for a wire that the scale says nothing about.</summary>
+    public int? HeatStep { get; init; }
 }

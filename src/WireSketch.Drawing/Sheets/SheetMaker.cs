@@ -66,7 +66,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var from = begins.Select(e => Port(e, begins, run, parts, letters, ends[0].Gear)).ToImmutableArray();
         var to = ends.Select(e => Port(e, ends, run, parts, letters, begins[0].Gear)).ToImmutableArray();
         var label = new Label(LabelWords.For(run, figures, form, options.Audience), LabelWords.For(run, figures, form, Audience.Technician), LabelWords.For(run, figures, form, Audience.Customer));
-        var wire = new SheetWire(run.Id, run.Kind, [.. from.Distinct()], [.. to.Distinct()], LabelWords.Step(run), LabelWords.Colours(run), [], LabelWords.Spoken(run));
+        var wire = new SheetWire(run.Id, run.Kind, [.. from.Distinct()], [.. to.Distinct()], LabelWords.Step(run), LabelWords.Colours(run), [], LabelWords.Spoken(run)) { HeatStep = figures.HeatOf(run) is { } share ? HeatScale.StepOf(figures.Heat, share) : null };
         var links = new List<(string Net, ImmutableArray<string> Ends)>();
         if (from.Length > 1 && to.Length > 1)
         {
@@ -221,9 +221,13 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         }
 
         var name = LineBreaker.Break(GearWords.Name(gear.Id), width, TextSizes.Name, FontWeight.SemiBold, 2);
-        var captions = GearWords.Captions(gear, audience).Concat(part.Repeated ? ["also on other sheets"] : []).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 3)).Take(form == LabelForm.Tight ? 2 : 5).ToImmutableArray();
+        var captions = First(form == LabelForm.Tight ? 2 : 5, [.. GearWords.Captions(gear, audience).Concat(part.Repeated ? ["also on other sheets"] : []).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 3))]);
         return new(part.Id, gear, GearWords.Sign(gear), name, captions, facts.ToImmutable(), [.. part.Ports.Select(p => gear is Speaker { CoilCount: 1 } && facts.Count > 0 && part.Ports.Count == 1 ? "" : p.Name)], gear.InVehicle, [gear.Id]);
     }
+
+    /// <summary>The first lines; the last of them says that more would follow.</summary>
+    private static ImmutableArray<string> First(int most, ImmutableArray<string> lines) =>
+        lines.Length <= most ? lines : [.. lines[..(most - 1)], lines[most - 1].TrimEnd(',', '…') + "…"];
 
     private static string Short(RunEnd end) => end.Gear.Id;
 

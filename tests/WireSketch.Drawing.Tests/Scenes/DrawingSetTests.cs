@@ -101,6 +101,33 @@ public sealed class DrawingSetTests
     }
 
     [Fact]
+    public void Each_finding_of_a_device_and_of_a_run_has_its_own_mark()
+    {
+        var compiled = Drawn.Compile("one-amplifier");
+        Finding[] findings = [.. new[] { "amp", "amp", "P1", "P1", "P1" }.Select((s, i) => new Finding($"a/b{i}", Severity.Warning, $"no {i}", compiled.Spec.Runs[0].Name.At) { Subjects = [s] })];
+        var scene = DrawingSet.Draw(compiled.Install!.Wiring, compiled.Install.Answers, [.. findings], new() { Effort = 0.05 }).Scenes[0];
+        var marks = Drawn.Groups(scene, "data-finding").Select(g => g.Value).ToArray();
+        // On the thing and in the margin; the first also as the legend's sample.
+        Assert.Equal(["1", "1", "1", "2", "2", "3", "3", "4", "4", "5", "5"], marks.Order());
+    }
+
+    [Fact]
+    public void Heat_colours_supply_and_ground_and_leaves_other_wires_grey()
+    {
+        var scene = Drawn.Draw("one-amplifier", new() { Heat = Heat.Load }).Scenes[0];
+        foreach (var (run, group) in Drawn.Groups(scene, "data-run"))
+        {
+            var ink = group.Shapes.OfType<PathShape>().Select(p => p.Look.Stroke).ToArray();
+            var hot = group.Marks.Any(m => m.Name == "data-kind" && m.Value is "supply" or "ground");
+            Assert.Equal(hot, ink.Any(c => c is { } colour && Palette.Heat.Contains(colour)));
+            Assert.Equal(!hot, ink.Contains(Palette.NoHeat));
+            Assert.NotEmpty(run);
+        }
+
+        Assert.Contains(scene.All().OfType<TextShape>(), t => t.Words == "25 % to 50 %");
+    }
+
+    [Fact]
     public void A_system_too_large_for_a_sheet_is_split_and_every_cut_wire_names_where_it_goes_on()
     {
         var set = Drawn.Draw("competition");
@@ -112,6 +139,13 @@ public sealed class DrawingSetTests
         Assert.Equal(Drawn.Compile("competition").Spec.Gear.Select(g => g.Id).Order(), Drawn.Marks(plan, "data-gear").Order());
         var drawn = set.Scenes.Skip(1).SelectMany(s => Drawn.Marks(s, "data-run")).ToHashSet();
         Assert.Equal(Drawn.Compile("competition").Spec.Runs.Select(r => r.Id).Order(), drawn.Order());
+    }
+
+    [Fact]
+    public void Every_flag_names_the_sheet_and_the_square_of_its_partner()
+    {
+        // A narrow page holds few boxes.
+        var set = Drawn.Draw("camper", new() { Paper = "A4", Upright = true });
         var flags = set.Scenes.SelectMany((s, i) => Drawn.Groups(s, "data-gear").Where(g => g.Value.EndsWith(":on", StringComparison.Ordinal)).Select(g => (Sheet: i + 1, Run: g.Value, Words: g.Group.Shapes.OfType<TextShape>().Single().Words))).ToArray();
         Assert.NotEmpty(flags);
         foreach (var (sheet, run, words) in flags)

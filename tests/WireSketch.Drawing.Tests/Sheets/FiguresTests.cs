@@ -46,4 +46,39 @@ public sealed class FiguresTests
         Assert.Equal("", new Figures(null, SystemState.FullOutput).Run(install.Wiring.RunsById["P1"], brief: false));
         Assert.Empty(new Figures(null, SystemState.FullOutput).Gear(install.Wiring.GearById["amp"]));
     }
+
+    [Fact]
+    public void Heat_by_load_is_the_current_over_what_the_conductor_may_carry()
+    {
+        var install = Drawn.Compile("one-amplifier").Install!;
+        var run = install.Wiring.RunsById["P1"];
+        var core = run.Conductors[0].Index;
+        var share = install.Answers.State(SystemState.FullOutput).Amps[core].Value / install.Answers.Conductors[core].Ampacity!.Value.Value;
+        var figures = new Figures(install.Answers, SystemState.FullOutput, Heat.Load);
+        Assert.Equal(share, figures.HeatOf(run)!.Value.Value, 1e-12);
+        Assert.StartsWith(FormattableString.Invariant($"{share * 100:0} % of "), figures.Run(run, brief: true), StringComparison.Ordinal);
+        Assert.Null(figures.HeatOf(install.Wiring.RunsById["L1"]));
+        Assert.Null(new Figures(install.Answers, SystemState.FullOutput).HeatOf(run));
+    }
+
+    [Fact]
+    public void Heat_by_drop_is_what_the_run_loses_over_the_source_s_volts()
+    {
+        var install = Drawn.Compile("one-amplifier").Install!;
+        var state = install.Answers.State(SystemState.FullOutput);
+        var lost = state.Volts[install.Wiring.TerminalsById["battery.+"].Index]!.Value.Value - state.Volts[install.Wiring.TerminalsById["amp.+"].Index]!.Value.Value;
+        var share = new Figures(install.Answers, SystemState.FullOutput, Heat.Drop).HeatOf(install.Wiring.RunsById["P1"])!.Value.Value;
+        Assert.Equal(lost / state.Sources.Max(s => s.Volts.Value), share, 1e-12);
+    }
+
+    [Theory]
+    [InlineData(Heat.Load, 24.9, 0, "under 25 %")]
+    [InlineData(Heat.Load, 25, 1, "25 % to 50 %")]
+    [InlineData(Heat.Load, 100, 4, "100 % and more")]
+    [InlineData(Heat.Drop, 2.5, 3, "2 % to 3 %")]
+    public void A_heat_scale_has_five_steps(Heat heat, double percent, int step, string words)
+    {
+        Assert.Equal(step, HeatScale.StepOf(heat, Quantities.Share.FromPercent(percent)));
+        Assert.Equal(words, HeatScale.Words(heat, step));
+    }
 }

@@ -20,12 +20,13 @@ public sealed class SheetPlanTests
     }
 
     [Theory]
-    [InlineData("competition")]
-    [InlineData("large")]
-    public void Every_device_and_every_run_stands_on_a_sheet_and_none_is_larger_than_allowed(string spec)
+    [InlineData("competition", false)]
+    [InlineData("competition", true)]
+    [InlineData("large", false)]
+    public void Every_device_and_every_run_stands_on_a_sheet_and_none_is_larger_than_allowed(string spec, bool apart)
     {
         var wiring = Drawn.Compile(spec).Install!.Wiring;
-        var sheets = SheetPlan.Split(wiring, Maker(spec), Audience.Technician, 1, Limits);
+        var sheets = SheetPlan.Split(wiring, Maker(spec), Audience.Technician, 1, Limits, apart);
         Assert.Equal(SheetKind.Overview, sheets[0].Kind);
         Assert.Equal(wiring.Runs.Select(r => r.Id).Order(), sheets.Skip(1).SelectMany(s => s.Wires.Select(w => w.Run)).Distinct().Order());
         var shown = sheets.SelectMany(s => s.Devices).Where(d => d.Reference is null).SelectMany(d => d.Subjects).ToHashSet();
@@ -39,7 +40,7 @@ public sealed class SheetPlanTests
     public void A_wire_that_leaves_a_sheet_stands_on_the_sheet_it_goes_to_with_the_same_letter(string spec)
     {
         var wiring = Drawn.Compile(spec).Install!.Wiring;
-        var sheets = SheetPlan.Split(wiring, Maker(spec), Audience.Technician, 1, Limits);
+        var sheets = SheetPlan.Split(wiring, Maker(spec), Audience.Technician, 1, Limits, false);
         var flags = sheets.SelectMany((s, i) => s.Devices.Where(d => d.Reference is not null).Select(d => (Sheet: i, Run: d.Reference!, Letter: d.Name[0]))).ToArray();
         Assert.All(flags.GroupBy(f => f.Run), g =>
         {
@@ -50,9 +51,56 @@ public sealed class SheetPlanTests
     }
 
     [Fact]
+    public void Supply_and_ground_apart_share_no_wire_so_that_none_is_cut()
+    {
+        var sheets = SheetPlan.Split(Drawn.Compile("competition").Install!.Wiring, Maker("competition"), Audience.Technician, 0, Limits, true);
+        var (supply, ground) = (sheets.Single(s => s.Kind == SheetKind.Supply), sheets.Single(s => s.Kind == SheetKind.Ground));
+        Assert.Equal(["Supply", "Ground"], new[] { supply.Name, ground.Name });
+        Assert.Empty(supply.Wires.Select(w => w.Run).Intersect(ground.Wires.Select(w => w.Run)));
+        Assert.DoesNotContain(supply.Devices.Concat(ground.Devices), d => d.Reference is not null);
+    }
+
+    [Theory]
+    [InlineData("camper", 10)]
+    [InlineData("competition", 10)]
+    public void A_flag_stands_for_one_net_so_that_no_two_cores_meet_at_it(string spec, int limit)
+    {
+        var limits = Limits.Keys.ToDictionary(k => k, _ => limit);
+        var flags = 0;
+        foreach (var sheet in SheetPlan.Split(Drawn.Compile(spec).Install!.Wiring, Maker(spec), Audience.Technician, 1, limits, false))
+        {
+            foreach (var flag in sheet.Devices.Where(d => d.Reference is not null).Select(d => sheet.Graph.Devices.Single(b => b.Id == d.Id)))
+            {
+                var port = Assert.Single(flag.Ports).Id;
+                Assert.Single(sheet.Graph.Wires.Where(w => w.To.Append(w.From).Contains(port)).Select(w => w.Net).Distinct());
+                flags++;
+            }
+        }
+
+        Assert.NotEqual(0, flags);
+    }
+
+    [Fact]
+    public void A_flag_stands_on_its_wire_s_way_and_not_in_a_zone_that_the_wire_never_passes()
+    {
+        var wiring = Drawn.Compile("camper").Install!.Wiring;
+        var zones = wiring.Spec.Zones.Select(z => z.Id).ToList();
+        var limits = Limits.Keys.ToDictionary(k => k, _ => 10);
+        foreach (var sheet in SheetPlan.Split(wiring, Maker("camper"), Audience.Technician, 0, limits, false))
+        {
+            foreach (var (device, i) in sheet.Devices.Select((d, i) => (d, i)).Where(d => d.d.Reference is not null))
+            {
+                var run = wiring.RunsById[device.Reference!];
+                var ranks = run.From.Concat(run.To).Select(e => zones.IndexOf(e.Gear.Zone!)).ToArray();
+                Assert.InRange(zones.IndexOf(sheet.Graph.Zones[sheet.Graph.Devices[i].Zone].Id), ranks.Min(), ranks.Max());
+            }
+        }
+    }
+
+    [Fact]
     public void Every_wire_of_a_graph_ends_at_a_terminal_of_the_graph_and_labels_have_room()
     {
-        foreach (var sheet in SheetPlan.Split(Drawn.Compile("competition").Install!.Wiring, Maker("competition"), Audience.Technician, 0, Limits))
+        foreach (var sheet in SheetPlan.Split(Drawn.Compile("competition").Install!.Wiring, Maker("competition"), Audience.Technician, 0, Limits, false))
         {
             var ports = sheet.Graph.Devices.SelectMany(d => d.Ports.Select(p => p.Id)).ToHashSet();
             Assert.Equal(sheet.Graph.Devices.Sum(d => d.Ports.Length), ports.Count);
