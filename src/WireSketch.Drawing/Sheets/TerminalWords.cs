@@ -51,7 +51,9 @@ internal static class TerminalWords
     {
         if (end.Nodes.Length == 1)
         {
-            return end.Nodes[0].Side == '-' ? "−" : "+";
+            var sign = end.Nodes[0].Side == '-' ? "−" : "+";
+            var name = end.Id.Length > speaker.Id.Length ? end.Id[(speaker.Id.Length + 1)..].TrimEnd('+', '-', '.').Replace('.', ' ') : "";
+            return speaker.CoilCount > 1 && name.Length > 0 ? $"{name} {sign}" : sign;
         }
 
         var each = Quantity.Print(speaker.CoilImpedance).Replace("ohm", "Ω", StringComparison.Ordinal);
