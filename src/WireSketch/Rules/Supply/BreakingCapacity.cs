@@ -81,11 +81,11 @@ internal sealed class BreakingCapacity : Rule
         var style = device.Style is { } words ? words + " " : "";
         var draws = faults.Length == 1
             ? $"a short right behind {RunWords.Named(device)} draws {worst.DeviceAmpsAtNear}; {(style.Length > 0 ? $"a {style}{RunWords.Device(device)}" : "it")} breaks {worst.Breaking} at most"
-            : $"a short right behind the fuses of {device.Gear!.Id} draws {worst.DeviceAmpsAtNear}; {style}fuses break {worst.Breaking} at most";
+            : $"a short right behind a fuse of the block {device.Gear!.Id} draws {worst.DeviceAmpsAtNear}; {style}fuses break {worst.Breaking} at most";
         return backing is not null
             ? Found(
                 RunWords.RatingAt(device), $"{draws}, so {RunWords.Named(backing)} must open with {(faults.Length == 1 ? "it" : "them")}",
-                "nothing, if both may open; else a style that breaks more", Severity.Advice, RunWords.Subject(device), RunWords.Subject(backing))
+                "accept it if both may open; else fit a style that breaks more", Severity.Advice, RunWords.Subject(device), RunWords.Subject(backing))
             : Found(
                 RunWords.RatingAt(device),
                 draws,
