@@ -21,7 +21,7 @@ internal sealed record PlacedSheet(Sheet Sheet, SheetLayout Layout, PagePlan Pag
 }
 
 /// <summary>Draws a sheet: zones, wires, devices, labels, then what stands around them.</summary>
-internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions options, bool computed, int count, bool squares)
+internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions options, bool computed, int count, bool squares, ImmutableArray<Numbered> all)
 {
     /// <summary>Draws one sheet.</summary>
     /// <param name="placed">The sheet.</param>
@@ -70,7 +70,7 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
             state += "; " + HeatScale.Title(options.Heat);
         }
 
-        SheetHeader.Draw(whole, facts, count > 1 ? FormattableString.Invariant($"sheet {number}: {placed.Sheet.Name}") : placed.Sheet.Name, state, placed.Findings, PagePlan.InnerWidth(page.Paper));
+        SheetHeader.Draw(whole, facts, count > 1 ? FormattableString.Invariant($"sheet {number}: {placed.Sheet.Name}") : placed.Sheet.Name, state, all, PagePlan.InnerWidth(page.Paper));
         page.Footer.Draw(whole, PagePlan.Margin, page.FooterTop);
     }
 

@@ -55,7 +55,7 @@ internal sealed class SetDrawer
         var plan = indexed || !wiring.Spec.Paths.IsEmpty ? new VehiclePlan(wiring, facts, options, paper) : null;
         var drawn = sheets.Length + (plan is null ? 0 : 1);
         var count = drawn + (notes?.Count ?? 0);
-        var builder = new SceneBuilder(wiring.Spec, facts, options, computed, count, sheets.Any(s => s.Sheet.Devices.Any(d => d.Reference is not null)));
+        var builder = new SceneBuilder(wiring.Spec, facts, options, computed, count, sheets.Any(s => s.Sheet.Devices.Any(d => d.Reference is not null)), findings);
         var scenes = ImmutableArray.CreateBuilder<Scene>();
         for (var i = 0; i < sheets.Length; i++)
         {

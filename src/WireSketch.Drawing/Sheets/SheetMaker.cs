@@ -168,7 +168,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         // A bar has a stud for each run; elsewhere runs share the terminal.
         return end.Gear is BusBar
             ? device.Port($"{end.Id}.{Number(device.Ports.Count + 1)}", "", partner is ChassisPoint ? PortSide.Bottom : side)
-            : device.Port(end.Id, TerminalWords.Name(end, run), side);
+            : device.Port(end.Id, TerminalWords.Name(end, run, wiring), side);
     }
 
     /// <summary>The zone on the way from one device to another that the sheet shows and that is nearest to the other.</summary>
@@ -207,7 +207,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
 
         if (part.Run is { } run)
         {
-            var rating = run.Run.Protection?.Rating?.Words ?? run.Holder?.Rating?.Words ?? "";
+            var rating = run.Holder?.Rating?.Words ?? run.Run.Protection?.Rating?.Words ?? "";
             var distance = run.Run.Protection?.Distance is { } d ? $"{d.Words} from {Short(run.From[0])}" : "";
             return new(part.Id, gear, GearWords.Sign(gear), [rating], audience == Audience.Technician && distance.Length > 0 ? [.. LineBreaker.Break(distance, 60, TextSizes.Body, most: 2)] : [],
                 [], ["", ""], run.From[0].Gear.InVehicle && run.To[0].Gear.InVehicle, [gear.Id]);

@@ -10,7 +10,7 @@ namespace WireSketch.Drawing.Sheets;
 internal static class TerminalWords
 {
     /// <summary>The name, without the device's; empty where the device has a single terminal.</summary>
-    public static string Name(RunEnd end, WiredRun run)
+    public static string Name(RunEnd end, WiredRun run, Wiring wiring)
     {
         if (end.Gear is Speaker speaker)
         {
@@ -21,8 +21,9 @@ internal static class TerminalWords
         if (end.Gear is FuseBlock block && name.StartsWith("out.", StringComparison.Ordinal))
         {
             var number = name[4..];
+            // As written at the block; else as the run says or as it was chosen.
             var rating = block.Fuses.Where(f => f.Key.Value.ToString(System.Globalization.CultureInfo.InvariantCulture) == number).Select(f => f.Value.Words).FirstOrDefault()
-                ?? (run.Holder is null ? run.Run.Protection?.Rating?.Words : null);
+                ?? (run.Holder is null && wiring.Links.FirstOrDefault(l => l.Protects && ReferenceEquals(l.Gear, block) && l.B.Id == end.Id) is { Rating: { } amps } ? Quantity.Print(amps) : null);
             return rating is null ? number : $"{number} · {rating}";
         }
 

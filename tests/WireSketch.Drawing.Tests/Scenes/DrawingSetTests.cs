@@ -2,6 +2,7 @@ using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Output;
 using WireSketch.Drawing.Scenes;
 using WireSketch.Drawing.Sheets;
+using WireSketch.Testing;
 using WireSketch.Text;
 using Xunit;
 
@@ -98,6 +99,26 @@ public sealed class DrawingSetTests
         Assert.Contains(Draw(error with { AcceptedBecause = "a bench set-up" }).All().OfType<TextShape>(), t => t.Words.Contains("bench", StringComparison.Ordinal));
 
         Scene Draw(Finding finding) => DrawingSet.Draw(compiled.Install!.Wiring, compiled.Install.Answers, [finding], new() { Effort = 0.05 }).Scenes[0];
+    }
+
+    [Fact]
+    public void An_open_error_stamps_every_sheet_of_a_set()
+    {
+        var compiled = Drawn.Compile("competition");
+        var error = new Finding("supply/unfused", Severity.Error, "P1 has no fuse", compiled.Spec.Runs[0].Name.At) { Subjects = ["P1"] };
+        var set = DrawingSet.Draw(compiled.Install!.Wiring, compiled.Install.Answers, [error], new() { Effort = 0.05 });
+        Assert.All(set.Scenes, s => Assert.Single(Drawn.Marks(s, "data-stamp")));
+    }
+
+    [Fact]
+    public void A_chosen_rating_stands_on_the_drawing_and_not_the_word_auto()
+    {
+        var text = Repository.Read("specs/one-amplifier.wsk.yaml").Replace("fuse: { rating: 60 A, at: 12 in }", "fuse: { rating: auto, at: 12 in }", StringComparison.Ordinal);
+        var compiled = Compiler.Compile(new("auto.wsk.yaml", text), FilesInMemory.None);
+        var chosen = compiled.Install!.Wiring.Links.Single(l => l.Id == "P1.fuse").Rating;
+        var scene = DrawingSet.Draw(compiled.Install.Wiring, compiled.Install.Answers, compiled.Findings, new() { Effort = 0.05 }).Scenes[0];
+        Assert.Contains(scene.All().OfType<TextShape>(), t => t.Words == chosen.ToString());
+        Assert.DoesNotContain(scene.All().OfType<TextShape>(), t => t.Words.Contains("auto", StringComparison.Ordinal));
     }
 
     [Fact]
