@@ -13,11 +13,19 @@ internal sealed class Page
         Height = Math.Max(1, options.PageHeight);
 
         // Beyond, the floor falls with the root of the count: 6.05 pt × √(26 / devices), in hundredths of a point.
+        IsFull = devices > FullDevices;
+        Slope = devices <= FullDevices ? 2000 : 2000 * FullDevices / devices * FullDevices / devices;
         Floor = devices <= FullDevices ? 605 : (int)Root(605L * 605 * FullDevices / devices);
     }
 
     public int Width { get; }
     public int Height { get; }
+
+    /// <summary>More devices than a page can hold readably: such a sheet is for a screen or a larger sheet, where straight wires count for more than paper.</summary>
+    public bool IsFull { get; }
+
+    /// <summary>Price of a hundredth of a point below the floor.</summary>
+    public int Slope { get; }
 
     /// <summary>Least height of text wanted, in hundredths of a point.</summary>
     public int Floor { get; }
