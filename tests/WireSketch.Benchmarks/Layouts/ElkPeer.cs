@@ -94,7 +94,7 @@ internal sealed class ElkPeer : IPeer
         _node.Dispose();
     }
 
-    private static bool IsFree(DeviceBox device) => device.Shape is DeviceShape.Slim or DeviceShape.Holder;
+    private static bool IsFree(DeviceBox device) => device.Shape is DeviceShape.Slim or DeviceShape.Holder || device.Ports.Any(p => p.Free);
 
     private sealed record Answer(double Width, double Height, Placed[] Devices, double[][][] Courses, double[]?[] Labels, double Milliseconds, string? Error);
 

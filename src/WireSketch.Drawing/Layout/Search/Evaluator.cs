@@ -7,7 +7,7 @@ using WireSketch.Drawing.Layout.P5Label;
 namespace WireSketch.Drawing.Layout.Search;
 
 /// <summary>Takes an order through places, tracks and labels to a price.</summary>
-internal sealed class Evaluator(Page page, Company company, Drift? drift)
+internal sealed class Evaluator(Page page, Company company, Convention convention, Drift? drift)
 {
     /// <summary>How much higher than its fullest column a sheet may be, in tenths.</summary>
     private const int MostHeight = 16;
@@ -27,7 +27,7 @@ internal sealed class Evaluator(Page page, Company company, Drift? drift)
     /// <summary>Places an ordered sheet, also in the height that the page leaves free, and one too full for the page with room to lie straight, and keeps the best. Null if it is sure to cost more than <paramref name="limit"/>.</summary>
     public Candidate? Complete(Choices choices, ColumnOrder order, long limit)
     {
-        long standing = company.Price(order.Wiring.Columns) + (drift?.Price(order) ?? 0);
+        long standing = company.Price(order.Wiring.Columns) + convention.Price(choices) + (drift?.Price(order) ?? 0);
         limit -= standing;
         var routed = Router.Route(Placer.Place(order, 0));
         if (Pricing.Rough(routed) > limit + Pricing.Crossing)
