@@ -5,7 +5,7 @@ namespace WireSketch.Drawing.Layout;
 /// <summary>
 /// What one sheet must show, before anything has a place: zones in order from the front of the vehicle to its rear,
 /// devices with their terminals, and wires with the size of their labels. All lengths are whole sheet units; a wire
-/// label's text is 7 units high.
+/// label's text is 7.25 units high.
 /// </summary>
 /// <param name="Zones">Zones in drawing order, front first. Each becomes one or more columns side by side.</param>
 /// <param name="Devices">Devices in the order of the spec.</param>

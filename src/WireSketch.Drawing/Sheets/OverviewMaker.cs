@@ -107,12 +107,12 @@ internal static class OverviewMaker
                 [], [.. part.Ports.Select(_ => "")], group.All(g => g.InVehicle), [.. group.Select(g => g.Id)]);
         }
 
-        private static DeviceBox Box(Part part, SheetDevice text, int zone)
+        private DeviceBox Box(Part part, SheetDevice text, int zone)
         {
             var name = text.Name.Select(n => TextSizes.Up(FontMetrics.Width(n, TextSizes.Name, FontWeight.SemiBold))).Max();
             var captions = text.Captions.Select(c => TextSizes.Up(FontMetrics.Width(c, TextSizes.Body))).DefaultIfEmpty(0).Max();
             var header = SheetMaker.HeadHeight(text) + TextSizes.Up(TextSizes.Leading * text.Captions.Length) + 5;
-            return new(part.Id, zone, DeviceShape.Box, 12 + Math.Max(19 + name + 13, captions), header, 0, [.. part.Ports.Select(p => new PortBox(p.Id, p.Side, 0, Free: true))]);
+            return new(part.Id, zone, DeviceShape.Box, 12 + Math.Max(19 + name + 13, captions), header, 0, [.. part.Ports.Select(p => new PortBox(p.Id, p.Side, 0, Free: TerminalWords.HasFreeSides(partOf[part.Id].Gear[0])))]);
         }
 
         private static string Many(string kind) => kind == "joint or switch" ? "joints and switches"

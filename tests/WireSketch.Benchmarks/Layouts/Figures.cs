@@ -15,7 +15,7 @@ namespace WireSketch.Benchmarks.Layouts;
 /// <param name="Seconds">Time for laying out.</param>
 internal sealed record Figures(int Drawings, int[] Broken, long Crossings, long Courses, long Bends, double Length, double Direct, double Text, double Seconds)
 {
-    private const int TextHeight = 7;
+    private const double TextHeight = 7.25;
 
     public double BendsPerRun => Courses == 0 ? 0 : (double)Bends / Courses;
 
@@ -50,7 +50,7 @@ internal sealed record Figures(int Drawings, int[] Broken, long Crossings, long 
             }
         }
 
-        double text = (double)TextHeight * scale * Math.Min((double)options.PageWidth / sheet.Size.Width, (double)options.PageHeight / sheet.Size.Height);
+        double text = TextHeight * scale * Math.Min((double)options.PageWidth / sheet.Size.Width, (double)options.PageHeight / sheet.Size.Height);
         return new(1, broken, LayoutLaws.Crossings(sheet), courses.Length, bends, (double)length / scale, (double)direct / scale, text, seconds);
     }
 

@@ -5,7 +5,9 @@ internal sealed class Page
 {
     /// <summary>Devices up to which a page must stay readable in full.</summary>
     private const int FullDevices = 26;
-    private const int TextHeight = 7;
+    
+    /// <summary>Height of a label's text, in hundredths of a unit.</summary>
+    private const int TextHeight = 725;
 
     public Page(LayoutOptions options, int devices)
     {
@@ -32,7 +34,7 @@ internal sealed class Page
 
     /// <summary>Height of a label's text when a sheet is fitted to the page, in hundredths of a point.</summary>
     public int TextOf(int width, int height) =>
-        (int)Math.Min(100L * TextHeight * Width / Math.Max(1, width), 100L * TextHeight * Height / Math.Max(1, height));
+        (int)Math.Min((long)TextHeight * Width / Math.Max(1, width), (long)TextHeight * Height / Math.Max(1, height));
 
     /// <summary>The width that fills the page beside a given height.</summary>
     public int WidthFor(int height) => (int)((long)height * Width / Height);

@@ -11,6 +11,18 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
     public Candidate Polish(Candidate best, int tries)
     {
         _tries = tries;
+        Candidate before;
+        do
+        {
+            before = best;
+            best = Round(best);
+        }
+        while (best != before);
+        return best;
+    }
+
+    private Candidate Round(Candidate best)
+    {
         for (int p = 0; p < model.PortSide.Length; p++)
         {
             if (model.PortFree[p] && model.PortSlot[p] >= 0)

@@ -8,7 +8,7 @@ internal static class Pricing
 {
     public const int Crossing = 2000, Clash = 30000;
     private const int Bend = 200, Length = 3, DetourFrom = 1320, Detour = 100, BelowFloor = 10000;
-    private const int Readable = 6, Jog = 150, ShortestStretch = 10;
+    private const int Readable = 3, Jog = 150, ShortestStretch = 10;
 
     public static long Of(LabelledSheet sheet, Page page)
     {
