@@ -197,6 +197,9 @@ internal sealed class SheetAssembler
         return passes.ToImmutable();
     }
 
+    private ImmutableArray<string> Opposite(int device) =>
+        [.. _graph.Devices[device].Ports.Where((_, k) => _sheet.Wiring.Choices.Opposite[_model.DevicePort[device] + k]).Select(p => p.Id)];
+
     private Arrangement Arrangement()
     {
         var w = _sheet.Wiring;
@@ -217,7 +220,7 @@ internal sealed class SheetAssembler
         var devices = Enumerable.Range(0, _graph.Devices.Length).Select(d =>
         {
             int b = _model.DeviceBody[d] >= 0 ? _model.DeviceBody[d] : _model.Satellites[_satelliteOf[d]].Host;
-            return new ArrangedDevice(_graph.Devices[d].Id, _graph.Zones[_graph.Devices[d].Zone].Id, sub[w.Columns.Of[b]], rank[b], w.Choices.Turned[b]);
+            return new ArrangedDevice(_graph.Devices[d].Id, _graph.Zones[_graph.Devices[d].Zone].Id, sub[w.Columns.Of[b]], rank[b], w.Choices.Turned[b], Opposite(d));
         });
         return new Arrangement([.. devices]);
     }

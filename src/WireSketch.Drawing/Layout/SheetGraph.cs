@@ -5,7 +5,7 @@ namespace WireSketch.Drawing.Layout;
 /// <summary>
 /// What one sheet must show, before anything has a place: zones in order from the front of the vehicle to its rear,
 /// devices with their terminals, and wires with the size of their labels. All lengths are whole sheet units; a wire
-/// label's text is 7 units high.
+/// label's text is 7.25 units high.
 /// </summary>
 /// <param name="Zones">Zones in drawing order, front first. Each becomes one or more columns side by side.</param>
 /// <param name="Devices">Devices in the order of the spec.</param>
@@ -60,7 +60,8 @@ public enum PortSide
 /// <param name="Side">The side it belongs on: supply, signal and control come in at the left, speakers and outputs leave at the right, ground at the bottom.</param>
 /// <param name="NameWidth">Width of the name written inside the box, in units.</param>
 /// <param name="Numbered">True if its order among its neighbours is fixed (a plug with numbered cavities).</param>
-public sealed record PortBox(string Id, PortSide Side, int NameWidth, bool Numbered = false);
+/// <param name="Free">True if it may be on the side opposite to the one it belongs on, where that saves bends: left and right are much the same to it.</param>
+public sealed record PortBox(string Id, PortSide Side, int NameWidth, bool Numbered = false, bool Free = false);
 
 /// <summary>A wire or cable to be drawn: a line that joins two or more terminals.</summary>
 /// <param name="Id">The run's id, or the id of a part of it on one side of an inline holder (<c>P1</c> in both cases shares its <paramref name="Run"/>).</param>

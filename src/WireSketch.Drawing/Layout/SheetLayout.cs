@@ -48,7 +48,7 @@ public sealed record PlacedDevice(string Id, GridRect Box, ImmutableArray<Placed
 /// <summary>A terminal in its place, on the edge of its device's box.</summary>
 /// <param name="Id">The terminal's full name.</param>
 /// <param name="At">Where its wires land.</param>
-/// <param name="Side">The side it came to be on: slim devices and holders may face the other way than their graph says.</param>
+/// <param name="Side">The side it came to be on: slim devices and holders may face the other way than their graph says, and free terminals be opposite.</param>
 public sealed record PlacedPort(string Id, GridPoint At, PortSide Side);
 
 /// <summary>A wire's course.</summary>
@@ -68,4 +68,5 @@ public sealed record Arrangement(ImmutableArray<ArrangedDevice> Devices);
 /// <param name="SubColumn">Its sub-column within the zone, from 0.</param>
 /// <param name="Rank">Its place in the sub-column from the top, from 0; a chassis point that hangs below its partner has that one's.</param>
 /// <param name="Turned">True if it faces the other way than its graph says.</param>
-public sealed record ArrangedDevice(string Id, string Zone, int SubColumn, int Rank, bool Turned = false);
+/// <param name="Opposite">Its terminals that are opposite to where they would be by that.</param>
+public sealed record ArrangedDevice(string Id, string Zone, int SubColumn, int Rank, bool Turned = false, ImmutableArray<string> Opposite = default);

@@ -78,7 +78,7 @@ internal sealed class SetDrawer
     }
 
     /// <summary>The sheets laid out: on one if that can be read, else split; a circuit that cannot be read is split further.</summary>
-    private ImmutableArray<PlacedSheet> Arrange()
+    public ImmutableArray<PlacedSheet> Arrange()
     {
         var maker = new SheetMaker(wiring, figures, [.. findings.Select(f => f.Finding)], options);
         if (SheetPlan.Whole(wiring, maker) is { } whole)

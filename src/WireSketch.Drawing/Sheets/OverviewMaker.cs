@@ -131,7 +131,7 @@ internal static class OverviewMaker
             var name = text.Name.Select(n => TextSizes.Up(FontMetrics.Width(n, TextSizes.Name, FontWeight.SemiBold))).Max();
             var captions = text.Captions.Select(c => TextSizes.Up(FontMetrics.Width(c, TextSizes.Body))).DefaultIfEmpty(0).Max();
             var header = SheetMaker.HeadHeight(text) + TextSizes.Up(TextSizes.Leading * text.Captions.Length) + 5;
-            return new(part.Id, zone, DeviceShape.Box, 12 + Math.Max(19 + name + markRoom(text.Subjects), captions), header, 0, [.. part.Ports.Select(p => new PortBox(p.Id, p.Side, 0))]);
+            return new(part.Id, zone, DeviceShape.Box, 12 + Math.Max(19 + name + markRoom(text.Subjects), captions), header, 0, [.. part.Ports.Select(p => new PortBox(p.Id, p.Side, 0, Free: TerminalWords.HasFreeSides(partOf[part.Id].Gear[0])))]);
         }
 
         private static string Many(string kind) => kind == "joint or switch" ? "joints and switches"

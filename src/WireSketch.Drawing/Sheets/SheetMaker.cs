@@ -237,7 +237,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var captions = text.Captions.Select(c => TextSizes.Up(FontMetrics.Width(c, TextSizes.Body))).DefaultIfEmpty(0).Max();
         var facts = text.Facts.Select(f => TextSizes.Up(TextSizes.Width(f))).DefaultIfEmpty(0).Max();
         var name = text.Name.Select(n => TextSizes.Up(FontMetrics.Width(n, TextSizes.Name, FontWeight.SemiBold))).DefaultIfEmpty(0).Max();
-        var ports = part.Ports.Select(p => new PortBox(p.Id, p.Side, p.Name.Length == 0 ? 0 : TextSizes.Up(FontMetrics.Width(p.Name, TextSizes.Body)) + 4, part.Gear is Connector)).ToImmutableArray();
+        var ports = part.Ports.Select(p => new PortBox(p.Id, p.Side, p.Name.Length == 0 ? 0 : TextSizes.Up(FontMetrics.Width(p.Name, TextSizes.Body)) + 4, part.Gear is Connector, TerminalWords.HasFreeSides(part.Gear))).ToImmutableArray();
         var under = part.Ports.Select(p => TextSizes.Up(FontMetrics.Width(p.Name, TextSizes.Body))).DefaultIfEmpty(0).Max();
         var names = TextSizes.Up(TextSizes.NameLeading * text.Name.Length);
         var lines = TextSizes.Up(TextSizes.Leading * text.Captions.Length);

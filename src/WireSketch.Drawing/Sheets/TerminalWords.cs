@@ -48,6 +48,13 @@ internal static class TerminalWords
         _ => partnerIsBehind ? PortSide.Right : PortSide.Left,
     };
 
+    /// <summary>
+    /// Left and right are the same to what only stores, shares or breaks supply, and to loads; what handles signals keeps its
+    /// inputs at the left (common practice, no published source).
+    /// </summary>
+    public static bool HasFreeSides(Gear? gear) => gear is Battery or Alternator or GeneralSource or Capacitor or FuseBlock or DistributionBlock or BusBar
+        or Isolator or Protection or Switch or Relay or Load or LoadResistor or Speaker or TapPoint or IgnitionSource;
+
     private static string Coils(Speaker speaker, RunEnd end, WiredRun run)
     {
         if (end.Nodes.Length == 1)

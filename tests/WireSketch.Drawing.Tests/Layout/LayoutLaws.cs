@@ -8,6 +8,25 @@ namespace WireSketch.Drawing.Tests.Layout;
 /// </summary>
 internal static class LayoutLaws
 {
+    /// <summary>Which law a fault breaks.</summary>
+    public enum Law
+    {
+        /// <summary>Rules of our own drawings alone: sides, walls, zones, room for labels.</summary>
+        OwnRules,
+        GearOverlap,
+        WireThroughGear,
+        OnTop,
+        LabelOverlap,
+        LooseEnd,
+        Outside,
+    }
+
+    /// <summary>A law broken, in words.</summary>
+    public readonly record struct Fault(Law Law, string Words)
+    {
+        public override string ToString() => Words;
+    }
+
     private readonly record struct Stretch(int Wire, GridPoint A, GridPoint B)
     {
         public int Left => Math.Min(A.X, B.X);
@@ -17,9 +36,19 @@ internal static class LayoutLaws
         public bool Level => A.Y == B.Y;
     }
 
-    public static List<string> Broken(SheetGraph graph, SheetLayout sheet)
+    public static List<Fault> Broken(SheetGraph graph, SheetLayout sheet)
     {
-        var faults = new List<string>();
+        var faults = BrokenByAny(graph, sheet);
+        CheckZones(graph, sheet, faults);
+        var stretches = sheet.Wires.SelectMany((w, k) => w.Courses.SelectMany(c => c.Zip(c.Skip(1))).Select(p => new Stretch(k, p.First, p.Second))).ToList();
+        CheckWalls(graph, sheet, stretches, faults);
+        return faults;
+    }
+
+    /// <summary>The laws that any drawing of the graph must obey, whoever made it.</summary>
+    public static List<Fault> BrokenByAny(SheetGraph graph, SheetLayout sheet)
+    {
+        var faults = new List<Fault>();
         var device = new Dictionary<string, int>();
         var port = new Dictionary<string, (int Device, GridPoint At)>();
         for (int d = 0; d < sheet.Devices.Length; d++)
@@ -36,23 +65,23 @@ internal static class LayoutLaws
                     PortSide.Top => p.At.Y == box.Y && Within(p.At.X, box.X, box.Right),
                     _ => p.At.Y == box.Bottom && Within(p.At.X, box.X, box.Right),
                 };
-                Check(onEdge, $"terminal {p.Id} is not on its side of {sheet.Devices[d].Id}");
+                Check(onEdge, Law.OwnRules, $"terminal {p.Id} is not on its side of {sheet.Devices[d].Id}");
             }
 
             if (sheet.Devices[d].Ports.Select(p => p.At).Distinct().Count() != sheet.Devices[d].Ports.Length)
             {
-                faults.Add($"two terminals of {sheet.Devices[d].Id} are at one place");
+                faults.Add(new(Law.OwnRules, $"two terminals of {sheet.Devices[d].Id} are at one place"));
             }
 
-            Check(Holds(sheet.Size, box), $"device {sheet.Devices[d].Id} is outside");
-            Check(Holds(sheet.Zones[graph.Devices[d].Zone].Box, box), $"device {sheet.Devices[d].Id} is outside its zone");
-            Check(box.Width >= graph.Devices[d].Width, $"device {sheet.Devices[d].Id} is too narrow");
+            Check(Holds(sheet.Size, box), Law.Outside, $"device {sheet.Devices[d].Id} is outside");
+            Check(sheet.Zones.IsEmpty || Holds(sheet.Zones[graph.Devices[d].Zone].Box, box), Law.OwnRules, $"device {sheet.Devices[d].Id} is outside its zone");
+            Check(box.Width >= graph.Devices[d].Width, Law.OwnRules, $"device {sheet.Devices[d].Id} is too narrow");
         }
 
         var boxes = sheet.Devices.Select(d => d.Box).ToArray();
         foreach (var (i, j) in Overlaps(boxes))
         {
-            faults.Add($"devices {sheet.Devices[i].Id} and {sheet.Devices[j].Id} overlap");
+            faults.Add(new(Law.GearOverlap, $"devices {sheet.Devices[i].Id} and {sheet.Devices[j].Id} overlap"));
         }
 
         var nets = Nets(graph);
@@ -61,17 +90,17 @@ internal static class LayoutLaws
         {
             var wire = sheet.Wires[w];
             var link = graph.Wires[w];
-            Check(wire.Courses.Length == link.To.Length, $"wire {wire.Id} has {wire.Courses.Length} courses for {link.To.Length} ends");
+            Check(wire.Courses.Length == link.To.Length, Law.LooseEnd, $"wire {wire.Id} has {wire.Courses.Length} courses for {link.To.Length} ends");
             for (int k = 0; k < wire.Courses.Length; k++)
             {
                 var course = wire.Courses[k];
-                Check(course[0] == port[link.From].At, $"wire {wire.Id} misses {link.From}");
-                Check(course[^1] == port[link.To[k]].At, $"wire {wire.Id} misses {link.To[k]}");
+                Check(course[0] == port[link.From].At, Law.LooseEnd, $"wire {wire.Id} misses {link.From}");
+                Check(course[^1] == port[link.To[k]].At, Law.LooseEnd, $"wire {wire.Id} misses {link.To[k]}");
                 for (int i = 1; i < course.Length; i++)
                 {
                     var s = new Stretch(w, course[i - 1], course[i]);
-                    Check(s.A.X == s.B.X ^ s.A.Y == s.B.Y, $"wire {wire.Id} has a stretch from {s.A} to {s.B}");
-                    Check(Holds(sheet.Size, new GridRect(s.Left, s.Top, s.Right - s.Left, s.Bottom - s.Top)), $"wire {wire.Id} is outside");
+                    Check(s.A.X == s.B.X ^ s.A.Y == s.B.Y, Law.OwnRules, $"wire {wire.Id} has a stretch from {s.A} to {s.B}");
+                    Check(Holds(sheet.Size, new GridRect(s.Left, s.Top, s.Right - s.Left, s.Bottom - s.Top)), Law.Outside, $"wire {wire.Id} is outside");
                     stretches.Add(s);
                 }
             }
@@ -80,15 +109,13 @@ internal static class LayoutLaws
         CheckWiresAndDevices(sheet, stretches, faults);
         CheckOnTop(sheet, stretches, nets, faults);
         CheckLabels(graph, sheet, stretches, faults);
-        CheckZones(graph, sheet, faults);
-        CheckWalls(graph, sheet, stretches, faults);
         return faults;
 
-        void Check(bool holds, string fault)
+        void Check(bool holds, Law law, string words)
         {
             if (!holds)
             {
-                faults.Add(fault);
+                faults.Add(new(law, words));
             }
         }
     }
@@ -127,7 +154,7 @@ internal static class LayoutLaws
         return sum;
     }
 
-    private static void CheckWiresAndDevices(SheetLayout sheet, List<Stretch> stretches, List<string> faults)
+    private static void CheckWiresAndDevices(SheetLayout sheet, List<Stretch> stretches, List<Fault> faults)
     {
         var grid = new BoxGrid(sheet.Devices.Select(d => d.Box));
         foreach (var s in stretches)
@@ -137,13 +164,13 @@ internal static class LayoutLaws
                 var b = sheet.Devices[d].Box;
                 if (s.Right > b.X && s.Left < b.Right && s.Bottom > b.Y && s.Top < b.Bottom)
                 {
-                    faults.Add($"wire {sheet.Wires[s.Wire].Id} goes through {sheet.Devices[d].Id}");
+                    faults.Add(new(Law.WireThroughGear, $"wire {sheet.Wires[s.Wire].Id} goes through {sheet.Devices[d].Id}"));
                 }
             }
         }
     }
 
-    private static void CheckOnTop(SheetLayout sheet, List<Stretch> stretches, int[] nets, List<string> faults)
+    private static void CheckOnTop(SheetLayout sheet, List<Stretch> stretches, int[] nets, List<Fault> faults)
     {
         foreach (var group in stretches.GroupBy(s => (s.Level, s.Level ? s.A.Y : s.A.X)))
         {
@@ -154,14 +181,14 @@ internal static class LayoutLaws
                 {
                     if (nets[line[i].Wire] != nets[line[j].Wire])
                     {
-                        faults.Add($"wires {sheet.Wires[line[i].Wire].Id} and {sheet.Wires[line[j].Wire].Id} lie on each other at {group.Key} from {line[j].From}");
+                        faults.Add(new(Law.OnTop, $"wires {sheet.Wires[line[i].Wire].Id} and {sheet.Wires[line[j].Wire].Id} lie on each other at {group.Key} from {line[j].From}"));
                     }
                 }
             }
         }
     }
 
-    private static void CheckLabels(SheetGraph graph, SheetLayout sheet, List<Stretch> stretches, List<string> faults)
+    private static void CheckLabels(SheetGraph graph, SheetLayout sheet, List<Stretch> stretches, List<Fault> faults)
     {
         var labelled = Enumerable.Range(0, sheet.Wires.Length).Where(w => graph.Wires[w].LabelWidth > 0).ToArray();
         var boxes = labelled.Select(w => sheet.Wires[w].Label).ToArray();
@@ -169,7 +196,7 @@ internal static class LayoutLaws
         var wires = new BoxGrid(stretches.Select(s => new GridRect(s.Left, s.Top, s.Right - s.Left, s.Bottom - s.Top)));
         foreach (var (i, j) in Overlaps(boxes))
         {
-            faults.Add($"labels of {sheet.Wires[labelled[i]].Id} and {sheet.Wires[labelled[j]].Id} overlap");
+            faults.Add(new(Law.LabelOverlap, $"labels of {sheet.Wires[labelled[i]].Id} and {sheet.Wires[labelled[j]].Id} overlap"));
         }
 
         for (int k = 0; k < labelled.Length; k++)
@@ -179,20 +206,20 @@ internal static class LayoutLaws
             string id = sheet.Wires[w].Id;
             if (b.Width < graph.Wires[w].LabelWidth || b.Height < graph.Wires[w].LabelHeight)
             {
-                faults.Add($"label of {id} has no room");
+                faults.Add(new(Law.OwnRules, $"label of {id} has no room"));
                 continue;
             }
 
             if (!Holds(sheet.Size, b))
             {
-                faults.Add($"label of {id} is outside");
+                faults.Add(new(Law.Outside, $"label of {id} is outside"));
             }
 
             foreach (int d in devices.Near(b.X, b.Y, b.Right, b.Bottom))
             {
                 if (Touch(b, sheet.Devices[d].Box))
                 {
-                    faults.Add($"label of {id} is on {sheet.Devices[d].Id}");
+                    faults.Add(new(Law.LabelOverlap, $"label of {id} is on {sheet.Devices[d].Id}"));
                 }
             }
 
@@ -203,7 +230,7 @@ internal static class LayoutLaws
                 bool touches = s.Left < b.Right && s.Right > b.X && s.Top < b.Bottom && s.Bottom > b.Y;
                 if (touches && s.Wire != w)
                 {
-                    faults.Add($"label of {id} is under {sheet.Wires[s.Wire].Id}");
+                    faults.Add(new(Law.LabelOverlap, $"label of {id} is under {sheet.Wires[s.Wire].Id}"));
                 }
 
                 onOwn |= touches && s.Wire == w && (s.Level ? s.Left <= b.X && s.Right >= b.Right : s.Top <= b.Y && s.Bottom >= b.Bottom);
@@ -211,12 +238,12 @@ internal static class LayoutLaws
 
             if (!onOwn)
             {
-                faults.Add($"label of {id} is not on its wire");
+                faults.Add(new(Law.OwnRules, $"label of {id} is not on its wire"));
             }
         }
     }
 
-    private static void CheckZones(SheetGraph graph, SheetLayout sheet, List<string> faults)
+    private static void CheckZones(SheetGraph graph, SheetLayout sheet, List<Fault> faults)
     {
         for (int z = 0; z < sheet.Zones.Length; z++)
         {
@@ -224,16 +251,16 @@ internal static class LayoutLaws
             if (b.Y != sheet.Zones[0].Box.Y || b.Height != sheet.Zones[0].Box.Height || !Holds(sheet.Size, b)
                 || b.Width < graph.Zones[z].HeadingWidth || (z > 0 && b.X < sheet.Zones[z - 1].Box.Right))
             {
-                faults.Add($"zone {sheet.Zones[z].Id} does not tile");
+                faults.Add(new(Law.OwnRules, $"zone {sheet.Zones[z].Id} does not tile"));
             }
         }
     }
 
-    private static void CheckWalls(SheetGraph graph, SheetLayout sheet, List<Stretch> stretches, List<string> faults)
+    private static void CheckWalls(SheetGraph graph, SheetLayout sheet, List<Stretch> stretches, List<Fault> faults)
     {
         if (sheet.Walls.Length != graph.Zones.Take(Math.Max(0, graph.Zones.Length - 1)).Count(z => z.WallAfter))
         {
-            faults.Add("walls are missing");
+            faults.Add(new(Law.OwnRules, "walls are missing"));
         }
 
         var bundle = graph.Wires.ToDictionary(w => w.Id, w => w.Bundle);
@@ -244,11 +271,11 @@ internal static class LayoutLaws
             {
                 if (!s.Level || s.Left > wall.Box.X || s.Right < wall.Box.Right)
                 {
-                    faults.Add($"wire {sheet.Wires[s.Wire].Id} bends in a wall");
+                    faults.Add(new(Law.OwnRules, $"wire {sheet.Wires[s.Wire].Id} bends in a wall"));
                 }
                 else if (!at.TryGetValue(sheet.Wires[s.Wire].Id, out var p) || p.Y != s.A.Y)
                 {
-                    faults.Add($"wire {sheet.Wires[s.Wire].Id} passes a wall unmarked");
+                    faults.Add(new(Law.OwnRules, $"wire {sheet.Wires[s.Wire].Id} passes a wall unmarked"));
                 }
             }
 
@@ -259,7 +286,7 @@ internal static class LayoutLaws
             {
                 if (rows[i] is { } b && (i == 0 || rows[i - 1] != b) && !seen.Add(b))
                 {
-                    faults.Add($"bundle {b} is torn apart in a wall");
+                    faults.Add(new(Law.OwnRules, $"bundle {b} is torn apart in a wall"));
                 }
             }
         }

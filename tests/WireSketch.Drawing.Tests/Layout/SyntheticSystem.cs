@@ -126,11 +126,15 @@ internal sealed class SyntheticSystem
         if (part.Ports.All(p => p.Id != id))
         {
             bool named = part.Shape == DeviceShape.Box;
-            part.Ports.Add(new PortBox(id, side, named ? TextWidth.Of(name) : 0, numbered));
+            part.Ports.Add(new PortBox(id, side, named ? TextWidth.Of(name) : 0, numbered, HasFreeSides(part)));
         }
 
         return id;
     }
+
+    // Batteries, isolators and distribution blocks are the same either way round; what handles signals is not.
+    private static bool HasFreeSides(Part part) =>
+        part.Id.StartsWith("battery", StringComparison.Ordinal) || part.Id.StartsWith("isolator", StringComparison.Ordinal) || part.Id.StartsWith("dist", StringComparison.Ordinal);
 
     // Most devices have a chassis point of their own; every third shares one.
     private void Ground(Part part, string? name, ref int chassis)

@@ -11,6 +11,8 @@ internal static class BoxWidth
         var device = model.Device(body);
         int width = device.Width;
         int left = Widest(model, model.Ports(body, PortSide.Left)), right = Widest(model, model.Ports(body, PortSide.Right));
+        int free = Math.Max(Widest(model, model.Ports(body, PortSide.Left), true), Widest(model, model.Ports(body, PortSide.Right), true));
+        (left, right) = (Math.Max(left, free), Math.Max(right, free));
         if (device.Shape == DeviceShape.Box)
         {
             width = Math.Max(width, left + right + 16);
@@ -39,12 +41,12 @@ internal static class BoxWidth
         return width;
     }
 
-    private static int Widest(SheetModel model, ReadOnlySpan<int> ports)
+    private static int Widest(SheetModel model, ReadOnlySpan<int> ports, bool free = false)
     {
         int widest = 0;
         foreach (int p in ports)
         {
-            widest = Math.Max(widest, model.PortNameWidth[p]);
+            widest = !free || model.PortFree[p] ? Math.Max(widest, model.PortNameWidth[p]) : widest;
         }
 
         return widest;

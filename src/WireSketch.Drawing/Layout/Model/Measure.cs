@@ -1,6 +1,6 @@
 namespace WireSketch.Drawing.Layout.Model;
 
-/// <summary>The distances a sheet is built from, in units (text is 7 high).</summary>
+/// <summary>The distances a sheet is built from, in units (text is 7.25 high).</summary>
 internal static class Measure
 {
     /// <summary>All ordinates are multiples of this, so that two of them are equal or well apart.</summary>

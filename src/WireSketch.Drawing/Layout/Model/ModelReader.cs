@@ -7,7 +7,7 @@ internal sealed class ModelReader
     private readonly Dictionary<string, int> _port = new(StringComparer.Ordinal);
     private readonly int[] _devicePort, _portDevice, _portUses, _wireNet, _labelPort, _wireSatellite;
     private readonly PortSide[] _side;
-    private readonly bool[] _numbered;
+    private readonly bool[] _numbered, _free;
     private readonly int[] _nameWidth;
     private readonly int[][] _ends;
     private readonly List<Satellite> _satellites = [];
@@ -29,6 +29,7 @@ internal sealed class ModelReader
         _portUses = new int[ports];
         _side = new PortSide[ports];
         _numbered = new bool[ports];
+        _free = new bool[ports];
         _nameWidth = new int[ports];
         for (int d = 0; d < devices; d++)
         {
@@ -38,6 +39,7 @@ internal sealed class ModelReader
                 int p = _devicePort[d] + k;
                 _port.Add(port.Id, p);
                 (_portDevice[p], _side[p], _numbered[p], _nameWidth[p]) = (d, port.Side, port.Numbered, port.NameWidth);
+                _free[p] = port is { Free: true, Numbered: false, Side: PortSide.Left or PortSide.Right } && graph.Devices[d].Shape == DeviceShape.Box;
             }
         }
 
@@ -257,6 +259,7 @@ internal sealed class ModelReader
             BodyShape = bodyDevice.Select(d => _graph.Devices[d].Shape).ToArray(),
             BodyWidth = new int[bodyDevice.Count],
             BodyTurns = new bool[bodyDevice.Count],
+            BodySmall = new bool[bodyDevice.Count],
             BodySlot = bodySlot,
             SidePorts = sidePorts,
             DeviceBody = deviceBody,
@@ -264,6 +267,7 @@ internal sealed class ModelReader
             PortDevice = _portDevice,
             PortSide = _side,
             PortNumbered = _numbered,
+            PortFree = _free,
             PortNameWidth = _nameWidth,
             PortSlot = slots.PortSlot,
             PortSlots = slots.PortSlots,
@@ -287,7 +291,9 @@ internal sealed class ModelReader
         for (int b = 0; b < model.Bodies; b++)
         {
             model.BodyWidth[b] = BoxWidth.Of(model, b);
-            model.BodyTurns[b] = model.BodyShape[b] is DeviceShape.Slim or DeviceShape.Holder;
+            model.BodySmall[b] = model.BodyShape[b] is DeviceShape.Slim or DeviceShape.Holder;
+            int[] beside = [.. model.Ports(b, PortSide.Left), .. model.Ports(b, PortSide.Right)];
+            model.BodyTurns[b] = model.BodySmall[b] || (beside.Length > 0 && Array.TrueForAll(beside, p => _free[p]));
         }
 
         return model;

@@ -17,6 +17,9 @@ internal sealed class SheetModel
     /// <summary>True if the body may face the other way.</summary>
     public required bool[] BodyTurns { get; init; }
 
+    /// <summary>True for slim devices and holders, which belong to a larger one.</summary>
+    public required bool[] BodySmall { get; init; }
+
     /// <summary>First slot of each body; one entry more than bodies.</summary>
     public required int[] BodySlot { get; init; }
 
@@ -30,6 +33,9 @@ internal sealed class SheetModel
     public required int[] PortDevice { get; init; }
     public required PortSide[] PortSide { get; init; }
     public required bool[] PortNumbered { get; init; }
+
+    /// <summary>True if a port may be on the opposite side.</summary>
+    public required bool[] PortFree { get; init; }
     public required int[] PortNameWidth { get; init; }
 
     /// <summary>First slot of each port, or -1 for the ports of satellites and for ports satellites hang from.</summary>

@@ -39,8 +39,7 @@ internal sealed class WireCutter
             int b = _model.SlotBody[s], p = _model.SlotPort[s];
             bool leavesRight = _model.PortSide[p] switch
             {
-                PortSide.Left => _choices.Turned[b],
-                PortSide.Right => !_choices.Turned[b],
+                PortSide.Left or PortSide.Right => _choices.OnRight(_model, p),
                 _ => _choices.Leaves[p] == Leaving.Right || (_choices.Leaves[p] == Leaving.Towards && towards[p] > 0),
             };
             _slotGutter[s] = _columns.Of[b] + (leavesRight ? 1 : 0);
@@ -63,7 +62,7 @@ internal sealed class WireCutter
         void Count(int near, int far)
         {
             int p = _model.SlotPort[near], ca = _columns.Of[_model.SlotBody[near]], cb = _columns.Of[_model.SlotBody[far]];
-            towards[p] += cb > ca || (cb == ca && _model.PortSide[_model.SlotPort[far]] != PortSide.Left) ? 1 : -1;
+            towards[p] += cb > ca || (cb == ca && (_model.PortSide[_model.SlotPort[far]] is PortSide.Top or PortSide.Bottom || _choices.OnRight(_model, _model.SlotPort[far]))) ? 1 : -1;
         }
     }
 

@@ -78,6 +78,7 @@ internal sealed class Placer
             }
         }
 
+        Aligner.Align(_order, _frames, _seps, _y, height);
         new Straightener(_order, _frames, _pull, _seps, _y, height).Run();
         int top = int.MaxValue, bottom = 0;
         for (int i = 0; i < _y.Length; i++)

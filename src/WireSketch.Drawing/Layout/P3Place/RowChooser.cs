@@ -46,7 +46,7 @@ internal static class RowChooser
         for (int k = pull.Start[body]; k < pull.Start[body + 1]; k++)
         {
             int port = model.SlotPort[pull.Mine[k]];
-            if (model.PortSide[port] != (side == 0 ? PortSide.Left : PortSide.Right))
+            if (Array.IndexOf(order.SideOrder[(2 * body) + side], port) < 0)
             {
                 continue;
             }

@@ -23,7 +23,7 @@ internal sealed class Annealer
     {
         var drift = options.Previous is { } previous && model.Bodies > 0 ? new Drift(model, previous) : null;
         var page = new Page(options, model.Graph.Devices.Length);
-        var evaluator = new Evaluator(page, new Company(model), drift);
+        var evaluator = new Evaluator(page, new Company(model), new Convention(model), drift);
         var starts = drift is null ? Starts.Of(model, evaluator) : [Starts.Told(model, evaluator, drift)];
         var annealer = new Annealer(model, evaluator, starts[0]);
         int tries = Tries(model, options.Effort);

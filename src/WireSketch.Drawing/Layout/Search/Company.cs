@@ -20,7 +20,7 @@ internal sealed class Company
         for (int l = 0; l < model.Links; l++)
         {
             int a = model.SlotBody[model.LinkFrom[l]], b = model.SlotBody[model.LinkTo[l]];
-            host[b] = model.BodyTurns[b] && !model.BodyTurns[a] && host[b] < 0 ? a : host[b];
+            host[b] = model.BodySmall[b] && !model.BodySmall[a] && host[b] < 0 ? a : host[b];
         }
 
         var members = new Dictionary<(string?, int, int), List<int>>();
@@ -33,7 +33,7 @@ internal sealed class Company
             }
 
             // A named group's small devices keep together; its larger ones stand where the flow wants them.
-            if (model.BodyTurns[b])
+            if (model.BodySmall[b])
             {
                 var key = (group, group is null ? host[b] : -1, model.BodyZone[b]);
                 if (!members.TryGetValue(key, out var list))

@@ -11,7 +11,7 @@ internal sealed class Drift
 
     private readonly SheetModel _model;
     private readonly int[] _sub, _rank;
-    private readonly bool[] _turned;
+    private readonly bool[] _turned, _opposite;
 
     public Drift(SheetModel model, Arrangement previous)
     {
@@ -19,6 +19,7 @@ internal sealed class Drift
         _sub = new int[model.Bodies];
         _rank = new int[model.Bodies];
         _turned = StartFacing.Of(model);
+        _opposite = new bool[model.PortCount];
         var known = new Dictionary<string, ArrangedDevice>(StringComparer.Ordinal);
         foreach (var device in previous.Devices)
         {
@@ -33,6 +34,12 @@ internal sealed class Drift
                 _sub[b] = Math.Max(0, was.SubColumn);
                 _rank[b] = Math.Max(0, was.Rank);
                 _turned[b] = was.Turned && model.BodyTurns[b];
+                int device = model.BodyDevice[b];
+                for (int k = 0; k < model.Device(b).Ports.Length; k++)
+                {
+                    int p = model.DevicePort[device] + k;
+                    _opposite[p] = model.PortFree[p] && !was.Opposite.IsDefault && was.Opposite.Contains(model.Device(b).Ports[k].Id);
+                }
             }
         }
     }
@@ -55,6 +62,9 @@ internal sealed class Drift
     }
 
     public bool[] Facing() => _turned;
+
+    /// <summary>Ports that were opposite to the side they belong on.</summary>
+    public bool[] Opposite() => _opposite;
 
     /// <summary>Positions as they were; -1 for new bodies.</summary>
     public int[] Positions()

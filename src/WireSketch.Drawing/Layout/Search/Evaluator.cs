@@ -7,8 +7,11 @@ using WireSketch.Drawing.Layout.P5Label;
 namespace WireSketch.Drawing.Layout.Search;
 
 /// <summary>Takes an order through places, tracks and labels to a price.</summary>
-internal sealed class Evaluator(Page page, Company company, Drift? drift)
+internal sealed class Evaluator(Page page, Company company, Convention convention, Drift? drift)
 {
+    /// <summary>How much higher than its fullest column a sheet may be, in tenths.</summary>
+    private const int MostHeight = 16;
+
     /// <summary>
     /// Sifts and completes a trial. Null if it is sure to cost more than <paramref name="limit"/>, or likely to: its
     /// crossings are known once it is sifted, and the rest is seldom an eighth less than it was.
@@ -21,10 +24,10 @@ internal sealed class Evaluator(Page page, Company company, Drift? drift)
         return least > limit ? null : Complete(trial.Choices, trial.Order, limit);
     }
 
-    /// <summary>Places an ordered sheet, also in the height that the page leaves free, and keeps the better. Null if it is sure to cost more than <paramref name="limit"/>.</summary>
+    /// <summary>Places an ordered sheet, also in the height that the page leaves free, and one too full for the page with room to lie straight, and keeps the best. Null if it is sure to cost more than <paramref name="limit"/>.</summary>
     public Candidate? Complete(Choices choices, ColumnOrder order, long limit)
     {
-        long standing = company.Price(order.Wiring.Columns) + (drift?.Price(order) ?? 0);
+        long standing = company.Price(order.Wiring.Columns) + convention.Price(choices) + (drift?.Price(order) ?? 0);
         limit -= standing;
         var routed = Router.Route(Placer.Place(order, 0));
         if (Pricing.Rough(routed) > limit + Pricing.Crossing)
@@ -39,15 +42,18 @@ internal sealed class Evaluator(Page page, Company company, Drift? drift)
             return null;
         }
 
-        int height = (int)((long)sheet.Width * page.Height / page.Width) - (sheet.Height - routed.Placed.Height);
-        height = Math.Min(height, routed.Placed.LeastHeight * 8 / 5);
-        if (height > routed.Placed.LeastHeight)
+        int least = routed.Placed.LeastHeight, most = least * MostHeight / 10;
+        int free = Math.Min(most, (int)((long)sheet.Width * page.Height / page.Width) - (sheet.Height - routed.Placed.Height));
+        foreach (int height in page.IsFull ? (ReadOnlySpan<int>)[free, most] : [free])
         {
-            var taller = Labeller.Label(Router.Route(Placer.Place(order, height)), 0);
-            long price2 = Pricing.Of(taller, page);
-            if (price2 < price)
+            if (height > least)
             {
-                (sheet, price) = (taller, price2);
+                var taller = Labeller.Label(Router.Route(Placer.Place(order, height)), 0);
+                long price2 = Pricing.Of(taller, page);
+                if (price2 < price)
+                {
+                    (sheet, price) = (taller, price2);
+                }
             }
         }
 

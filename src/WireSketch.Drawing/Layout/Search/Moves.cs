@@ -10,7 +10,7 @@ internal sealed class Moves
     private readonly SheetModel _model;
     private readonly Chance _chance;
     private readonly int[][] _partners;
-    private readonly int[] _turning, _edgePorts;
+    private readonly int[] _turning, _edgePorts, _freePorts;
 
     public Moves(SheetModel model, Chance chance)
     {
@@ -25,6 +25,7 @@ internal sealed class Moves
 
         _partners = Array.ConvertAll(partners, p => p is null ? [] : p.Distinct().ToArray());
         _turning = [.. Enumerable.Range(0, model.Bodies).Where(b => model.BodyTurns[b])];
+        _freePorts = [.. Enumerable.Range(0, model.PortCount).Where(p => model.PortFree[p] && model.PortSlot[p] >= 0)];
         _edgePorts = [.. Enumerable.Range(0, model.PortSide.Length).Where(
             p => model.PortSlot[p] >= 0 && model.PortSide[p] is PortSide.Top or PortSide.Bottom)];
     }
@@ -40,25 +41,27 @@ internal sealed class Moves
         int kind = _chance.Next(100);
         return kind < 36 ? MoveColumn(current)
             : kind < 72 ? Jolt(current)
-            : kind < 80 ? Shuffle(current)
-            : kind < 88 ? Turn(current)
-            : kind < 95 ? LeaveNet(current)
+            : kind < 79 ? Shuffle(current)
+            : kind < 86 ? Turn(current)
+            : kind < 91 ? Swap(current)
+            : kind < 96 ? LeaveNet(current)
             : TurnEdge(current);
     }
 
-    private static Choices Fresh(Candidate current, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null) => new()
+    private static Choices Fresh(Candidate current, SheetModel model, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null, int opposite = -1) => new()
     {
         Sub = sub ?? current.Choices.Sub,
-        SideOrder = current.Order.SideOrder,
+        SideOrder = opposite < 0 ? current.Order.SideOrder : Across(model, current.Order.SideOrder, opposite),
+        Opposite = opposite < 0 ? current.Choices.Opposite : Toggled(current.Choices.Opposite, opposite),
         Leaves = leaves ?? current.Choices.Leaves,
         Turned = turned ?? current.Choices.Turned,
         Alone = alone ?? current.Choices.Alone,
     };
 
     /// <summary>New choices with the order carried over.</summary>
-    public static Trial Rewire(Candidate current, SheetModel model, int[] positions, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null)
+    public static Trial Rewire(Candidate current, SheetModel model, int[] positions, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null, int opposite = -1)
     {
-        var choices = Fresh(current, sub, turned, alone, leaves);
+        var choices = Fresh(current, model, sub, turned, alone, leaves, opposite);
         var order = Orderer.Carry(WireCutter.Cut(model, choices), current.Order, positions);
         return new Trial(choices, order, Changes.Between(current.Order, order));
     }
@@ -73,7 +76,7 @@ internal sealed class Moves
             bool small = _chance.Is(50);
             foreach (int b in _partners[body])
             {
-                bool isSmall = _model.BodyTurns[b] && !_model.BodyTurns[body];
+                bool isSmall = _model.BodySmall[b] && !_model.BodySmall[body];
                 if (b != body && _model.BodyZone[b] == zone && (small ? isSmall : sub[b] == sub[body]))
                 {
                     movers.Add(b);
@@ -196,6 +199,27 @@ internal sealed class Moves
         bool[] turned = (bool[])current.Choices.Turned.Clone();
         turned[_turning[_chance.Next(_turning.Length)]] ^= true;
         return Rewire(current, _model, current.Order.Positions(), turned: turned);
+    }
+
+    private Trial? Swap(Candidate current) =>
+        _freePorts.Length == 0 ? null : Rewire(current, _model, current.Order.Positions(), opposite: _freePorts[_chance.Next(_freePorts.Length)]);
+
+    // A port goes to the end of the other side; sifting finds its place.
+    private static int[][] Across(SheetModel model, int[][] sides, int port)
+    {
+        int left = 2 * model.SlotBody[model.PortSlot[port]], from = Array.IndexOf(sides[left], port) >= 0 ? left : left + 1, to = from ^ 1;
+        int[][] moved = (int[][])sides.Clone();
+        moved[from] = [.. sides[from].Where(p => p != port)];
+        moved[to] = [.. sides[to], port];
+        return moved;
+    }
+
+    /// <summary>A set with one member changed.</summary>
+    public static bool[] Toggled(bool[] set, int i)
+    {
+        bool[] copy = (bool[])set.Clone();
+        copy[i] ^= true;
+        return copy;
     }
 
     private Trial? LeaveNet(Candidate current)

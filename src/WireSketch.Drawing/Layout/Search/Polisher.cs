@@ -11,8 +11,25 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
     public Candidate Polish(Candidate best, int tries)
     {
         _tries = tries;
+        Candidate before;
+        do
+        {
+            before = best;
+            best = Round(best);
+        }
+        while (best != before);
+        return best;
+    }
+
+    private Candidate Round(Candidate best)
+    {
         for (int p = 0; p < model.PortSide.Length; p++)
         {
+            if (model.PortFree[p] && model.PortSlot[p] >= 0)
+            {
+                Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), opposite: p));
+            }
+
             if (model.PortSlot[p] >= 0 && model.PortSide[p] is PortSide.Top or PortSide.Bottom)
             {
                 Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), leaves: Moves.Turned(b, p)));
@@ -21,14 +38,14 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
 
         foreach (int w in model.SharingWires)
         {
-            Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), alone: Toggled(b.Choices.Alone, w)));
+            Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), alone: Moves.Toggled(b.Choices.Alone, w)));
         }
 
         for (int body = 0; body < model.Bodies; body++)
         {
             if (model.BodyTurns[body])
             {
-                Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), turned: Toggled(b.Choices.Turned, body)));
+                Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), turned: Moves.Toggled(b.Choices.Turned, body)));
             }
 
             for (int way = -1; way <= 1; way += 2)
@@ -64,13 +81,6 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
         bool[] changed = new bool[best.Order.Items.Length];
         changed[column] = true;
         return new Trial(best.Choices, best.Order.Resorted(column, at), changed);
-    }
-
-    private static bool[] Toggled(bool[] set, int i)
-    {
-        bool[] copy = (bool[])set.Clone();
-        copy[i] ^= true;
-        return copy;
     }
 
     private void Try(ref Candidate best, Func<Candidate, Trial?> change)

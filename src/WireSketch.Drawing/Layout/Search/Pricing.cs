@@ -7,8 +7,8 @@ namespace WireSketch.Drawing.Layout.Search;
 internal static class Pricing
 {
     public const int Crossing = 2000, Clash = 30000;
-    private const int Bend = 200, Length = 3, DetourFrom = 1320, Detour = 100, BelowFloor = 10000, BelowFloorSlope = 2000;
-    private const int Readable = 6, Jog = 150, ShortestStretch = 10;
+    private const int Bend = 200, Length = 3, DetourFrom = 1320, Detour = 100, BelowFloor = 10000;
+    private const int Readable = 3, Jog = 150, ShortestStretch = 10;
 
     public static long Of(LabelledSheet sheet, Page page)
     {
@@ -17,7 +17,7 @@ internal static class Pricing
         long detour = length * 1000 / Math.Max(1, manhattan);
         return Rough(sheet.Routed) + (Bend * bends) + (Jog * jogs) + (Length * (length - manhattan))
             + (Math.Max(0, detour - DetourFrom) * Detour)
-            + (shortfall > 0 ? BelowFloor + ((long)shortfall * BelowFloorSlope) : 0)
+            + (shortfall > 0 ? BelowFloor + ((long)shortfall * page.Slope) : 0)
             - (Math.Min(text, 800) * Readable);
     }
 

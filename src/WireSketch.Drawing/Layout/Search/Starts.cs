@@ -39,7 +39,7 @@ internal static class Starts
     /// <summary>The sheet that keeps to an earlier arrangement.</summary>
     public static Candidate Told(SheetModel model, Evaluator evaluator, Drift drift)
     {
-        var choices = Choices.For(model, drift.SubColumns(), drift.Facing());
+        var choices = Choices.For(model, drift.SubColumns(), drift.Facing(), drift.Opposite());
         return evaluator.Complete(choices, Orderer.Told(WireCutter.Cut(model, choices), drift.Positions(), 5), long.MaxValue / 2)!;
     }
 
