@@ -22,7 +22,8 @@ internal abstract class FooterBlock
     protected static void Heading(Draft page, double x, double y, string words) =>
         page.Text(x, y + 7, (Points)7, new WordLine([new(words, Tone.Quiet)]), TextAnchor.Start, 1);
 
-    protected static ImmutableArray<string> Lines(string text, double width) => LineBreaker.Break(text, width, Size);
+    /// <summary>Lines of a width; a number stays with its unit.</summary>
+    protected static ImmutableArray<string> Lines(string text, double width) => LineBreaker.Break(GearWords.WithUnits(text), width, Size);
 }
 
 /// <summary>The cautions.</summary>

@@ -40,8 +40,8 @@ internal sealed class NotesPages
             Put(18, (d, x, y) => Heading(d, x, y + 4, "FINDINGS"));
             foreach (var finding in findings)
             {
-                var help = finding.Finding.Help is { } h ? LineBreaker.Break("→ " + h, width - 22, Size) : [];
-                Entry([.. LineBreaker.Break(NotesBlock.Said(finding.Finding), width - 22, Size), .. help, finding.Finding.Rule], (d, x, y) => Marker.Draw(d, finding, x + 8, y + 4.6), quietLast: true);
+                var help = finding.Finding.Help is { } h ? LineBreaker.Break("→ " + GearWords.WithUnits(h), width - 22, Size) : [];
+                Entry([.. LineBreaker.Break(GearWords.WithUnits(NotesBlock.Said(finding.Finding)), width - 22, Size), .. help, finding.Finding.Rule], (d, x, y) => Marker.Draw(d, finding, x + 8, y + 4.6), quietLast: true);
             }
         }
     }

@@ -76,7 +76,7 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
         d.Rect(x + 3, y + 13, width - 6, height - 26, 43, new(null, page.Palette.Hairline, 0.8));
         foreach (var (words, at) in ((string, double)[])[("RIGHT", y + 19.5), ("LEFT", y + height - 14.5)])
         {
-            d.Add(new TextShape(new(x + (width / 2), at), 5.8, TextAnchor.Middle, [new(words, FontWeight.Regular, page.Palette.Quiet)], 0.8));
+            d.Add(new TextShape(new(x + (width / 2), at), 6.2, TextAnchor.Middle, [new(words, FontWeight.Regular, page.Palette.Quiet)], 0.8));
         }
 
         d.Add(new TextShape(new(x + 14.5, y + (height / 2) + 14), 6.4, TextAnchor.Start, [new("FRONT", FontWeight.Regular, page.Palette.Quiet)], 0.8, Upwards: true));

@@ -20,9 +20,9 @@ internal sealed class WireDrawer(Draft draft, Heat heat)
     public void Draw(ImmutableArray<SheetWire> wires, ImmutableArray<WireLink> links, ImmutableArray<RoutedWire> routes)
     {
         nets.Clear();
-        foreach (var run in links.GroupBy(l => l.Run, StringComparer.Ordinal))
+        foreach (var run in wires.GroupBy(w => w.Run, StringComparer.Ordinal))
         {
-            nets[run.Key] = run.Select(l => l.Net).OrderByDescending(n => links.Count(l => l.Net == n && l.Run != run.Key)).First();
+            nets[run.Key] = run.Select(w => w.Net.Length > 0 ? w.Net : w.Run).OrderByDescending(n => wires.Count(w => w.Net == n && w.Run != run.Key)).First();
         }
 
         var all = wires.Select((w, i) => new Drawn(w, links[i], Courses.Of(routes[i]), routes[i].Dots)).ToArray();
@@ -52,7 +52,7 @@ internal sealed class WireDrawer(Draft draft, Heat heat)
 
         foreach (var wire in all)
         {
-            foreach (var dot in wire.Dots)
+            foreach (var dot in wire.Wire.Fans ? [] : wire.Dots)
             {
                 draft.Circle(dot.X, dot.Y, 1 + (Weights.Body(wire.Wire.Step).Value / 2), Look.Filled(draft.Palette.Casing));
             }

@@ -1,10 +1,11 @@
+using System.Text.RegularExpressions;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Drawing.Sheets;
 
 /// <summary>What is written at a device: its name, what it is, and what is set on it.</summary>
-internal static class GearWords
+internal static partial class GearWords
 {
     /// <summary>A space at which no line is broken.</summary>
     public const char Unbroken = '\u00a0';
@@ -124,6 +125,12 @@ internal static class GearWords
 
     /// <summary>The same words, to be broken only after commas.</summary>
     public static string ByParts(string words) => words.Replace(' ', Unbroken).Replace("," + Unbroken, ", ", StringComparison.Ordinal);
+
+    /// <summary>The same words, numbers bound to the units behind them.</summary>
+    public static string WithUnits(string words) => NumberAndUnit().Replace(words, Unbroken.ToString());
+
+    [GeneratedRegex(@"(?<=\d) (?=(?:[kmµM]?[AVWΩ]|[mc]?m|mm²|[mk]?ohm|AWG|ft|in|k?Hz|dB|m?s|h|min|Ah|C|%)(?:\W|$))")]
+    private static partial Regex NumberAndUnit();
 
     private static string Fact(string name, string? value) => value is null ? "" : $"{name} {value}".Replace(' ', Unbroken);
 

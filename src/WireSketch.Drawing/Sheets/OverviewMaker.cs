@@ -92,8 +92,8 @@ internal static class OverviewMaker
             var (a, b) = (from.Port($"{from.Id}.{id}.out", "", PortSide.Right), to.Port($"{to.Id}.{id}.in", "", PortSide.Left));
             var step = runs.Length > 3 ? 4 : runs.Length > 1 ? 3 : 2;
             var spoken = $"{string.Join(", ", label.Select(l => string.Concat(l.Parts.Select(p => p.Text))))}: {string.Join(", ", runs.Select(r => r.Id))}";
-            var wire = new SheetWire(id, kinds[0].Key, [a], [b], step, [], label, spoken) { IsBundle = true };
-            var width = label.Select((l, i) => TextSizes.Up(TextSizes.Width(l)) + SheetMaker.LabelRoom(label, i)).Max() + SheetMaker.ChipPadding;
+            var wire = new SheetWire(id, kinds[0].Key, [a], [b], step, [], label, spoken) { IsBundle = true, LabelKinds = [.. kinds.Select(k => k.Key)] };
+            var width = label.Select((l, i) => TextSizes.Up(TextSizes.Width(l)) + SheetMaker.KindRoom).Max() + SheetMaker.ChipPadding;
             parts.Link(wire, new(id, id, id, LabelWords.Kind(kinds[0].Key), a, [b], width, (label.Length * 9) + 2, Weights.Cased(step)));
         }
 
@@ -104,7 +104,7 @@ internal static class OverviewMaker
             var name = group.Length == 1 ? GearWords.Name(part.Id)
                 : kinds.Length == 1 ? string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(kinds[0])}")
                 : string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(Family(group[0]))}");
-            var caption = group.Length == 1 ? GearWords.Captions(group[0], Audience.Customer).Take(1).SelectMany(c => LineBreaker.Break(c, Width, TextSizes.Body, most: 2)) : Names(group);
+            var caption = group.Length == 1 ? GearWords.Captions(group[0], group[0] is LevelControl ? Audience.Technician : Audience.Customer).Take(1).SelectMany(c => LineBreaker.Break(c, Width, TextSizes.Body, most: 2)) : Names(group);
             return new(
                 part.Id, group.Length == 1 ? group[0] : null, GearWords.Sign(group[0]), LineBreaker.Break(name, Width, TextSizes.Name, FontWeight.SemiBold, 2), [.. caption],
                 [], [.. part.Ports.Select(_ => "")], group.All(g => g.InVehicle), [.. group.Select(g => g.Id)]);

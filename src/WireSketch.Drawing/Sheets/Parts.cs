@@ -1,3 +1,4 @@
+using System.Globalization;
 using WireSketch.Drawing.Layout;
 using WireSketch.Language;
 using WireSketch.Topology;
@@ -25,6 +26,22 @@ internal sealed class Part(string id, string zone, Gear? gear)
     public string? Letter { get; init; }
 
     public List<(string Id, string Name, PortSide Side)> Ports { get; } = [];
+
+    /// <summary>The run that lands at each terminal.</summary>
+    private readonly Dictionary<string, string> runAt = new(StringComparer.Ordinal);
+
+    /// <summary>A landing at a terminal for each run: two lugs on one post stay two, so that they do not look like a joint in the wire.</summary>
+    public string Landing(string terminal, string run, string name, PortSide side)
+    {
+        var id = terminal;
+        for (var n = 2; runAt.TryGetValue(id, out var other) && other != run; n++)
+        {
+            id = string.Create(CultureInfo.InvariantCulture, $"{terminal}#{n}");
+        }
+
+        runAt[id] = run;
+        return Port(id, name, side);
+    }
 
     /// <summary>A terminal by its id, made where it is new.</summary>
     public string Port(string port, string name, PortSide side)

@@ -125,6 +125,15 @@ internal sealed record SheetWire(
     /// <summary>More than one run: a bundle of an overview.</summary>
     public bool IsBundle { get; init; }
 
+    /// <summary>Id of the net that it belongs to; empty for a bundle.</summary>
+    public string Net { get; init; } = "";
+
+    /// <summary>Its cores part without being joined: no dot stands where they do.</summary>
+    public bool Fans { get; init; }
+
+    /// <summary>For a bundle: what the runs of each line of its label carry.</summary>
+    public ImmutableArray<RunKind> LabelKinds { get; init; } = [];
+
     /// <summary>On a sheet with a heat scale: the wire's step; null for a wire that the scale says nothing about.</summary>
     public int? HeatStep { get; init; }
 }

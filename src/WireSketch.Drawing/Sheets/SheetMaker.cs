@@ -57,7 +57,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var full = parts.Devices.Select(d => Text(d, width, Audience.Technician, form, kind)).ToArray();
         var boxes = parts.Devices.Select((d, i) => Box(d, full[i], shown[d.Zone])).ToImmutableArray();
         var texts = options.Audience == Audience.Technician ? full : [.. parts.Devices.Select(d => Text(d, width, options.Audience, form, kind))];
-        return new(kind, name, new([.. zones], boxes, [.. parts.Links]), [.. texts], [.. parts.Wires], form);
+        return new(kind, name, new([.. zones], boxes, Trees(parts.Links)), [.. texts], [.. parts.Wires], form);
     }
 
     private void Place(WiredRun run, Parts parts, IReadOnlyDictionary<string, string> letters, LabelForm form)
@@ -66,7 +66,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var from = begins.Select(e => Port(e, begins, run, parts, letters, ends[0].Gear)).ToImmutableArray();
         var to = ends.Select(e => Port(e, ends, run, parts, letters, begins[0].Gear)).ToImmutableArray();
         var label = new Label(LabelWords.For(run, figures, form, options.Audience), LabelWords.For(run, figures, form, Audience.Technician), LabelWords.For(run, figures, form, Audience.Customer));
-        var wire = new SheetWire(run.Id, run.Kind, [.. from.Distinct()], [.. to.Distinct()], LabelWords.Step(run), LabelWords.Colours(run), [], LabelWords.Spoken(run)) { HeatStep = figures.HeatOf(run) is { } share ? HeatScale.StepOf(figures.Heat, share) : null };
+        var wire = new SheetWire(run.Id, run.Kind, [.. from.Distinct()], [.. to.Distinct()], LabelWords.Step(run), LabelWords.Colours(run), [], LabelWords.Spoken(run)) { Fans = Fans(run), HeatStep = figures.HeatOf(run) is { } share ? HeatScale.StepOf(figures.Heat, share) : null };
         var links = new List<(string Net, ImmutableArray<string> Ends)>();
         if (from.Length > 1 && to.Length > 1)
         {
@@ -104,9 +104,12 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
             var id = links.Count == 1 ? run.Id : $"{run.Id}#{Number(i + 1)}";
             var said = i == labelled ? label : i >= cores ? second : null;
             var kind = i >= cores && IsReturn(begins[Math.Min(i - cores + 1, begins.Length - 1)], ends[Math.Min(i - cores + 1, ends.Length - 1)]) ? RunKind.Ground : run.Kind;
-            parts.Link(wire with { Kind = kind, Label = said?.Shown ?? [] }, Link(run, id, kind, links[i].Net, links[i].Ends, said));
+            parts.Link(wire with { Kind = kind, Net = links[i].Net, Label = said?.Shown ?? [] }, Link(run, id, kind, links[i].Net, links[i].Ends, said));
         }
     }
+
+    /// <summary>Each of its cores has one end here and one there: where it parts, nothing is joined.</summary>
+    private static bool Fans(WiredRun run) => run.From.Sum(e => e.Nodes.Length) == run.To.Sum(e => e.Nodes.Length);
 
     private static bool IsReturn(params ReadOnlySpan<RunEnd> ends)
     {
@@ -147,9 +150,12 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
 
     private static int Width(ImmutableArray<WordLine> label, int mark) => label.Select((line, i) => TextSizes.Up(TextSizes.Width(line)) + LabelRoom(label, i) + (i == 0 ? mark : 0)).Max();
 
+    /// <summary>Room that the frame of a kind's letter takes.</summary>
+    internal const int KindRoom = 11;
+
     /// <summary>Room for the kind's letter, which stands before the second line, or before the first if the second is a computed one.</summary>
     internal static int LabelRoom(ImmutableArray<WordLine> label, int line) =>
-        line == (label.Length > 1 && label[1].Parts[0].Tone != Tone.Computed ? 1 : 0) ? 11 : 0;
+        line == (label.Length > 1 && label[1].Parts[0].Tone != Tone.Computed ? 1 : 0) ? KindRoom : 0;
 
     private string Port(RunEnd end, ImmutableArray<RunEnd> beside, WiredRun run, Parts parts, IReadOnlyDictionary<string, string> letters, Gear partner)
     {
@@ -168,7 +174,8 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         // A bar has a stud for each run; elsewhere runs share the terminal.
         return end.Gear is BusBar
             ? device.Port($"{end.Id}.{Number(device.Ports.Count + 1)}", "", partner is ChassisPoint ? PortSide.Bottom : side)
-            : device.Port(end.Id, TerminalWords.Name(end, run, wiring), side);
+            : end.Gear is ChassisPoint ? device.Port(end.Id, "", side)
+            : device.Landing(end.Id, run.Id, TerminalWords.Name(end, run, wiring), side);
     }
 
     /// <summary>The zone on the way from one device to another that the sheet shows and that is nearest to the other.</summary>
@@ -185,6 +192,23 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         }
 
         return Parts.ZoneOf(from);
+    }
+
+    /// <summary>The lines with, as their net, the tree that they are drawn as: lines that share a terminal.</summary>
+    private static ImmutableArray<WireLink> Trees(List<WireLink> links)
+    {
+        var treeAt = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var link in links)
+        {
+            var ends = link.To.Append(link.From).ToArray();
+            var met = ends.Select(e => treeAt.GetValueOrDefault(e)).OfType<string>().Distinct().ToArray();
+            foreach (var port in treeAt.Where(t => met.Contains(t.Value)).Select(t => t.Key).Concat(ends).ToArray())
+            {
+                treeAt[port] = met.Length > 0 ? met[0] : link.Id;
+            }
+        }
+
+        return [.. links.Select(l => l with { Net = treeAt[l.From] })];
     }
 
     private bool IsBehind(Gear partner, Gear device) => ZoneRank(partner) > ZoneRank(device);
@@ -221,7 +245,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         }
 
         var name = LineBreaker.Break(GearWords.Name(gear.Id), width, TextSizes.Name, FontWeight.SemiBold, 2);
-        var captions = First(form == LabelForm.Tight ? 2 : 5, [.. GearWords.Captions(gear, audience).Concat(part.Repeated ? ["also on other sheets"] : []).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 3))]);
+        var captions = First(form == LabelForm.Tight ? 3 : 5, [.. GearWords.Captions(gear, audience).Concat(part.Repeated ? ["also on other sheets"] : []).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 3))]);
         return new(part.Id, gear, GearWords.Sign(gear), name, captions, facts.ToImmutable(), [.. part.Ports.Select(p => gear is Speaker { CoilCount: 1 } && facts.Count > 0 && part.Ports.Count == 1 ? "" : p.Name)], gear.InVehicle, [gear.Id]);
     }
 

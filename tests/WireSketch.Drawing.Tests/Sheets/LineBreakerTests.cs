@@ -32,4 +32,11 @@ public sealed class LineBreakerTests
         Assert.Equal(["fuse block,", "blade maxi"], LineBreaker.Break(line, 60, 7));
         Assert.Equal(["blade", "maxi"], LineBreaker.Break(GearWords.ByParts("blade maxi"), 30, 7));
     }
+
+    [Theory]
+    [InlineData("a short draws 1158 A; it breaks", "1158\u00a0A; it")]
+    [InlineData("12 in from the battery", "12\u00a0in from")]
+    [InlineData("4 AWG carries 130 A.", "4\u00a0AWG carries 130\u00a0A.")]
+    [InlineData("2 amplifiers in 1 install", "2 amplifiers in 1 install")]
+    public void A_number_stays_with_its_unit(string words, string bound) => Assert.Contains(bound, GearWords.WithUnits(words), StringComparison.Ordinal);
 }

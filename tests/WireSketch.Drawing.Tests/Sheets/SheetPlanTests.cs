@@ -98,6 +98,25 @@ public sealed class SheetPlanTests
     }
 
     [Fact]
+    public void Two_lugs_on_one_post_stay_two_and_the_wires_behind_them_apart()
+    {
+        var sheet = SheetPlan.Whole(Drawn.Compile("two-batteries").Install!.Wiring, Maker("two-batteries"))!;
+        var posts = sheet.Graph.Devices.Single(d => d.Id == "rear-battery").Ports.Where(p => p.Id.StartsWith("rear-battery.+", StringComparison.Ordinal)).Select(p => p.Id).ToArray();
+        Assert.Equal(["rear-battery.+", "rear-battery.+#2"], posts.Order(StringComparer.Ordinal));
+        var trees = posts.Select(p => sheet.Graph.Wires.Single(w => w.To.Append(w.From).Contains(p)).Net).ToArray();
+        Assert.NotEqual(trees[0], trees[1]);
+    }
+
+    [Fact]
+    public void A_cable_whose_cores_part_fans_out_and_a_wire_to_two_devices_is_joined()
+    {
+        var sheet = SheetPlan.Whole(Drawn.Compile("two-amplifiers").Install!.Wiring, Maker("two-amplifiers"))!;
+        Assert.All(sheet.Wires.Where(w => w.Run == "L1"), w => Assert.True(w.Fans));
+        var shared = SheetPlan.Whole(Drawn.Compile("camper").Install!.Wiring, Maker("camper"))!;
+        Assert.All(shared.Wires.Where(w => w.Run == "W3"), w => Assert.False(w.Fans));
+    }
+
+    [Fact]
     public void Every_wire_of_a_graph_ends_at_a_terminal_of_the_graph_and_labels_have_room()
     {
         foreach (var sheet in SheetPlan.Split(Drawn.Compile("competition").Install!.Wiring, Maker("competition"), Audience.Technician, 0, Limits, false))
