@@ -31,6 +31,11 @@ internal static partial class GearWords
         {
             yield return place.Value;
         }
+
+        if (audience == Audience.Technician && (gear.Facts.Model ?? gear.Facts.Make) is { } model)
+        {
+            yield return model.Value;
+        }
     }
 
     /// <summary>What the installer sets on it, a fact a line.</summary>
