@@ -65,7 +65,7 @@ internal sealed class Annealer
             }
 
             long limit = current.Price + (heat * _chance.Allowance() / 1000);
-            var next = _evaluator.Judge(trial, limit, current);
+            var next = _evaluator.Judge(trial, limit, current, near: true);
             if (next is not null && next.Price < limit)
             {
                 current = next;

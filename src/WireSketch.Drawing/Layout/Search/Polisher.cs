@@ -85,9 +85,13 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
 
     private void Try(ref Candidate best, Func<Candidate, Trial?> change)
     {
-        if (_tries-- > 0 && change(best) is { } trial && evaluator.Judge(trial, best.Price, best) is { } next && next.Price < best.Price)
+        for (int near = 1; near >= 0; near--)
         {
-            best = next;
+            if (_tries-- > 0 && change(best) is { } trial && evaluator.Judge(trial, best.Price, best, near == 1) is { } next && next.Price < best.Price)
+            {
+                best = next;
+                return;
+            }
         }
     }
 }
