@@ -65,7 +65,7 @@ internal sealed class Annealer
             }
 
             long limit = current.Price + (heat * _chance.Allowance() / 1000);
-            var next = _evaluator.Judge(trial, limit, current, near: true);
+            var next = _evaluator.Judge(trial, limit, current, near: i % 4 != 0);
             if (next is not null && next.Price < limit)
             {
                 current = next;
