@@ -101,7 +101,7 @@ public sealed class DrawingSetTests
     }
 
     [Fact]
-    public void A_system_too_large_for_a_sheet_is_split_and_every_cut_wire_names_where_it_goes_on()
+    public void A_system_too_large_for_a_sheet_is_split()
     {
         var set = Drawn.Draw("competition");
         Assert.True(set.Scenes.Length > 3);
@@ -112,6 +112,12 @@ public sealed class DrawingSetTests
         Assert.Equal(Drawn.Compile("competition").Spec.Gear.Select(g => g.Id).Order(), Drawn.Marks(plan, "data-gear").Order());
         var drawn = set.Scenes.Skip(1).SelectMany(s => Drawn.Marks(s, "data-run")).ToHashSet();
         Assert.Equal(Drawn.Compile("competition").Spec.Runs.Select(r => r.Id).Order(), drawn.Order());
+    }
+
+    [Fact]
+    public void Every_cut_wire_names_where_it_goes_on()
+    {
+        var set = Drawn.Draw("competition", new() { Upright = true });
         var flags = set.Scenes.SelectMany((s, i) => Drawn.Groups(s, "data-gear").Where(g => g.Value.EndsWith(":on", StringComparison.Ordinal)).Select(g => (Sheet: i + 1, Run: g.Value, Words: g.Group.Shapes.OfType<TextShape>().Single().Words))).ToArray();
         Assert.NotEmpty(flags);
         foreach (var (sheet, run, words) in flags)

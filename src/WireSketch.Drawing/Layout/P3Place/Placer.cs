@@ -45,10 +45,10 @@ internal sealed class Placer
 
     private int LeastHeight { get; }
 
-    /// <summary>Places a sheet in the given height, or in the least that it needs if that is more.</summary>
-    public static PlacedSheet Place(ColumnOrder order, int height)
+    /// <summary>Places a sheet in the given height, or in the least that it needs if that is more; rows and devices are set apart by <paramref name="spread"/> beyond the usual.</summary>
+    public static PlacedSheet Place(ColumnOrder order, int height, int spread = 0)
     {
-        var placer = new Placer(order, Frames.Of(order), Attraction.Of(order));
+        var placer = new Placer(order, Frames.Of(order, spread), Attraction.Of(order));
         return placer.Place(height);
     }
 

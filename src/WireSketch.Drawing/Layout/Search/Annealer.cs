@@ -38,7 +38,7 @@ internal sealed class Annealer
             annealer._best = new Polisher(model, evaluator).Polish(annealer._best, tries);
         }
 
-        var sheet = annealer._best.Sheet;
+        var sheet = Spacer.Fill(annealer._best.Sheet, page);
         int wide = page.WidthFor(sheet.Height);
         return sheet.Routed.Clashes.Count == 0 && sheet.Width >= wide ? sheet : Labeller.Label(ClashRepair.Repair(sheet.Routed), wide);
     }

@@ -21,6 +21,9 @@ internal static class Pricing
             - (Math.Min(text, 800) * Readable);
     }
 
+    /// <summary>Corners of all wires.</summary>
+    public static long Bends(LabelledSheet sheet) => Measure(sheet).Bends;
+
     /// <summary>The part of the price that is known before labels are placed.</summary>
     public static long Rough(RoutedSheet routed) => ((long)routed.Crossings * Crossing) + ((long)routed.Clashes.Count * Clash);
 
