@@ -13,7 +13,7 @@ internal static class Growth
         Console.WriteLine();
         Console.WriteLine("Growth: one sheet with everything, the best of three, and its time by n·log n of the wires beside that of the first row.");
         double first = 0;
-        foreach (int devices in (int[])[300, 1000, 3000])
+        foreach (int devices in (int[])[300, 1000, 3000, 3800])
         {
             var subject = Subject.Of(devices, 1);
             double best = double.PositiveInfinity;

@@ -149,7 +149,7 @@ public sealed class DrawingSetTests
     }
 
     [Fact]
-    public void A_system_too_large_for_a_sheet_is_split_and_every_cut_wire_names_where_it_goes_on()
+    public void A_system_too_large_for_a_sheet_is_split()
     {
         var set = Drawn.Draw("competition");
         Assert.True(set.Scenes.Length > 3);

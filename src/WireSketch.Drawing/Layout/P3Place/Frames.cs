@@ -10,10 +10,11 @@ namespace WireSketch.Drawing.Layout.P3Place;
 internal sealed class Frames
 {
     private readonly ColumnOrder _order;
+    private readonly int _spread;
 
-    private Frames(ColumnOrder order)
+    private Frames(ColumnOrder order, int spread)
     {
-        _order = order;
+        (_order, _spread) = (order, spread);
         var w = order.Wiring;
         Top = new int[w.Model.Bodies];
         Bottom = new int[w.Model.Bodies];
@@ -25,6 +26,9 @@ internal sealed class Frames
         SpareRows = new int[2 * w.Model.Bodies];
         Shift = new int[2 * w.Model.Bodies];
     }
+
+    /// <summary>Distance of two rows without large labels.</summary>
+    public int Pitch => (2 * Model.Measure.HalfRow) + _spread;
 
     /// <summary>Top and bottom of each body's box.</summary>
     public int[] Top { get; }
@@ -49,9 +53,12 @@ internal sealed class Frames
     /// <summary>How many rows they have been moved.</summary>
     public int[] Shift { get; }
 
-    public static Frames Of(ColumnOrder order)
+    /// <summary>The outlines of an order.</summary>
+    /// <param name="order">The order.</param>
+    /// <param name="spread">What is added to the distance of rows and of devices, for sheets that have height to spare; a multiple of the grid.</param>
+    public static Frames Of(ColumnOrder order, int spread = 0)
     {
-        var frames = new Frames(order);
+        var frames = new Frames(order, spread);
         var w = order.Wiring;
         for (int b = 0; b < w.Model.Bodies; b++)
         {
@@ -69,7 +76,7 @@ internal sealed class Frames
     /// <summary>Moves the terminals of a side down to the given row.</summary>
     public void MoveRows(int body, int side, int rows)
     {
-        int by = (rows - Shift[(2 * body) + side]) * 2 * Model.Measure.HalfRow;
+        int by = (rows - Shift[(2 * body) + side]) * Pitch;
         Shift[(2 * body) + side] = rows;
         foreach (int p in _order.SideOrder[(2 * body) + side])
         {
@@ -110,7 +117,7 @@ internal sealed class Frames
             Spare((2 * b) + 1, right, last);
         }
 
-        int gap = slim ? 2 : 4;
+        int gap = (slim ? 2 : 4) + (_spread / 2);
         int up = Math.Max(gap - Top[b], over == int.MaxValue ? 0 : -over);
         int down = Math.Max(Bottom[b] + gap, under);
         foreach (int s in model.BodySatellites[b])
@@ -127,7 +134,7 @@ internal sealed class Frames
     {
         if (last != int.MinValue)
         {
-            SpareRows[side] = (lastOfBoth - last) / (2 * Model.Measure.HalfRow);
+            SpareRows[side] = (lastOfBoth - last) / Pitch;
         }
     }
 
@@ -154,7 +161,7 @@ internal sealed class Frames
             for (int k = 0; k < model.PortSlots[p]; k++)
             {
                 int s = model.PortSlot[p] + k, half = model.SlotHalf[s];
-                y = y == int.MinValue ? (slim ? 0 : Model.Measure.Up(header + Model.Measure.HalfRow)) : y + Model.Measure.Up(lastHalf + half);
+                y = y == int.MinValue ? (slim ? 0 : Model.Measure.Up(header + Model.Measure.HalfRow)) : y + Model.Measure.Up(lastHalf + half) + (k == 0 ? _spread : 0);
                 Dy[s] = y;
                 lastHalf = half;
                 over = Math.Min(over, y - half);

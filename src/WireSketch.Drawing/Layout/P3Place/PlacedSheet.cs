@@ -15,6 +15,9 @@ internal sealed class PlacedSheet
     /// <summary>Height of everything together, from 0.</summary>
     public required int Height { get; init; }
 
+    /// <summary>The height that it was placed in.</summary>
+    public required int Room { get; init; }
+
     /// <summary>The least height that the fullest column allows.</summary>
     public required int LeastHeight { get; init; }
 

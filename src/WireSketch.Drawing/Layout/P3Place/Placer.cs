@@ -45,11 +45,42 @@ internal sealed class Placer
 
     private int LeastHeight { get; }
 
-    /// <summary>Places a sheet in the given height, or in the least that it needs if that is more.</summary>
-    public static PlacedSheet Place(ColumnOrder order, int height)
+    /// <summary>Places a sheet in the given height, or in the least that it needs if that is more; rows and devices are set apart by <paramref name="spread"/> beyond the usual.</summary>
+    public static PlacedSheet Place(ColumnOrder order, int height, int spread = 0)
+    {
+        var placer = new Placer(order, Frames.Of(order, spread), Attraction.Of(order));
+        return placer.Place(height);
+    }
+
+    /// <summary>Places a sheet that differs little from another, so that it stays close to it.</summary>
+    public static PlacedSheet PlaceNear(ColumnOrder order, PlacedSheet other)
     {
         var placer = new Placer(order, Frames.Of(order), Attraction.Of(order));
-        return placer.Place(height);
+        int height = Measure.Up(Math.Max(other.Room, placer.LeastHeight));
+        new Recall(order, placer._frames, placer._pull, placer._y).From(other);
+        for (int c = 0; c < placer._seps.Length; c++)
+        {
+            if (!placer.IsSettled(c, height))
+            {
+                placer.Fit(c, height, true, true);
+            }
+        }
+
+        return placer.Straighten(height);
+    }
+
+    private bool IsSettled(int c, int height)
+    {
+        int[] items = _order.Items[c], seps = _seps[c];
+        for (int k = 0; k < items.Length; k++)
+        {
+            if (k == 0 ? _y[items[0]] < seps[0] : _y[items[k]] - _y[items[k - 1]] < seps[k] - seps[k - 1])
+            {
+                return false;
+            }
+        }
+
+        return items.Length == 0 || _y[items[^1]] + _frames.Down[items[^1]] <= height;
     }
 
     private PlacedSheet Place(int height)
@@ -78,6 +109,11 @@ internal sealed class Placer
             }
         }
 
+        return Straighten(height);
+    }
+
+    private PlacedSheet Straighten(int height)
+    {
         Aligner.Align(_order, _frames, _seps, _y, height);
         new Straightener(_order, _frames, _pull, _seps, _y, height).Run();
         int top = int.MaxValue, bottom = 0;
@@ -93,7 +129,7 @@ internal sealed class Placer
             _y[i] -= top;
         }
 
-        return new PlacedSheet { Order = _order, Frames = _frames, Y = _y, Height = bottom - top, LeastHeight = LeastHeight };
+        return new PlacedSheet { Order = _order, Frames = _frames, Y = _y, Height = bottom - top, Room = height, LeastHeight = LeastHeight };
     }
 
     private void Fit(int c, int height, bool byLeft, bool byRight)

@@ -1,4 +1,3 @@
-using WireSketch.Drawing.Layout.Model;
 using WireSketch.Drawing.Layout.P2Order;
 
 namespace WireSketch.Drawing.Layout.P3Place;
@@ -6,7 +5,7 @@ namespace WireSketch.Drawing.Layout.P3Place;
 /// <summary>Where a side of a box has fewer terminals than the box has rows, chooses the rows that let most wires lie straight.</summary>
 internal static class RowChooser
 {
-    private const int Pitch = 2 * Measure.HalfRow, BendPrice = 24, Far = 60;
+    private const int BendPrice = 24, Far = 60;
 
     public static void Choose(ColumnOrder order, Frames frames, Attraction pull, int[] y)
     {
@@ -24,7 +23,7 @@ internal static class RowChooser
                 long bestPrice = long.MaxValue;
                 for (int rows = 0; rows <= spare; rows++)
                 {
-                    long price = Price(order, frames, pull, y, b, side, (rows - frames.Shift[(2 * b) + side]) * Pitch);
+                    long price = Price(order, frames, pull, y, b, side, (rows - frames.Shift[(2 * b) + side]) * frames.Pitch);
                     if (price < bestPrice)
                     {
                         (best, bestPrice) = (rows, price);

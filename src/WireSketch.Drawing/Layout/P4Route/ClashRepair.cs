@@ -174,6 +174,6 @@ internal sealed class ClashRepair
             bottom = Math.Max(bottom, _y[i] + _placed.Frames.Down[i]);
         }
 
-        return new PlacedSheet { Order = _placed.Order, Frames = _placed.Frames, Y = _y, Height = bottom, LeastHeight = _placed.LeastHeight };
+        return new PlacedSheet { Order = _placed.Order, Frames = _placed.Frames, Y = _y, Height = bottom, Room = _placed.Room, LeastHeight = _placed.LeastHeight };
     }
 }

@@ -38,7 +38,7 @@ internal sealed class Annealer
             annealer._best = new Polisher(model, evaluator).Polish(annealer._best, tries);
         }
 
-        var sheet = annealer._best.Sheet;
+        var sheet = Spacer.Fill(annealer._best.Sheet, page);
         int wide = page.WidthFor(sheet.Height);
         return sheet.Routed.Clashes.Count == 0 && sheet.Width >= wide ? sheet : Labeller.Label(ClashRepair.Repair(sheet.Routed), wide);
     }
@@ -65,7 +65,7 @@ internal sealed class Annealer
             }
 
             long limit = current.Price + (heat * _chance.Allowance() / 1000);
-            var next = _evaluator.Judge(trial, limit, current);
+            var next = _evaluator.Judge(trial, limit, current, near: i % 4 != 0);
             if (next is not null && next.Price < limit)
             {
                 current = next;

@@ -16,12 +16,26 @@ internal sealed class Evaluator(Page page, Company company, Convention conventio
     /// Sifts and completes a trial. Null if it is sure to cost more than <paramref name="limit"/>, or likely to: its
     /// crossings are known once it is sifted, and the rest is seldom an eighth less than it was.
     /// </summary>
-    public Candidate? Judge(Trial trial, long limit, Candidate current)
+    public Candidate? Judge(Trial trial, long limit, Candidate current, bool near = false)
     {
         Orderer.Sift(trial.Order, 3, trial.Changed);
         long rest = Math.Max(0, current.Price - ((long)current.Sheet.Routed.Crossings * Pricing.Crossing));
         long least = ((long)Crossing.Count(trial.Order) * Pricing.Crossing) + (rest * 7 / 8);
-        return least > limit ? null : Complete(trial.Choices, trial.Order, limit);
+        return least > limit ? null : near ? Near(trial.Choices, trial.Order, limit, current) : Complete(trial.Choices, trial.Order, limit);
+    }
+
+    // Places an ordered sheet close to another.
+    private Candidate? Near(Choices choices, ColumnOrder order, long limit, Candidate other)
+    {
+        long standing = company.Price(order.Wiring.Columns) + convention.Price(choices) + (drift?.Price(order) ?? 0);
+        var routed = Router.Route(Placer.PlaceNear(order, other.Sheet.Placed));
+        if (Pricing.Rough(routed) + standing > limit)
+        {
+            return null;
+        }
+
+        var sheet = Labeller.Label(routed, 0);
+        return new Candidate { Choices = choices, Order = order, Sheet = sheet, Price = Pricing.Of(sheet, page) + standing };
     }
 
     /// <summary>Places an ordered sheet, also in the height that the page leaves free, and one too full for the page with room to lie straight, and keeps the best. Null if it is sure to cost more than <paramref name="limit"/>.</summary>

@@ -9,7 +9,7 @@ internal sealed class Moves
 {
     private readonly SheetModel _model;
     private readonly Chance _chance;
-    private readonly int[][] _partners;
+    private readonly int[][] _partners, _facing;
     private readonly int[] _turning, _edgePorts, _freePorts;
 
     public Moves(SheetModel model, Chance chance)
@@ -24,6 +24,7 @@ internal sealed class Moves
         }
 
         _partners = Array.ConvertAll(partners, p => p is null ? [] : p.Distinct().ToArray());
+        _facing = FreePartners(model);
         _turning = [.. Enumerable.Range(0, model.Bodies).Where(b => model.BodyTurns[b])];
         _freePorts = [.. Enumerable.Range(0, model.PortCount).Where(p => model.PortFree[p] && model.PortSlot[p] >= 0)];
         _edgePorts = [.. Enumerable.Range(0, model.PortSide.Length).Where(
@@ -197,8 +198,31 @@ internal sealed class Moves
         }
 
         bool[] turned = (bool[])current.Choices.Turned.Clone();
-        turned[_turning[_chance.Next(_turning.Length)]] ^= true;
-        return Rewire(current, _model, current.Order.Positions(), turned: turned);
+        int body = _turning[_chance.Next(_turning.Length)];
+        int[] facing = _facing[body];
+        turned[body] ^= true;
+        return Rewire(current, _model, current.Order.Positions(), turned: turned, opposite: facing.Length > 0 && _chance.Is(40) ? facing[_chance.Next(facing.Length)] : -1);
+    }
+
+    /// <summary>For each small body that may turn, the free terminals it is joined to: a fuse and the battery beside it face one way.</summary>
+    public static int[][] FreePartners(SheetModel model)
+    {
+        var found = new List<int>[model.Bodies];
+        for (int l = 0; l < model.Links; l++)
+        {
+            Note(model.LinkFrom[l], model.LinkTo[l]);
+            Note(model.LinkTo[l], model.LinkFrom[l]);
+        }
+
+        return Array.ConvertAll(found, f => f is null ? [] : f.Distinct().ToArray());
+
+        void Note(int near, int far)
+        {
+            if (model.BodySmall[model.SlotBody[near]] && model.PortFree[model.SlotPort[far]])
+            {
+                (found[model.SlotBody[near]] ??= []).Add(model.SlotPort[far]);
+            }
+        }
     }
 
     private Trial? Swap(Candidate current) =>

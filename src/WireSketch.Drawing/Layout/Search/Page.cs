@@ -39,6 +39,9 @@ internal sealed class Page
     /// <summary>The width that fills the page beside a given height.</summary>
     public int WidthFor(int height) => (int)((long)height * Width / Height);
 
+    /// <summary>The height that fills the page beside a given width.</summary>
+    public int HeightFor(int width) => (int)((long)width * Height / Width);
+
     private static long Root(long v)
     {
         long r = 0;

@@ -6,6 +6,7 @@ namespace WireSketch.Drawing.Layout.Search;
 /// <summary>Tries every single change of a sheet once and keeps what truly improves it.</summary>
 internal sealed class Polisher(SheetModel model, Evaluator evaluator)
 {
+    private readonly int[][] _facing = Moves.FreePartners(model);
     private int _tries;
 
     public Candidate Polish(Candidate best, int tries)
@@ -46,6 +47,10 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
             if (model.BodyTurns[body])
             {
                 Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), turned: Moves.Toggled(b.Choices.Turned, body)));
+                foreach (int p in _facing[body])
+                {
+                    Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), turned: Moves.Toggled(b.Choices.Turned, body), opposite: p));
+                }
             }
 
             for (int way = -1; way <= 1; way += 2)
@@ -85,9 +90,13 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
 
     private void Try(ref Candidate best, Func<Candidate, Trial?> change)
     {
-        if (_tries-- > 0 && change(best) is { } trial && evaluator.Judge(trial, best.Price, best) is { } next && next.Price < best.Price)
+        for (int near = 1; near >= 0; near--)
         {
-            best = next;
+            if (_tries-- > 0 && change(best) is { } trial && evaluator.Judge(trial, best.Price, best, near == 1) is { } next && next.Price < best.Price)
+            {
+                best = next;
+                return;
+            }
         }
     }
 }

@@ -8,18 +8,21 @@ internal static class Pricing
 {
     public const int Crossing = 2000, Clash = 30000;
     private const int Bend = 200, Length = 3, DetourFrom = 1320, Detour = 100, BelowFloor = 10000;
-    private const int Readable = 3, Jog = 150, ShortestStretch = 10;
+    private const int Together = 2, Readable = 3, Jog = 150, ShortestStretch = 10;
 
     public static long Of(LabelledSheet sheet, Page page)
     {
         var (bends, jogs, length, manhattan) = Measure(sheet);
         int text = page.TextOf(sheet.Width, sheet.Height), shortfall = Math.Max(0, page.Floor - text);
         long detour = length * 1000 / Math.Max(1, manhattan);
-        return Rough(sheet.Routed) + (Bend * bends) + (Jog * jogs) + (Length * (length - manhattan))
+        return Rough(sheet.Routed) + (Bend * bends) + (Jog * jogs) + (Length * (length - manhattan)) + (length / Together)
             + (Math.Max(0, detour - DetourFrom) * Detour)
             + (shortfall > 0 ? BelowFloor + ((long)shortfall * page.Slope) : 0)
             - (Math.Min(text, 800) * Readable);
     }
+
+    /// <summary>Corners of all wires.</summary>
+    public static long Bends(LabelledSheet sheet) => Measure(sheet).Bends;
 
     /// <summary>The part of the price that is known before labels are placed.</summary>
     public static long Rough(RoutedSheet routed) => ((long)routed.Crossings * Crossing) + ((long)routed.Clashes.Count * Clash);
