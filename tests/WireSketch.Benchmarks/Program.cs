@@ -1,4 +1,11 @@
 using BenchmarkDotNet.Running;
 using WireSketch.Benchmarks;
 
-BenchmarkSwitcher.FromAssembly(typeof(SupplyTree).Assembly).Run(args);
+switch (args)
+{
+    case ["mistakes", .. var rest]:
+        return MistakeTable.Print(rest);
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(SupplyTree).Assembly).Run(args);
+        return 0;
+}
