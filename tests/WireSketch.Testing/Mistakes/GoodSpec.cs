@@ -117,6 +117,13 @@ public sealed class GoodSpec
          where fed.Conductor.RunId == run.Id && !fed.Protections.IsEmpty
          select fed.Protections[^1].Rating?.Value ?? double.NaN).DefaultIfEmpty(double.NaN).Max();
 
+    /// <summary>The lowest rating on the way to a run, but for the devices of one run or block; no limit if there is none.</summary>
+    public double LowestBefore(WiredRun run, string but) =>
+        (from feed in Wiring.Feeds
+         from fed in feed.Conductors
+         where fed.Conductor.RunId == run.Id
+         select fed.Protections.Where(p => p.Id.Split('.')[0] != but).Select(p => p.Rating?.Value ?? double.PositiveInfinity).DefaultIfEmpty(double.PositiveInfinity).Min()).DefaultIfEmpty(double.NaN).Max();
+
     /// <summary>A place to connect to the body, or to what leads there.</summary>
     public string? Ground => Gear.FirstOrDefault(g => g.Kind == "chassis point")?.Id;
 

@@ -13,7 +13,7 @@ internal static class SignalMistakes
         new("signal cable left out", false, ["signal/unconnected", "source/mutes", "turn-on/not-carried", "turn-on/none"], s => s.RunsOf(RunKind.Line).Select(r => new Mistake(r.Id, s.DropRun(r)))),
         new("left and right swapped", false, ["signal/swapped"], s =>
             from r in s.RunsOf(RunKind.Line)
-            where r.From is [{ Nodes.Length: 4 }] && r.To.Length == 1
+            where r.From is [{ Nodes.Length: 4 }] && r.To is [{ Gear: not Amplifier { Channels.Length: 1 } }]
             select new Mistake(r.Id, s.Put(s.Of(r), "from", $"[{r.From[0].Id}.right, {r.From[0].Id}.left]"))),
         new("speaker level into a line input", true, ["signal/wrong-level", "signal/level-high"], s => Outputs(s).Where(o => o.Written.Find("level") is not null && Fed(s, o.Id, line: true)).Select(o => new Mistake(o.Id, s.Put(o.Written, "level", "speaker")))),
         new("source too strong", true, ["signal/level-high"], s => Outputs(s).Where(o => Fed(s, o.Id, line: false)).Select(o => new Mistake(o.Id, s.Put(o.Written, "maximum", "60 V")))),

@@ -56,7 +56,7 @@ internal static class SpeakerMistakes
             from c in Channels(s)
             from driver in c.Coils.GroupBy(x => x.Speaker)
             where driver.All(x => x.Power is not null)
-            select new Mistake(driver.Key.Id, s.Put(s.Of(driver.Key), "handles", FormattableString.Invariant($"{driver.Sum(x => x.Power!.Value.Value) / 3:0.#} W")))),
+            select new Mistake(driver.Key.Id, s.Put(s.Of(driver.Key), "handles", FormattableString.Invariant($"{driver.Sum(x => x.Power!.Value.Value) / 5:0.#} W")))),
         new("hookup left out", true, ["spec/hookup-missing"], s => s.RunsOf(RunKind.Speaker).Where(r => s.Of(r).Find("hookup") is not null).Select(r => new Mistake(r.Id, s.Drop(s.Of(r), "hookup")))),
         new("tweeter without its high-pass", false, ["load/no-high-pass"], s =>
             from g in s.Gear.OfType<Processor>()

@@ -8,7 +8,8 @@ namespace WireSketch.Testing.Mistakes;
 /// <summary>Mistakes with supply wires, their fuses and what they lead through.</summary>
 internal static class SupplyMistakes
 {
-    private static readonly string[] Unprotected = ["supply/unfused", "supply/fuse-too-far", "supply/fed-from-both-ends"];
+    // A short wire up to a block of fuses is protected by those, if they can break the fault.
+    private static readonly string[] Unprotected = ["supply/breaking-capacity", "supply/unfused", "supply/fuse-too-far", "supply/fed-from-both-ends"];
     private static readonly string[] FuseOverWire = ["supply/fuse-above-wire", "supply/reduction-unprotected"];
 
     public static IEnumerable<MistakeKind> All =>
@@ -19,12 +20,12 @@ internal static class SupplyMistakes
         new("fuse raised above the wire", true, FuseOverWire, s =>
             from r in Fused(s)
             let rating = Above(1.5 * s.AmpacityOf(r))
-            where rating > 0
+            where rating > 0 && s.LowestBefore(r, r.Id) > s.AmpacityOf(r)
             select new Mistake(r.Id, Fuse(s, r, rating))),
         new("fuse of a block raised above the wire", true, FuseOverWire, s =>
             from f in BlockFuses(s)
             let rating = Above(1.5 * f.Runs.Min(s.AmpacityOf))
-            where rating > 0
+            where rating > 0 && f.Runs.Any(r => s.LowestBefore(r, f.Link.Gear!.Id) > s.AmpacityOf(r))
             select new Mistake(f.Link.Id, new Text.Edit(f.At.At, GoodSpec.Ampere(rating)))),
         new("fuse below the load", true, ["supply/fuse-below-load"], s =>
             from r in Fused(s)
@@ -48,10 +49,12 @@ internal static class SupplyMistakes
             where s.RatingBefore(r) > 1.5 * AmpacityTable.Of(Quantities.WireSize.FromAwg(18), new(80))!.Value.Value
             select new Mistake(r.Id, s.Put(s.Of(r), "wire", r.IsTwoWire ? "2 x 18 AWG 80 C" : "18 AWG red 80 C"))),
         new("supply wire of copper-clad aluminium", false, ["supply/clad-wire", .. FuseOverWire], s =>
-            s.RunsOf(RunKind.Supply).Where(r => r.Wire.Type is null).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "wire", s.Of(r).Find("wire")!.Value.At.Words + " CCA")))),
+            s.RunsOf(RunKind.Supply).Where(r => r.Wire.Type is null && s.RatingBefore(r) > 0.85 * s.AmpacityOf(r)).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "wire", s.Of(r).Find("wire")!.Value.At.Words + " CCA")))),
         new("supply wire six times as long", false, ["supply/drop", "supply/starved", "supply/slow-fault"], s =>
             s.RunsOf(RunKind.Supply).Where(r => s.AmpsIn(r) > 5).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "length", GoodSpec.Long(r.Length.Value * 6))))),
-        new("supply wire left out", true, ["supply/missing"], s => s.RunsOf(RunKind.Supply).Where(r => !IsReturn(r)).Select(r => new Mistake(r.Id, s.DropRun(r)))),
+        new("supply wire left out", true, ["supply/missing", "supply/starved", "turn-on/dead", "turn-on/none"], s =>
+            s.RunsOf(RunKind.Supply).Where(r => !IsReturn(r) && !IsAll(s, r)).Select(r => new Mistake(r.Id, s.DropRun(r)))),
+        new("both wires of a device left out", false, ["spec/unconnected"], s => s.RunsOf(RunKind.Supply).Where(r => IsAll(s, r)).Select(r => new Mistake(r.Id, s.DropRun(r)))),
         new("plus and minus swapped at a device", true, ["supply/reversed", "supply/shorted", "supply/missing"], s =>
             from g in s.Gear
             where s.Wiring.TerminalOf(g, "+") is { } plus && s.Wiring.TerminalOf(g, "-") is { } minus && s.Wiring.IsWired(plus) && s.Wiring.IsWired(minus)
@@ -62,7 +65,7 @@ internal static class SupplyMistakes
             s.RunsOf(RunKind.Supply).Where(r => s.Ground is not null && GoodSpec.Only(r.To) is { IsPairs: false } && !r.IsTwoWire && !double.IsNaN(s.RatingBefore(r)))
                 .Select(r => new Mistake(r.Id, s.Retarget(r, "to", s.Ground!)))),
         new("supply through a signal cable", true, ["supply/signal-cable", "spec/ends-differ"], s => s.RunsOf(RunKind.Supply).Where(r => !r.IsTwoWire).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "wire", "line pair")))),
-        new("insulation too low for the engine bay", true, ["supply/insulation-too-low"], s =>
+        new("insulation too low for the engine bay", true, ["supply/insulation-too-low", .. FuseOverWire], s =>
             from r in s.RunsOf(RunKind.Supply)
             where r.Wire.Type is null && r.Wire.Insulation.Value > 100 && r.From.Concat(r.To).Any(e => e.Gear.Zone == "engine bay") && s.AmpsIn(r) > 5
             select new Mistake(r.Id, s.Put(s.Of(r), "wire", s.Of(r).Find("wire")!.Value.At.Words.Replace("105 C", "60 C", StringComparison.Ordinal)))),
@@ -95,6 +98,9 @@ internal static class SupplyMistakes
 
     /// <summary>A second wire of a device's minus may pass as supply where both ends are sources' minus.</summary>
     private static bool IsReturn(WiredRun r) => r.From.Concat(r.To).All(e => e.Id.EndsWith(".-", StringComparison.Ordinal));
+
+    /// <summary>A cable that is all that a device has: without it the device may be meant for later.</summary>
+    private static bool IsAll(GoodSpec s, WiredRun r) => r.IsTwoWire && s.Runs.Count(x => x.From.Concat(x.To).Any(e => e.Gear == r.To[0].Gear)) == 1;
 
     private static IEnumerable<(Link Link, SyntaxNode At, WiredRun[] Runs)> BlockFuses(GoodSpec s) =>
         from g in s.Gear.OfType<FuseBlock>()
