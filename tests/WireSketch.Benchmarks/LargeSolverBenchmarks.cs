@@ -4,7 +4,7 @@ using WireSketch.Electrical.Solver;
 namespace WireSketch.Benchmarks;
 
 /// <summary>Our solver alone, at a size for which ngspice takes minutes.</summary>
-[SimpleJob(launchCount: 1, warmupCount: 2, iterationCount: 5, invocationCount: 1)]
+[Config(typeof(ShortRun))]
 public class LargeSolverBenchmarks
 {
     private DcCircuit circuit = new(1);

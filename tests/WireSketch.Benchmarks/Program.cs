@@ -2,11 +2,15 @@ using BenchmarkDotNet.Running;
 using WireSketch.Benchmarks;
 using WireSketch.Benchmarks.Layouts;
 
-// layout: a table of layouts beside those of general libraries. Anything else goes to BenchmarkDotNet.
-if (args is ["layout", .. var rest])
+switch (args)
 {
-    return LayoutCommand.Run(rest);
+    case ["layout", .. var rest]:
+        return LayoutCommand.Run(rest);
+    case ["mistakes", .. var rest]:
+        return MistakeTable.Print(rest);
+    case ["solver"]:
+        return SolverTable.Print();
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(SupplyTree).Assembly).Run(args);
+        return 0;
 }
-
-BenchmarkSwitcher.FromAssembly(typeof(SupplyTree).Assembly).Run(args);
-return 0;

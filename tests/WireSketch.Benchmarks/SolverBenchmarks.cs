@@ -5,7 +5,7 @@ using WireSketch.Electrical.Solver;
 namespace WireSketch.Benchmarks;
 
 /// <summary>Time to the operating point of a supply tree, from the list of its branches on, by our solver and by ngspice as a whole process.</summary>
-[SimpleJob(launchCount: 1, warmupCount: 2, iterationCount: 5, invocationCount: 1)]
+[Config(typeof(ShortRun))]
 public class SolverBenchmarks
 {
     private DcCircuit circuit = new(1);

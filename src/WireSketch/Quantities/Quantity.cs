@@ -54,9 +54,12 @@ public static class Quantity
         ? (double)(decimal.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture) * (decimal)unit.Factor)
         : (double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture) * unit.Factor) + unit.Offset;
 
+    /// <summary>Volts and amps below this are what rounding leaves of nothing: no meter shows them.</summary>
+    private const double Unseen = 1e-8;
+
     /// <summary>Prints a value in the unit that reads best, to three significant digits.</summary>
     public static string Print<T>(T value, int digits = 3)
-        where T : struct, IQuantity<T> => PrintIn(value, BestUnit(value), digits);
+        where T : struct, IQuantity<T> => value is Volts or Amps && Math.Abs(value.Value) < Unseen ? $"0 {T.Units[1].Symbol}" : PrintIn(value, BestUnit(value), digits);
 
     /// <summary>Prints a value in a unit of one's choice.</summary>
     public static string PrintIn<T>(T value, Unit unit, int digits = 3)

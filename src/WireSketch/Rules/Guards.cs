@@ -45,6 +45,25 @@ internal static class Guards
         }
     }
 
+    /// <summary>
+    /// Every conductor between a source and its first devices, with the largest of those: it carries what that lets pass, though a short on
+    /// the conductor itself does not flow there.
+    /// </summary>
+    public static IEnumerable<Guard> Ahead(Install install)
+    {
+        foreach (var (feed, own) in Feeding.Own(install))
+        {
+            foreach (var fed in own.Where(c => c.Protections.IsEmpty && !Feeding.CarriesAllOf(install, feed.Source, c.Conductor)))
+            {
+                var device = own.Where(c => !c.Protections.IsEmpty && c.Through.Contains(fed.Conductor)).Select(c => c.Protections[0]).Where(d => d.Rating is not null).MaxBy(d => d.Rating!.Value.Value);
+                if (device?.Rating is { } rating)
+                {
+                    yield return new(feed.Source, fed, device, rating, install.Answers.Conductors[fed.Conductor.Index], null);
+                }
+            }
+        }
+    }
+
     private static Link? LastOrDefaultOfLowest(this IEnumerable<Link> byRating)
     {
         Link? lowest = null;

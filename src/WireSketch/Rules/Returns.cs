@@ -8,7 +8,12 @@ namespace WireSketch.Rules;
 internal static class Returns
 {
     /// <summary>Whether wires lead from a terminal to the body or to the minus of another source; signal shields do not count.</summary>
-    public static bool Reaches(Wiring wiring, Terminal start)
+    public static bool Reaches(Wiring wiring, Terminal start) =>
+        Island(wiring, start).Select(i => wiring.Terminals[i])
+            .Any(t => t.Index == wiring.Body.Index || (t.Index != start.Index && t.Gear is Battery or Alternator or GeneralSource && t.Role == TerminalRole.Ground));
+
+    /// <summary>Every terminal, by index, that wires and ways through devices lead to; signal shields do not count.</summary>
+    public static HashSet<int> Island(Wiring wiring, Terminal start)
     {
         var seen = new HashSet<int>();
         var queue = new Queue<Terminal>([start]);
@@ -17,11 +22,6 @@ internal static class Returns
             if (!seen.Add(here.Index))
             {
                 continue;
-            }
-
-            if (here.Index == wiring.Body.Index || (here.Index != start.Index && here.Gear is Battery or Alternator or GeneralSource && here.Role == TerminalRole.Ground))
-            {
-                return true;
             }
 
             foreach (var c in wiring.ConductorsAt[here.Index].Where(c => !c.IsShield))
@@ -35,7 +35,7 @@ internal static class Returns
             }
         }
 
-        return false;
+        return seen;
     }
 
     /// <summary>Copper of a conductor together with those parallel to it: the same two terminals, or outputs of the same blocks.</summary>

@@ -159,15 +159,17 @@ internal static class Slips
             return ("this line fits nothing before it: it is indented differently from its neighbours, or its colon is missing", "indent it like the entries beside it, and write key: value");
         }
 
-        var character = at.Start < text.Length ? text[at.Start].ToString() : "";
+        var character = at.Start < text.Length && !char.IsControl(text[at.Start]) && !char.IsWhiteSpace(text[at.Start]) ? text[at.Start].ToString() : "";
         if (Says("node content") || Says("expected token"))
         {
-            return ($"a value is expected here, and {character} begins none", "write the value, or put it in quotes if it begins like that");
+            return character.Length == 0
+                ? ("a value is expected here, and there is none", "write the value")
+                : ($"a value is expected here, and {character} begins none", "write the value, or put it in quotes if it begins like that");
         }
 
         if (Says("cannot start any token"))
         {
-            return ($"a text cannot begin with {character}", "put the text in quotes");
+            return ($"a text cannot begin with {(character.Length == 0 ? "what stands here" : character)}", "put the text in quotes");
         }
 
         if (Says("flow mapping") || Says("flow sequence") || Says("flow entry"))

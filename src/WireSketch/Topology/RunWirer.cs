@@ -31,6 +31,15 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
             return null;
         }
 
+        if (from.SelectMany(e => e.Nodes).Intersect(to.SelectMany(e => e.Nodes)).FirstOrDefault() is { } same)
+        {
+            findings.Add(new("spec/value", Severity.Error, $"{run.Id} leads from {same.Id} to {same.Id}", run.To[0].At)
+            {
+                Help = "name the terminal at its other end",
+                Subjects = [run.Id],
+            });
+        }
+
         var (length, known) = Length(run);
         var wire = WireResolver.Resolve(run, types, choices, findings);
         var kind = Kind(from, to);

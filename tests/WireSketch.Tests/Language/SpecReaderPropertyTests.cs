@@ -19,6 +19,9 @@ public sealed class SpecReaderPropertyTests
     public void Reading_twice_gives_the_same() =>
         Mutations.Of(Examples.BassUpgrade).Sample(text => Assert.Equal(Shown(text), Shown(text)), iter: 100);
 
+    [Theory, InlineData("gear: { lamp: { is: lamp, power: |\n  } }\n"), InlineData("job: { title:\n  %\n"), InlineData("gear:\n  a: { is: lamp, notes: `\u2028 }\n"), InlineData("job:\n  title: @\n")]
+    public void What_cannot_be_read_is_shown_on_one_line(string text) => Holds(text);
+
     private static void Holds(string text)
     {
         var (spec, findings) = SpecReader.Read(new SourceFile("a", text), Files);

@@ -9,6 +9,7 @@ public sealed class FuseTableTests
     [Theory]
     [InlineData("blade mini", "2 3 4 5 7.5 10 15 20 25 30")]
     [InlineData("blade", "1 2 3 4 5 7.5 10 15 20 25 30 35 40")]
+    [InlineData("blade maxi", "20 25 30 35 40 50 60 70 80 100")]
     public void Blades_come_in_the_ratings_of_public_lists(string style, string ratings) =>
         Assert.Equal(ratings.Split(' ').Select(r => new Amps(double.Parse(r, System.Globalization.CultureInfo.InvariantCulture))), FuseTable.RatingsOf(style));
 

@@ -21,6 +21,10 @@ public sealed class PublishedTablesTests
             Near(row.Number("area_mm2_exact"), size.Area.Value, 1e-11 * size.Area.Value, row["awg"]);
             Near(row.Number("diameter_mm_exact"), Math.Sqrt(size.Area.Value * 4 / Math.PI), 1e-11 * row.Number("diameter_mm_exact"), row["awg"]);
 
+            var inches = row.Number("diameter_mm_exact") / 25.4;
+            Near(row.Number("diameter_in_exact"), inches, 1e-11 * inches, row["awg"]);
+            Near(row.Number("area_cmil_exact"), inches * inches * 1e6, 2e-11 * inches * inches * 1e6, row["awg"]);
+
             // The handbook (Lessons in Electric Circuits vol. V ch. 3) prints circular mils: one is the area of 0.001 in across.
             if (row["note"].Length == 0)
             {
@@ -53,6 +57,16 @@ public sealed class PublishedTablesTests
             var rounding = HalfAUnit(row["resistance"]) / row.Number("resistance");
             var (low, high) = row["construction"] == "solid" ? (0.996, 1.004) : (1.018, 1.025);
             Assert.True(ratio >= low - rounding && ratio <= high + rounding, $"{row["size"]} {row["construction"]}: {ratio}");
+        }
+    }
+
+    [Fact]
+    public void Resistances_of_all_tables_convert_to_ohms_per_kilometre()
+    {
+        foreach (var row in Rows("copper-resistance-handbook"))
+        {
+            var factor = row["unit"] switch { "ohm/1000ft" or "ohm/kft" => 1 / Metres.FromFeet(1).Value, _ => 1 };
+            Near(row.Number("ohm_per_km"), row.Number("resistance") * factor, 1e-5 * row.Number("ohm_per_km"), $"{row["table"]} {row["size"]}");
         }
     }
 
@@ -203,6 +217,54 @@ public sealed class PublishedTablesTests
         {
             Assert.Equal(row["code"], ConductorColour.Of(row["colour"].Split(' ')[0])?.Code);
         }
+    }
+
+    [Fact]
+    public void A_relay_has_the_terminals_of_DIN_72552()
+    {
+        // As lists that quote the standard have them.
+        var codes = Rows("terminal-designations-din72552").Select(r => r["terminal"]).ToHashSet(StringComparer.Ordinal);
+        var relay = (WireSketch.Language.Kinds.Relay)Compiler.Compile(Example.File("gear:\n  relay: { is: relay }\nruns: {}\n"), FilesInMemory.None).Spec.Gear[0];
+        Assert.Equal(["30", "85", "86", "87", "87a"], relay.Terminals.Select(t => t.Name).Order(StringComparer.Ordinal));
+        Assert.All(relay.Terminals, t => Assert.Contains(t.Name, codes));
+    }
+
+    [Fact]
+    public void The_distances_that_a_finding_quotes_are_those_of_33_CFR_183_455_and_460()
+    {
+        var rows = Rows("overcurrent-33cfr183").ToArray();
+        string Inches(string section, string paragraph) => rows.Single(r => r["section"] == section && r["paragraph"] == paragraph) is { } row && row["unit"] == "in" ? row["value"] + " in" : "";
+        var text = """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              fridge: { is: fridge, power: 60 W }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: fridge.+, wire: 12 AWG red, length: 14 ft, fuse: { rating: 40 A, at: 3 ft } }
+              G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
+            """;
+        var findings = Compiler.Compile(Example.File(text), FilesInMemory.None).Findings;
+        var far = findings.Single(f => f.Rule == "supply/fuse-too-far").Message;
+        Assert.Contains($"allows {Inches("33 CFR 183.455", "(b)(1)")}, or {Inches("33 CFR 183.455", "(b)(2)")} ", far, StringComparison.Ordinal);
+        Assert.Contains($"allows {Inches("33 CFR 183.460", "(a)")} from a battery", far, StringComparison.Ordinal);
+
+        // 150 % of the table's value for 12 AWG at 80 C.
+        var share = rows.Single(r => r["paragraph"] == "(c)(1)").Number("value");
+        Assert.Contains($"{share}% of the table's value".Replace("%", " %", StringComparison.Ordinal), findings.Single(f => f.Rule == "supply/fuse-above-wire").Message, StringComparison.Ordinal);
+        Assert.Contains($"would be {Quantity.Print(new Amps(share / 100 * 35))}", findings.Single(f => f.Rule == "supply/fuse-above-wire").Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Nominal_frequencies_are_the_preferred_ones_of_IEC_61260_1() => Assert.Equal(
+        [20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500, 3150, 4000, 5000, 6300, 8000, 10000, 12500, 16000, 20000],
+        ThirdOctave.Bands.Select(b => b.Nominal.Value));
+
+    [Fact]
+    public void Copper_and_clad_conductors_have_the_constants_of_IEC_60028_and_ASTM_B566()
+    {
+        Assert.Equal(1.0 / 58, Metal.Copper.Resistance(new(1), new(1), new(20)).Value, 1e-12);
+        Assert.Equal(0.00393, Metal.Copper.Alpha, 1e-15);
+        Assert.Equal(0.629, Metal.CopperCladAluminium.ShareOfCopper.Value, 1e-15);
     }
 
     private static IEnumerable<CsvTable.Row> Rows(string name)

@@ -6,6 +6,12 @@ internal static class DcSolver
     /// <summary>Below this a power load is taken to be without supply.</summary>
     private const double DeadVolts = 1e-3;
 
+    /// <summary>How near to its limit a starved circuit is brought by halving before the limit itself is asked for.</summary>
+    private const double Coarse = 1e-5;
+
+    /// <summary>The same where there is no such limit to ask for, and the circuit is small.</summary>
+    private const double Fine = 1e-11;
+
     public static DcAnswer Solve(DcCircuit circuit)
     {
         var parts = new Parts(circuit);
@@ -21,9 +27,10 @@ internal static class DcSolver
             }
         }
 
+        var search = new PowerSearch(newton, volts);
         if (!newton.Run(volts, 0))
         {
-            return Starve(circuit, parts, equations, newton, volts, 0, dead, volts, 0);
+            return Starve(circuit, parts, equations, newton, search, dead);
         }
 
         for (var i = 0; i < equations.Branches; i++)
@@ -41,32 +48,11 @@ internal static class DcSolver
             return Find(circuit, parts, equations, newton, volts, dead);
         }
 
-        // The last share of all powers that can be supplied, by halving; every answer starts from one of less power, which lies above it.
-        var (low, high) = (0.0, 1.0);
-        var exact = equations.Unknowns < 2000 ? 1e-11 : 1e-5;
-        var (scaleBefore, before) = (0.0, volts);
-        while (high - low > exact)
-        {
-            if (high - low > 1e-4)
-            {
-                (scaleBefore, before) = (low, (double[])volts.Clone());
-            }
-
-            var middle = (low + high) / 2;
-            if (newton.Run(volts, middle))
-            {
-                low = middle;
-            }
-            else
-            {
-                high = middle;
-            }
-        }
-
         // Step by step the whole power may be reached after all.
+        search.Narrow(Coarse);
         return newton.Run(volts, 1)
             ? Find(circuit, parts, equations, newton, volts, dead)
-            : Starve(circuit, parts, equations, newton, volts, low, dead, before, scaleBefore);
+            : Starve(circuit, parts, equations, newton, search, dead);
     }
 
     private static DcAnswer.Found Find(DcCircuit circuit, Parts parts, NodeEquations equations, GuardedNewton newton, double[] volts, IReadOnlyList<int> dead)
@@ -84,42 +70,11 @@ internal static class DcSolver
         return volts;
     }
 
-    private static DcAnswer.Starved Starve(
-        DcCircuit circuit, Parts parts, NodeEquations equations, GuardedNewton newton, double[] volts, double scale, IReadOnlyList<int> dead, double[] before, double scaleBefore)
+    private static DcAnswer.Starved Starve(DcCircuit circuit, Parts parts, NodeEquations equations, GuardedNewton newton, PowerSearch search, IReadOnlyList<int> dead)
     {
+        var (worst, limiting) = Blame(equations, search);
+        var (volts, scale) = Limit(equations, search, worst);
         var (nodes, amps) = Spread(circuit, parts, equations, volts, scale);
-        var fall = new double[equations.Unknowns];
-        var loads = Enumerable.Range(0, equations.Branches).Where(i => equations.IsActive(i) && equations.Branch(i).Kind == BranchKind.Power && equations.Branch(i).Value > 0).ToArray();
-        foreach (var i in loads)
-        {
-            equations.Spread(fall, i, -equations.Branch(i).Value / equations.Across(i, before));
-        }
-
-        var worst = new List<int>();
-        var limiting = -1;
-
-        // Looked at a little before the limit: at it, the derivatives say nothing any more.
-        if (equations.Factor(before, scaleBefore))
-        {
-            equations.Solve(fall);
-            double Collapse(int i) => -equations.Across(i, fall) / equations.Across(i, before);
-            var most = loads.Length == 0 ? 0 : loads.Max(Collapse);
-            worst = [.. loads.Where(i => Collapse(i) >= most / 2).OrderByDescending(Collapse).ThenBy(i => i)];
-            var growth = 0.0;
-            for (var i = 0; i < equations.Branches; i++)
-            {
-                var branch = equations.Branch(i);
-                if (equations.IsActive(i) && branch.Kind == BranchKind.Resistor)
-                {
-                    var loss = equations.Across(i, before) * equations.Across(i, fall) / branch.Ohms;
-                    if (loss > growth)
-                    {
-                        (growth, limiting) = (loss, i);
-                    }
-                }
-            }
-        }
-
         return new(scale, worst, limiting)
         {
             Volts = nodes,
@@ -129,6 +84,59 @@ internal static class DcSolver
             Iterations = newton.Steps,
             Residual = equations.Residual(volts, scale),
         };
+    }
+
+    /// <summary>The loads whose volts collapse at the limit, the worst first, and the resistance whose loss grows fastest there.</summary>
+    private static (IReadOnlyList<int> Worst, int Limiting) Blame(NodeEquations equations, PowerSearch search)
+    {
+        var before = search.VoltsBefore;
+        var fall = new double[equations.Unknowns];
+        int[] loads = [.. equations.Powers];
+        foreach (var i in loads)
+        {
+            equations.Spread(fall, i, -equations.Branch(i).Value / equations.Across(i, before));
+        }
+
+        if (!equations.Factor(before, search.LowBefore))
+        {
+            return ([], -1);
+        }
+
+        equations.Solve(fall);
+        double Collapse(int i) => -equations.Across(i, fall) / equations.Across(i, before);
+        var most = loads.Length == 0 ? 0 : loads.Max(Collapse);
+        var (growth, limiting) = (0.0, -1);
+        for (var i = 0; i < equations.Branches; i++)
+        {
+            var branch = equations.Branch(i);
+            if (equations.IsActive(i) && branch.Kind == BranchKind.Resistor)
+            {
+                var loss = equations.Across(i, before) * equations.Across(i, fall) / branch.Ohms;
+                if (loss > growth)
+                {
+                    (growth, limiting) = (loss, i);
+                }
+            }
+        }
+
+        return ([.. loads.Where(i => Collapse(i) >= most / 2).OrderByDescending(Collapse).ThenBy(i => i)], limiting);
+    }
+
+    /// <summary>The limit within the bracket, to all its digits where it is one of the power; otherwise by halving on.</summary>
+    private static (double[] Volts, double Scale) Limit(NodeEquations equations, PowerSearch search, IReadOnlyList<int> worst)
+    {
+        if (worst.Count > 0 && new LimitFinder(equations, worst[0]).Find(search.Volts, search.Low) is var (volts, scale)
+            && scale >= search.Low - (Coarse / 100) && scale <= search.High && equations.Residual(volts, scale) <= GuardedNewton.Tolerance)
+        {
+            return (volts, scale);
+        }
+
+        if (worst.Count > 0 && equations.Unknowns < 2000)
+        {
+            search.Narrow(Fine);
+        }
+
+        return (search.Volts, search.Low);
     }
 
     private static (double[] Volts, double[] Amps) Spread(DcCircuit circuit, Parts parts, NodeEquations equations, double[] volts, double scale)

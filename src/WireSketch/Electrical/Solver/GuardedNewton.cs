@@ -7,15 +7,15 @@ namespace WireSketch.Electrical.Solver;
 /// </summary>
 internal sealed class GuardedNewton(NodeEquations equations)
 {
+    /// <summary>What Kirchhoff's law may be off by.</summary>
+    public const double Tolerance = 1e-9;
+
     private const int MostSteps = 120;
 
     private const int MostHalvings = 50;
 
     /// <summary>A step below this share of the volts changes nothing any more.</summary>
     private const double Still = 4e-15;
-
-    /// <summary>What Kirchhoff's law may be off by.</summary>
-    private const double Tolerance = 1e-9;
 
     private readonly double[] sums = new double[equations.Unknowns];
     private readonly double[] step = new double[equations.Unknowns];

@@ -59,9 +59,15 @@ internal sealed class NodeEquations
     /// <summary>Takes part in the equations.</summary>
     public bool IsActive(int i) => active[i];
 
+    /// <summary>The power loads that take part and take anything.</summary>
+    public IEnumerable<int> Powers => Enumerable.Range(0, branches.Length).Where(i => active[i] && branches[i] is { Kind: BranchKind.Power, Value: > 0 });
+
+    /// <summary>Every power load has its plus above its minus.</summary>
+    public bool PowersAreFed(double[] volts) => Powers.All(i => Across(i, volts) > 0);
+
     public void Drop(int i) => active[i] = false;
 
-    public double Across(int i, double[] volts) => (a[i] < 0 ? 0 : volts[a[i]]) - (b[i] < 0 ? 0 : volts[b[i]]);
+    public double Across(int i, double[] volts) => VoltsAt(a[i], volts) - VoltsAt(b[i], volts);
 
     public double Amps(int i, double[] volts, double scale) => active[i] ? branches[i].At(Across(i, volts), scale).Amps : 0;
 
@@ -97,7 +103,9 @@ internal sealed class NodeEquations
     /// <param name="volts">The volts.</param>
     /// <param name="scale">Share of all powers.</param>
     /// <param name="steepest">Takes batteries on the steeper of their sides: a step then leads on past the kink behind which the circuit is stable again.</param>
-    public bool Factor(double[] volts, double scale, bool steepest = false)
+    /// <param name="stiffened">A branch that is given more conductance; −1 for none.</param>
+    /// <param name="by">That conductance in siemens.</param>
+    public bool Factor(double[] volts, double scale, bool steepest = false, int stiffened = -1, double by = 0)
     {
         matrix.Clear();
         for (var i = 0; i < branches.Length; i++)
@@ -108,6 +116,7 @@ internal sealed class NodeEquations
             }
 
             var slope = steepest ? branches[i].Steepest(Across(i, volts), scale) : branches[i].At(Across(i, volts), scale).Slope;
+            slope += i == stiffened ? by : 0;
             if (a[i] >= 0)
             {
                 matrix.Add(matrix.Diagonal(a[i]), slope);
@@ -156,12 +165,15 @@ internal sealed class NodeEquations
             Spread(sums, i, amps);
             var size = Math.Abs(amps);
             largest = Math.Max(largest, size);
+
+            // The volts across are a difference: those of either end are rounded.
+            var rounded = Epsilon * Math.Abs(slope) * Math.Max(1, Math.Max(Math.Abs(VoltsAt(a[i], volts)), Math.Abs(VoltsAt(b[i], volts))));
             foreach (var n in (ReadOnlySpan<int>)[a[i], b[i]])
             {
                 if (n >= 0)
                 {
                     sizes[n] = Math.Max(sizes[n], size);
-                    rounding[n] += Epsilon * Math.Abs(slope) * Math.Max(1, Math.Abs(volts[n]));
+                    rounding[n] += rounded;
                 }
             }
         }
@@ -176,4 +188,6 @@ internal sealed class NodeEquations
 
         return worst;
     }
+
+    private static double VoltsAt(int unknown, double[] volts) => unknown < 0 ? 0 : volts[unknown];
 }

@@ -105,7 +105,7 @@ internal sealed class ChannelFinder
         var curve = PowerCurve.OfBridge(declared.Channel!);
         var halves = new[] { plus, minus }.Select(o => o.Channel!.Minimum?.Value ?? PowerCurve.Of(o.Channel).Lowest).OfType<Ohms>().ToArray();
         Ohms? minimum = declared.Channel!.BridgedMinimum?.Value ?? (halves.Length > 0 ? 2 * halves.Max() : null);
-        var fault = networks.IsGrounded(plus.Plus) ? LoadFault.Grounded : LoadFault.None;
+        var fault = new[] { plus.Plus, plus.Minus, minus.Plus, minus.Minus }.Any(networks.IsGrounded) ? LoadFault.Grounded : LoadFault.None;
         return Tell(declared.Gear, declared.Name, other.Name, plus.Plus, minus.Minus, fault, curve, minimum, 2);
     }
 

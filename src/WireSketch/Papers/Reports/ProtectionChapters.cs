@@ -38,7 +38,7 @@ internal static class ProtectionChapters
         var full = install.Answers.State(SystemState.FullOutput);
         var fed = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Length > 0 && c.Protections[^1].Index == link.Index).ToArray();
         var distance = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index && c.Near.Index == link.B.Index).Select(c => (double?)c.Distance.Value).Min();
-        var weakest = fed.Select(c => install.Answers.Conductors[c.Conductor.Index]).Where(a => a.Ampacity is not null).MinBy(a => a.Ampacity!.Value.Value);
+        var weakest = fed.Select(c => install.Answers.Conductors[c.Conductor.Index]).Where(a => a.Ampacity is not null).OrderBy(a => a.Ampacity!.Value.Value).ThenBy(a => a.Conductor.Id, StringComparer.Ordinal).FirstOrDefault();
         return new(
             link.Id,
             [

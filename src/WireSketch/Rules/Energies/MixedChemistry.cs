@@ -26,6 +26,7 @@ internal sealed class MixedChemistry : Rule
               P1: { from: starter-battery.+, to: relay.main, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, style: strip, at: 10 in } }
               P2: { from: house-battery.+, to: relay.second, wire: 4 AWG red, length: 15 ft, fuse: { rating: 100 A, style: class T, breaking: 20000 A, at: 10 in } }
               G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
+              G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
             """,
         Good: """
             gear:
@@ -37,6 +38,7 @@ internal sealed class MixedChemistry : Rule
               P1: { from: starter-battery.+, to: relay.main, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, style: strip, at: 10 in } }
               P2: { from: house-battery.+, to: relay.second, wire: 4 AWG red, length: 15 ft, fuse: { rating: 100 A, style: strip, at: 10 in } }
               G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
+              G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
             """);
 
     /// <summary>Flooded and AGM charge alike; gel and lithium go with their own kind only.</summary>

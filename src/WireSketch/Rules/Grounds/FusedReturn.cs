@@ -1,5 +1,6 @@
 using WireSketch.Language.Kinds;
 using WireSketch.Text;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Grounds;
 
@@ -38,8 +39,9 @@ internal sealed class FusedReturn : Rule
         from link in install.Wiring.Links
         where link.Protects
         let loads = install.Wiring.Loads.Where(l => l.Gear is not Relay && l.Return.Any(s => s.Link?.Index == link.Index)).Select(l => l.Gear.Id).ToArray()
-        where loads.Length > 0
+        let run = install.Wiring.Runs.FirstOrDefault(r => r.Kind == RunKind.Ground && r.Holder is not null && ReferenceEquals(r.Holder, link.Gear) && !r.From.Concat(r.To).Any(e => e.Gear is Relay))
+        where loads.Length > 0 || run is not null
         select Found(
-            link.At ?? link.Gear!.Name.At, $"{RunWords.Named(link)} stands in the return of {RunWords.List(loads)}",
-            "take it out of the ground; put it in the supply, near the source", RunWords.Subject(link), loads[0]);
+            link.At ?? link.Gear!.Name.At, $"{RunWords.Named(link)} stands in {(loads.Length > 0 ? $"the return of {RunWords.List(loads)}" : $"the ground {run!.Id}")}",
+            "take it out of the ground; put it in the supply, near the source", RunWords.Subject(link), loads.FirstOrDefault() ?? run!.Id);
 }

@@ -35,7 +35,7 @@ internal sealed class GroundMissing : Rule
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) => [.. Loads(install), .. Sources(install)];
+    public override IEnumerable<Finding> Check(Install install) => [.. Loads(install), .. Sources(install), .. Isolators(install)];
 
     private IEnumerable<Finding> Loads(Install install) =>
         from load in install.Wiring.Loads
@@ -50,13 +50,30 @@ internal sealed class GroundMissing : Rule
         return from gear in install.Spec.Gear
                where (gear is Battery && gear != first) || gear is GeneralSource or Capacitor
                let minus = wiring.TerminalOf(gear, "-")
-               where wiring.IsWired(wiring.TerminalOf(gear, "+")!) && !(gear.InVehicle && !wiring.IsWired(minus)) && !Returns.Reaches(wiring, minus)
+               where wiring.IsWired(wiring.TerminalOf(gear, "+")!) && !(gear.InVehicle && !wiring.IsWired(minus)) && (!Returns.Reaches(wiring, minus) || !MeetsFellows(wiring, minus, wiring.TerminalOf(gear, "+")!))
                select Of(install, gear, minus);
     }
 
+    /// <summary>A source that shares its supply wires with others shares their ground as well: otherwise neither charges nor helps the other.</summary>
+    private static bool MeetsFellows(Wiring wiring, Terminal minus, Terminal plus)
+    {
+        var own = wiring.Feeds.Where(f => f.Source.Index == plus.Index).SelectMany(f => f.Conductors).Select(c => c.Conductor.Index).ToHashSet();
+        var island = Returns.Island(wiring, minus);
+        return wiring.Feeds.Where(f => f.Source.Index != plus.Index && f.Conductors.Any(c => own.Contains(c.Conductor.Index)))
+            .All(f => wiring.TerminalOf(f.Source.Gear!, "-") is not { } other || island.Contains(other.Index) || !Returns.Reaches(wiring, other));
+    }
+
+    /// <summary>Relays and sensing devices between batteries pull in against their own minus; diodes need none.</summary>
+    private IEnumerable<Finding> Isolators(Install install) =>
+        from isolator in install.Spec.Gear.OfType<Isolator>()
+        where !isolator.InVehicle && isolator.Type?.Value != "diode"
+        let minus = install.Wiring.TerminalOf(isolator, "-")!
+        where (install.Wiring.IsWired(install.Wiring.TerminalOf(isolator, "main")!) || install.Wiring.IsWired(install.Wiring.TerminalOf(isolator, "second")!)) && !Returns.Reaches(install.Wiring, minus)
+        select Of(install, isolator, minus);
+
     private Finding Of(Install install, Gear gear, Terminal minus) => Found(
         gear.Name.At,
-        install.Wiring.IsWired(minus) ? $"{minus} is wired, but that leads neither to the body nor to a battery's minus" : $"nothing is wired to {minus}: {gear.Id} has no way back for its current",
+        install.Wiring.IsWired(minus) ? $"{minus} is wired, but that leads neither to the body nor to {(gear is Battery or GeneralSource or Capacitor ? "the minus of the sources it is joined with" : "a battery's minus")}" : $"nothing is wired to {minus}: {gear.Id} has no way back for its current",
         gear is Relay ? $"add a run from {minus} to a ground, or to the device that switches it to ground"
             : $"add a run from {minus} to a chassis point on bare metal, as thick as its supply, such as G1: {{ from: {minus}, to: ground-bolt, wire: 4 AWG black, length: 14 in }}",
         gear.Id, minus.Id);

@@ -56,7 +56,7 @@ internal sealed class OverloadedReturn : Rule
     {
         var returns = install.Wiring.Loads.Where(l => !l.ReturnsThroughShield).SelectMany(l => l.Return.Select(s => s.Conductor)).OfType<Conductor>().Select(c => c.Index).ToHashSet();
         return from conductor in install.Wiring.Conductors
-               where returns.Contains(conductor.Index)
+               where returns.Contains(conductor.Index) || (conductor.Kind == RunKind.Ground && !conductor.IsShield)
                let amps = Feeding.FullOutput(install, conductor)
                let ampacity = install.Answers.Conductors[conductor.Index].Ampacity
                where amps is not null && ampacity is not null && amps.Value > ampacity.Value

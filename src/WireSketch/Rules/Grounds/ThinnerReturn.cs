@@ -55,6 +55,55 @@ internal sealed class ThinnerReturn : Rule
                 yield return Of(install, RunWords.Of(install, conductor), RunWords.Of(install, supply), [.. user.Select(u => u.Load.Gear.Id)]);
             }
         }
+
+        foreach (var battery in install.Spec.Gear.OfType<Battery>().Skip(1))
+        {
+            if (Charging(install, battery) is { } link && Ground(install, battery).FirstOrDefault(c => Returns.Copper(install, link) > Returns.Copper(install, c) * Same && !IsOverloaded(install, c)) is { } thin
+                && told.Add(thin.RunId))
+            {
+                yield return Of(install, RunWords.Of(install, thin), RunWords.Of(install, link), [battery.Id]);
+            }
+        }
+    }
+
+    /// <summary>The thinnest conductor of the way by which another battery or the alternator charges this one; null if none does.</summary>
+    private static Conductor? Charging(Install install, Battery battery)
+    {
+        var plus = install.Wiring.TerminalOf(battery, "+")!;
+        return install.Wiring.Feeds.Where(f => f.Source.Gear is Battery or Alternator && f.Source.Index != plus.Index)
+            .SelectMany(f => f.Conductors.Where(c => c.Far.Index == plus.Index)).Take(1).SelectMany(c => c.Through.Append(c.Conductor)).MinBy(c => Returns.Copper(install, c));
+    }
+
+    /// <summary>The conductors by which the battery's minus reaches the body, by the fewest steps.</summary>
+    private static List<Conductor> Ground(Install install, Battery battery)
+    {
+        var wiring = install.Wiring;
+        var start = wiring.TerminalOf(battery, "-")!;
+        var came = new Dictionary<int, (Terminal From, Conductor? By)> { [start.Index] = (start, null) };
+        var queue = new Queue<Terminal>([start]);
+        while (queue.TryDequeue(out var here) && here.Index != wiring.Body.Index)
+        {
+            var steps = wiring.ConductorsAt[here.Index].Where(c => !c.IsShield).Select(c => (To: c.Other(here), By: (Conductor?)c))
+                .Concat(wiring.LinksAt[here.Index].Select(l => (To: l.Other(here), By: (Conductor?)null)));
+            foreach (var (to, by) in steps)
+            {
+                if (came.TryAdd(to.Index, (here, by)))
+                {
+                    queue.Enqueue(to);
+                }
+            }
+        }
+
+        var way = new List<Conductor>();
+        for (var at = wiring.Body; came.TryGetValue(at.Index, out var step) && at.Index != start.Index; at = step.From)
+        {
+            if (step.By is { } conductor)
+            {
+                way.Add(conductor);
+            }
+        }
+
+        return way;
     }
 
     /// <summary>The thinnest of the conductors that every one of the loads is fed through; the last such, nearest to the loads.</summary>

@@ -48,10 +48,10 @@ internal sealed class BridgeSides : Rule
         {
             foreach (var (half, other) in Bridges(amp))
             {
-                if (Between(install, amp, half, other) is { } found)
+                if (Between(install, amp, half, other) is { } found && !(Says(amp, other, half) && Between(install, amp, other, half) is null))
                 {
                     yield return Found(
-                        found.Run.Run.From[0].At, $"{found.Run.Id} takes its load from {found.A.Id} and {found.B.Id}: a bridge lies between the + of one half and the - of the other",
+                        found.Run.Run.From[0].At, $"{found.Run.Id} takes its load from {found.A.Id} and {found.B.Id}: its bridge lies between {amp.Id}.{half}.+ and {amp.Id}.{other}.-",
                         $"write from: [{amp.Id}.{half}.+, {amp.Id}.{other}.-], or as the marks on {amp.Id} say", $"{amp.Id}.{half}", amp.Id, found.Run.Id) with
                     {
                         Notes = [new("here the two are said to bridge", amp.Channels.First(c => c.Name.Value == half).BridgesWith!.Value.At)],
@@ -65,17 +65,19 @@ internal sealed class BridgeSides : Rule
     public static bool Explains(Install install, ChannelAnswer channel) =>
         channel.Gear is Amplifier amp && Bridges(amp).Any(b => (b.Half == channel.Channel || b.Other == channel.Channel) && Between(install, amp, b.Half, b.Other) is not null);
 
+    private static bool Says(Amplifier amp, string half, string other) => Bridges(amp).Any(b => b.Half == half && b.Other == other);
+
     private static IEnumerable<(string Half, string Other)> Bridges(Amplifier amp) =>
         amp.Channels.Where(c => c.BridgesWith is not null).Select(c => (c.Name.Value, c.BridgesWith!.Value.Value));
 
-    /// <summary>A run whose two conductors begin at like sides of the two halves.</summary>
+    /// <summary>A run whose two conductors begin at the two halves, and not at the + of the one that is said to bridge and the - of the other.</summary>
     private static (WiredRun Run, Terminal A, Terminal B)? Between(Install install, Amplifier amp, string half, string other)
     {
         foreach (var run in ChannelWiring.RunsAt(install.Wiring, $"{amp.Id}.{half}").Where(r => r.From.Length == 2))
         {
             var ends = run.From.Select(e => e.Nodes[0]).ToArray();
             var names = ends.Select(t => t.Shape.Name).ToHashSet(StringComparer.Ordinal);
-            if (names.Contains(half) && names.Contains(other) && ends[0].Side == ends[1].Side && ends.All(e => ReferenceEquals(e.Gear, amp)))
+            if (names.Contains(half) && names.Contains(other) && ends.Any(e => e.Side == (e.Shape.Name == half ? '-' : '+')) && ends.All(e => ReferenceEquals(e.Gear, amp)))
             {
                 return (run, ends[0], ends[1]);
             }

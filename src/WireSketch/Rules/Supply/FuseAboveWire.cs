@@ -36,17 +36,20 @@ internal sealed class FuseAboveWire : Rule
             """);
 
     /// <summary>One finding for a device: the conductor behind it that carries least.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
-        from guard in Guards.Of(install)
-        where guard.IsOverrated && guard.Thicker is null && !CladWire.IsBlamed(guard)
-        group guard by guard.Device.Index into ofDevice
-        select Of(install, ofDevice.MinBy(g => (g.Answer.Ampacity!.Value.Value, g.Conductor.Index))!);
+    public override IEnumerable<Finding> Check(Install install)
+    {
+        var guards = Guards.Of(install).Where(g => g.IsOverrated && !CladWire.IsBlamed(g)).ToArray();
+        var devices = guards.Select(g => g.Device.Index).ToHashSet();
+        return from guard in guards.Where(g => g.Thicker is null).Concat(Guards.Ahead(install).Where(g => g.IsOverrated && !CladWire.IsBlamed(g) && !devices.Contains(g.Device.Index)))
+               group guard by guard.Device.Index into ofDevice
+               select Of(install, ofDevice.MinBy(g => (g.Answer.Ampacity!.Value.Value, g.Conductor.Index))!);
+    }
 
     private Finding Of(Install install, Guard guard)
     {
         var run = RunWords.Of(install, guard.Conductor);
         var ampacity = guard.Answer.Ampacity!.Value;
-        var nextUp = FuseSizes.AtLeast(ampacity + new Amps(1e-6), guard.Device.Style) is { } next && guard.Rating <= next;
+        var nextUp = FuseSizes.AtLeast(ampacity + new Amps(1e-6), null) is { } next && guard.Rating <= next;
         var load = Feeding.FullOutput(install, guard.Device) ?? new Amps(0);
         var fits = FuseSizes.For(load, ampacity, guard.Device.Style);
         var wire = WireSizes.Carrying(guard.Rating, guard.Answer);

@@ -27,6 +27,7 @@ internal sealed class IsolatorReversed : Rule
               P1: { from: starter-battery.+, to: relay.second, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, at: 10 in } } #! supply/isolator-reversed
               P2: { from: house-battery.+, to: relay.main, wire: 4 AWG red, length: 15 ft, fuse: { rating: 100 A, at: 10 in } }
               G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
+              G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
             """,
         Good: """
             gear:
@@ -38,6 +39,7 @@ internal sealed class IsolatorReversed : Rule
               P1: { from: starter-battery.+, to: relay.main, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, at: 10 in } }
               P2: { from: house-battery.+, to: relay.second, wire: 4 AWG red, length: 15 ft, fuse: { rating: 100 A, at: 10 in } }
               G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
+              G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
             """);
 
     public override IEnumerable<Finding> Check(Install install)

@@ -43,10 +43,23 @@ internal sealed class Missing : Rule
             """);
 
     /// <summary>Gear with no run at all is another matter: it is told as never used.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(Install install) => [.. Loads(install), .. Isolators(install)];
+
+    private IEnumerable<Finding> Loads(Install install) =>
         from load in install.Wiring.Loads
         where load is { Source: null, IsTakenAsWired: false, Gear: not Relay } && IsUsed(install.Wiring, load.Gear) && !Reversed.Is(install, load) && !TurnOns.FeedsSupply.Explains(install.Wiring, load)
         select Of(install.Wiring, load);
+
+    /// <summary>Isolators with a wire on one side only: they join nothing, and the battery behind them is never charged.</summary>
+    private IEnumerable<Finding> Isolators(Install install) =>
+        from isolator in install.Spec.Gear.OfType<Isolator>()
+        let main = install.Wiring.TerminalOf(isolator, "main")!
+        let second = install.Wiring.TerminalOf(isolator, "second")!
+        where install.Wiring.IsWired(main) != install.Wiring.IsWired(second)
+        let bare = install.Wiring.IsWired(main) ? second : main
+        select Found(
+            isolator.Name.At, $"nothing is wired to {bare}: {isolator.Id} joins no batteries",
+            $"add a run from {bare} to the battery on that side, fused near that battery", isolator.Id, bare.Id);
 
     internal static bool IsUsed(Wiring wiring, Gear gear) => wiring.Terminals.Any(t => ReferenceEquals(t.Gear, gear) && wiring.IsWired(t));
 

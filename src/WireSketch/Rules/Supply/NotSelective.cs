@@ -48,7 +48,7 @@ internal sealed class NotSelective : Rule
     /// <summary>One finding for a device that may open out of turn, with all the devices behind it that should.</summary>
     public override IEnumerable<Finding> Check(Install install) =>
         from fault in install.Answers.Faults
-        where !install.IsShorted && fault is { Device: not null, UpstreamOpensFirst: not null }
+        where !install.IsShorted && fault is { Device: not null, UpstreamOpensFirst: not null } && fault.DeviceAmpsAtNear > fault.UpstreamOpensFirst.Rating
         group fault by fault.UpstreamOpensFirst!.Index into ofUpstream
         let upstream = ofUpstream.First().UpstreamOpensFirst!
         let behind = ofUpstream.Select(f => f.Device!).DistinctBy(d => d.Index).ToArray()

@@ -1,5 +1,8 @@
+using System.Collections.Immutable;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Text;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOns;
 
@@ -31,12 +34,19 @@ internal sealed class StartCircuit : Rule
             """);
 
     public override IEnumerable<Finding> Check(Install install) =>
-        from wake in install.Answers.Wakes
-        where wake.ControlSources.Length == 1
-        let source = wake.ControlSources[0]
+        from woken in install.Answers.Wakes.Select(w => (w.Gear, Sources: w.ControlSources)).Concat(Radios(install))
+        where woken.Sources.Length == 1
+        let source = woken.Sources[0]
         where source.Gear is IgnitionSource { Live.Value: "start" }
         let run = install.Wiring.ConductorsAt[source.Index].Select(c => install.Wiring.RunsById[c.RunId]).FirstOrDefault()
         select Found(
-            run?.Run.From[0].At ?? source.Gear!.Name.At, $"{wake.Gear.Id} is awake only while the starter turns: {source.Id} is a start circuit",
-            "wake it from a circuit with live: accessory or ignition", wake.Gear.Id, source.Id, run?.Id ?? source.Id);
+            run?.Run.From[0].At ?? source.Gear!.Name.At, $"{woken.Gear.Id} is awake only while the starter turns: {source.Id} is a start circuit",
+            "wake it from a circuit with live: accessory or ignition", woken.Gear.Id, source.Id, run?.Id ?? source.Id);
+
+    /// <summary>Radios with what their accessory wires come from.</summary>
+    private static IEnumerable<(Gear Gear, ImmutableArray<Terminal> Sources)> Radios(Install install) =>
+        from radio in install.Spec.Gear.OfType<HeadUnit>()
+        let accessory = install.Wiring.TerminalOf(radio, "accessory")
+        where accessory is not null
+        select ((Gear)radio, ControlWires.Sources(install, accessory));
 }

@@ -42,7 +42,8 @@ internal sealed class WakeMissing : Rule
 
     public override IEnumerable<Finding> Check(Install install) =>
         install.Answers.Wakes.Where(w => WakeStates.Of(install, w) == WakeState.None).Select(w => Sleeper(install, w))
-            .Concat(install.Wiring.Gear.OfType<HeadUnit>().Select(h => Radio(install, h)).OfType<Finding>());
+            .Concat(install.Wiring.Gear.OfType<HeadUnit>().Select(h => Radio(install, h)).OfType<Finding>())
+            .Concat(install.Spec.Gear.OfType<Relay>().Select(r => Coil(install, r)).OfType<Finding>());
 
     private Finding Sleeper(Install install, WakeAnswer wake)
     {
@@ -53,6 +54,17 @@ internal sealed class WakeMissing : Rule
             run is null ? $"{wake.Gear.Id} waits for {wake.Mode}, and no wire lands on {remote.Id}" : $"{wake.Gear.Id} waits for {wake.Mode}, and nothing that {run.Id} leads to gives a turn-on signal",
             $"run a wire from a remote output or an accessory circuit to {remote.Id}",
             wake.Gear.Id, run?.Id ?? remote.Id);
+    }
+
+    /// <summary>A relay with something on its contacts needs both ends of its coil; that nothing grounds it is told elsewhere, and so is a wire from nowhere.</summary>
+    private Finding? Coil(Install install, Relay relay)
+    {
+        var (plus, minus) = (install.Wiring.TerminalOf(relay, "86")!, install.Wiring.TerminalOf(relay, "85")!);
+        return relay.InVehicle || install.Wiring.IsWired(plus) || !DeadControl.IsNeeded(install.Wiring, relay) ? null : Found(
+            relay.Name.At,
+            $"no wire lands on {plus.Id}{(install.Wiring.IsWired(minus) ? "" : $" or {minus.Id}")}, so {relay.Id} never pulls in",
+            $"run a wire from a switch or a control output to {plus.Id}",
+            relay.Id, plus.Id);
     }
 
     /// <summary>A new radio needs its accessory wire.</summary>
