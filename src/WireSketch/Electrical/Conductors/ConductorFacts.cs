@@ -17,6 +17,9 @@ internal sealed class ConductorFacts(Wiring wiring)
     /// <summary>A crimped or screwed connection (common practice, no published source).</summary>
     public static readonly Ohms Termination = new(0.0002);
 
+    /// <summary>Beyond so many times the table's current no temperature is reckoned: a fuse has opened by then.</summary>
+    public const double MostLoad = 3;
+
     private readonly Dictionary<string, Zone> zones = wiring.Spec.Zones.DistinctBy(z => z.Id).ToDictionary(z => z.Id, StringComparer.Ordinal);
 
     public static Metal MetalOf(Conductor c) => c.Wire.Material == ConductorMaterial.Clad ? Metal.CopperCladAluminium : Metal.Copper;
@@ -48,7 +51,7 @@ internal sealed class ConductorFacts(Wiring wiring)
             return ambient;
         }
 
-        var load = Math.Min(3, Math.Abs(current.Value) / table.Value);
+        var load = Math.Min(MostLoad, Math.Abs(current.Value) / table.Value);
         return ambient.Warmer(Math.Max(0, c.Wire.Insulation.Value - AmpacityTable.Ambient.Value) * load * load);
     }
 
