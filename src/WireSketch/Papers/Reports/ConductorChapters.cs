@@ -123,7 +123,7 @@ internal static class ConductorChapters
             return run.Run.Link is { } link && c.Length.Value > 0 ? $"each {link.Words}, {Working.Place(link.At)}" : "default: none, made up at the terminals";
         }
 
-        var whole = RunLength.Origin(install, run, lengths);
+        var whole = RunLength.Origin(run, lengths);
         if (run.Holder is not { } holder || (c.From.Gear != holder && c.To.Gear != holder))
         {
             return whole;
@@ -137,11 +137,8 @@ internal static class ConductorChapters
 /// <summary>Where the length of a run comes from.</summary>
 internal static class RunLength
 {
-    public static string Origin(Install install, WiredRun run, CutLength lengths) =>
+    public static string Origin(WiredRun run, CutLength lengths) =>
         run.Run.Length is { } written ? $"{written.Words}, {Working.Place(written.At)}"
-        : run.LengthIsKnown ? $"paths {string.Join(" + ", Paths(install, run).Select(p => $"{lengths.One(p.Length!.Value.Value)} {p.Id} ({Working.Place(p.Length.Value.At)})"))}"
+        : run.LengthIsKnown ? $"chapter Routes, {lengths.One(run.Length)} in all"
         : "default: 3 m, since neither a length nor a path is given";
-
-    private static IEnumerable<VehiclePath> Paths(Install install, WiredRun run) =>
-        run.Run.Along.Select(a => install.Spec.Paths.FirstOrDefault(p => p.Id == a.Value)).OfType<VehiclePath>().Where(p => p.Length is not null);
 }

@@ -17,7 +17,7 @@ internal static class ProtectionChapters
             "Distance: wire between the source and the device, 18 in at the most (common practice; 33 CFR 183.455 and 183.460 for boats).",
         ],
         [Working.Constant("D_max", "the most wire ahead of the first device", Stretches.Limit, "rule supply/fuse-too-far, 18 in (common practice)")],
-        [.. install.Wiring.Links.Where(l => l.Protects).Select(l => Of(install, l))]);
+        [.. install.Wiring.Links.Where(l => l.Protects && FuseStyle.IsFitted(install, l)).Select(l => Of(install, l))]);
 
     private static Calculation Of(Install install, Link link)
     {

@@ -42,7 +42,7 @@ internal sealed class Working
         where T : struct, IQuantity<T>
     {
         ImmutableArray<Term> all = [.. terms.Select(t => new Term(t.Of, Quantity.Print(t.Value, Digits), t.Value.Value))];
-        return Add(new Input(symbol, name, all.IsEmpty ? "none" : string.Join(" + ", all.Select(t => $"{t.Words} {t.Of}")), null, BaseUnit<T>(), origin, all));
+        return Add(new Input(symbol, name, all.IsEmpty ? "none" : string.Join(" + ", all.Select(t => $"{t.Words} {t.Of}")).Replace("+ -", "− ", StringComparison.Ordinal), null, BaseUnit<T>(), origin, all));
     }
 
     public Working Gives<T>(string symbol, string name, T value, string formula, int digits = Digits)
