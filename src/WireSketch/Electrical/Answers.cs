@@ -157,6 +157,9 @@ public sealed record ChannelAnswer(
     Volts? TargetVolts, Decibels WireLoss, ImmutableArray<CoilAnswer> Coils)
 {
     public string Id => $"{Gear.Id}.{Channel}";
+
+    /// <summary>What an ohm meter shows at the output; null where that is not known.</summary>
+    public Ohms? Meter { get; init; }
 }
 
 /// <summary>One coil on a channel.</summary>

@@ -49,6 +49,11 @@ internal static class SpeakerChapter
             }
         }
 
+        if (c.Meter is { } meter)
+        {
+            w.Solved<Ohms>("R_m", "an ohm meter shows", meter, "the same network with the dc-resistance of every coil");
+        }
+
         return w.Solved<Decibels>("loss", "level lost in the wires", c.WireLoss, Network).Of(Subject(c));
     }
 
