@@ -35,7 +35,7 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
 
         var route = Route(run, from, to);
         var (length, known) = Length(run, route);
-        var wire = WireResolver.Resolve(run, types, choices, findings);
+        var wire = WireResolver.Resolve(run, types, choices, findings) with { Termination = spec.Settings.Termination?.Value ?? WireFacts.UsualTermination };
         var kind = Kind(from, to);
         var holder = Holder(run, from, to, length);
         var start = conductors.Count;

@@ -149,7 +149,14 @@ public sealed record LaidPath(VehiclePath Path, Text.Span At)
 /// <param name="IsAuto">The compiler chose the size.</param>
 public sealed record WireFacts(
     WireSize Size, string SizeWords, ConductorMaterial Material, string Strands, Celsius Insulation, bool InsulationIsAssumed, ImmutableArray<string> Colours, int Cores,
-    bool IsLinePair, WireType? Type, bool IsAuto);
+    bool IsLinePair, WireType? Type, bool IsAuto)
+{
+    /// <summary>A crimped or screwed connection (common practice, no published source).</summary>
+    public static Ohms UsualTermination { get; } = new(0.0002);
+
+    /// <summary>Resistance of each of its connections.</summary>
+    public Ohms Termination { get; init; } = UsualTermination;
+}
 
 /// <summary>One physical conductor between two terminals.</summary>
 /// <param name="Index">Its place in <see cref="Wiring.Conductors"/>.</param>

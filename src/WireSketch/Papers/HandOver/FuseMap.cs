@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
 using WireSketch.Papers.Formats;
 using WireSketch.Papers.Lists;
 using WireSketch.Quantities;
@@ -29,12 +31,19 @@ internal static class FuseMap
         string.Join(", ", Fed(install, link).DefaultIfEmpty("nothing yet")),
     ];
 
-    /// <summary>Devices whose supply comes through a fuse; where none does, what its wire leads to.</summary>
+    /// <summary>Devices whose supply comes through a fuse; where none does, the batteries that it joins, or what its wire leads to.</summary>
     private static IEnumerable<string> Fed(Install install, Link link)
     {
         var loads = install.Wiring.Loads.Where(l => l.Supply.Any(s => s.Link?.Index == link.Index)).Select(l => l.Gear.Id).ToArray();
-        return loads.Length > 0 ? loads
-            : install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index).Select(c => c.Far.Gear?.Id).OfType<string>()
-                .Where(id => !id.EndsWith(".fuse", StringComparison.Ordinal) && !id.EndsWith(".breaker", StringComparison.Ordinal) && id != link.Gear?.Id).Distinct(StringComparer.Ordinal);
+        if (loads.Length > 0)
+        {
+            return loads;
+        }
+
+        var batteries = install.Wiring.Feeds.Where(f => f.Source.Gear is Battery && f.Conductors.Any(c => c.Protections.Contains(link))).Select(f => f.Source.Gear!.Id).Distinct(StringComparer.Ordinal).ToArray();
+        return batteries.Length > 1
+            ? [$"the line between {string.Join(" and ", batteries)}"]
+            : install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index).Select(c => c.Far.Gear).OfType<Gear>()
+                .Where(g => g is not Protection && !ReferenceEquals(g, link.Gear)).Select(g => g.Id).Distinct(StringComparer.Ordinal);
     }
 }

@@ -16,9 +16,9 @@ internal static class MakingSafe
         }
 
         var batteries = install.Spec.Gear.OfType<Battery>().ToArray();
-        foreach (var battery in batteries)
+        if (batteries.Length > 0)
         {
-            yield return $"Take the negative terminal off {Named(battery)}{(batteries.Length > 1 ? ": every battery, not only the first" : "")}. Tuck it away so that it cannot spring back.";
+            yield return $"Take the negative terminal off {(batteries.Length > 1 ? "every battery: " : "")}{string.Join(", then ", batteries.Select(Named))}. Tuck it away so that it cannot spring back.";
         }
 
         foreach (var capacitor in install.Spec.Gear.OfType<Capacitor>())

@@ -38,8 +38,11 @@ internal static class ConductorChapters
         }
 
         yield return Working.Bare("lay", "strands are longer than the wire", ConductorFacts.Lay, "", "NEC chapter 9 Table 8");
-        yield return Working.Constant("R_t", "one termination", ConductorFacts.Termination, "default: 0.2 mohm (common practice)");
+        yield return Termination(install);
     }
+
+    internal static Input Termination(Install install) => install.Spec.Settings.Termination is { } written
+        ? Working.GivenInput("R_t", "one termination", written) : Working.Constant("R_t", "one termination", WireFacts.UsualTermination, "default: 0.2 mohm (common practice)");
 
     private static Calculation Of(Install install, ConductorAnswer answer, CutLength lengths)
     {

@@ -36,7 +36,7 @@ internal static class OperatingChapters
                 .. EngineRuns(state) && install.Wiring.Gear.Any(g => g is Battery) ? [$"The vehicle itself takes {Quantity.Print(Defaults.BaseLoad(install.Wiring))} at the first battery ({(install.Spec.Job.Vehicle.BaseLoad is { } b ? Working.Place(b.At) : "default: 25 A, common practice")})."] : Array.Empty<string>(),
                 state.IsSolved ? "Every load can be supplied." : "There is no operating point: a load asks for more than can be brought to it. The values are those at the most that can be.",
             ],
-            [Working.Constant("R_t", "one termination", Electrical.Conductors.ConductorFacts.Termination, "default: 0.2 mohm (common practice)")],
+            [ConductorChapters.Termination(install)],
             [
                 .. Sources(install, state), .. install.Wiring.Conductors.Where(c => Flows(state, c)).Select(c => drops.Of(c)), .. install.Wiring.Links.Where(l => Flows(state, l)).Select(drops.Of),
                 .. state.Loads.Select(l => Load(install, state, l, drops)), .. state.Starved.Select(Starved),

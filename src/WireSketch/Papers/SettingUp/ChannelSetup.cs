@@ -55,7 +55,8 @@ public sealed record ChannelSetup(
         var lowPasses = Settings(s => s.LowPass).ToArray();
         var subsonics = Settings(s => s.Subsonic).ToArray();
         var corner = highPasses.Select(h => h.Value.Value.Value).DefaultIfEmpty(0).Max();
-        var tone = isSubwoofer ? SubwooferTone : corner * 2 > UsualTone.Value ? new(Math.Ceiling(corner * 2 / 100) * 100) : UsualTone;
+        var top = lowPasses.Select(l => l.Value.Value.Value).DefaultIfEmpty(double.PositiveInfinity).Min();
+        var tone = isSubwoofer ? SubwooferTone : ToneWithin(corner, top);
         var passive = drivers.Select(d => ChannelFilters.HighPassOf(install, answer, d)).Any(h => h is not null);
         var highPass = Words(highPasses) ?? (needsHighPass && !passive ? "as the speaker's maker says: it must have one" : !isSubwoofer && hasSubwoofer ? $"{HandOver} to begin with" : "–");
         var lowPass = Words(lowPasses) ?? (isSubwoofer ? $"{HandOver} to begin with" : "–");
@@ -68,7 +69,7 @@ public sealed record ChannelSetup(
             [
                 .. boost > 0 ? new[] { $"boost {Words(boosts)}: the target is {new Decibels(boost)} lower, measured with the boost off" } : [],
                 .. answer.BridgedWith is { } other ? new[] { $"bridged with {other}: measure between + of one and - of the other, and set both alike" } : [],
-                .. corner * 2 > UsualTone.Value && !isSubwoofer ? new[] { "tone within its band: unplug the tweeter while you set it, such a tone burns it in seconds" } : [],
+                .. tone > UsualTone ? new[] { "tone within its band: unplug the tweeter while you set it, such a tone burns it in seconds" } : [],
                 .. new[]
                 {
                     Note("gain", Words(Settings(s => s.Gain))), Note("polarity", Words(Settings(s => s.Polarity))), Note("delay", Words(Settings(s => s.Delay))),
@@ -79,6 +80,12 @@ public sealed record ChannelSetup(
         IEnumerable<(string Device, Written<T> Value)> Settings<T>(Func<ChannelSettings, Written<T>?> of) => new[] { (Device: "", Value: of(own) ?? of(all)) }
             .Concat(before.Select(b => (b.Device, Value: of(b.Settings)))).Where(x => x.Value is not null).Select(x => (x.Device, x.Value!.Value)).Distinct();
     }
+
+    /// <summary>The usual tone where it lies an octave within the band; else one octave inside the corner, or in the middle between both.</summary>
+    private static Hertz ToneWithin(double from, double to) =>
+        from * 2 <= UsualTone.Value && to >= UsualTone.Value * 2 ? UsualTone
+        : double.IsPositiveInfinity(to) ? new(Math.Ceiling(from * 2 / 100) * 100)
+        : new(Math.Round((from > 0 ? Math.Sqrt(from * to) : to / 2) / 10) * 10);
 
     /// <summary>Settings as they are written; with the device where it is not the amplifier. Null where there is none.</summary>
     private static string? Words<T>(IEnumerable<(string Device, Written<T> Value)> settings)

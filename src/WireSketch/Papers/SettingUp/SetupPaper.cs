@@ -126,7 +126,7 @@ internal static class SetupPaper
                 : [$"Load on {channel.Id}, nominal (a meter shows about three quarters of it)", $"{channel.Nominal}", ""]);
         }
 
-        rows.Add(["Current at rest, everything asleep", $"{answers.Energy.StandbyCurrent}", ""]);
+        rows.Add(["Current at rest, everything asleep", answers.Energy.StandbyCurrent.Value > 0 ? $"{answers.Energy.StandbyCurrent}" : "no draw is stated", ""]);
         return new([new("What"), new("Computed", true), new("Measured")], rows.ToImmutable());
     }
 }

@@ -113,6 +113,14 @@ public sealed class HandOverPaperTests
         Assert.DoesNotContain("it must have one", text, StringComparison.Ordinal);
     }
 
+    /// <summary>A channel that is cut above 350 Hz never reaches its volts with a tone of 1 kHz: the middle between its corners, √(70·350) = 157 Hz.</summary>
+    [Fact]
+    public void A_tone_lies_within_the_band_of_its_channel()
+    {
+        Assert.Contains("| amp-bass.left | 160 Hz |", Built.Shipped("competition").Text("setup.md"), StringComparison.Ordinal);
+        Assert.Contains("| front-amp.rl | 1000 Hz |", Built.Shipped("active-front").Text("setup.md"), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("parts.md")]
     [InlineData("cuts.md")]

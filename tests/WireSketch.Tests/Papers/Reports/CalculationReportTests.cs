@@ -172,6 +172,32 @@ public sealed partial class CalculationReportTests
         Assert.Contains(report.Chapters.SelectMany(c => c.Results).SelectMany(r => r.Inputs), i => i.Origin.StartsWith(place, StringComparison.Ordinal));
     }
 
+    // Two terminations more of 0.3 mohm each make P1-2 0.6 mohm more than with the usual 0.2 mohm.
+    [Fact]
+    public void A_termination_is_what_the_settings_say()
+    {
+        const string runs = """
+            P1: { from: battery.+, to: amp.+, wire: 4 AWG red, length: 17 ft, fuse: { rating: 60 A, at: 12 in }, through: firewall grommet, protect: loom }
+            G1: { from: amp.-, to: bolt, wire: 4 AWG black, length: 14 in }
+            R1: { from: switched, to: amp.remote, wire: 18 AWG, length: 8 ft }
+            S1: { from: amp.sub, to: sub.coils, hookup: parallel, wire: 12 AWG, length: 9 ft }
+            """;
+        var (usual, more) = (R(Built.Of(runs)), R(Built.Of(runs, "settings: { termination: 0.5 mohm }")));
+        Assert.Equal(0.0006, more - usual, 1e-5);
+        Assert.Equal("a.wsk.yaml:3", CalculationReport.From(Built.Of(runs, "settings: { termination: 0.5 mohm }").Install).Chapters.Single(c => c.Id == "conductors").Constants.Single(c => c.Symbol == "R_t").Origin);
+
+        static double R(Built built) => built.Install.Answers.Conductors.Single(c => c.Conductor.Id == "P1-2").Resistance.Value;
+    }
+
+    /// <summary>Chapters that only some jobs have: resistors on a source, grounds of a chain, ways over paths, readings.</summary>
+    [Fact]
+    public void Rare_chapters_come_up_in_the_examples()
+    {
+        var seen = RuleBook.All.SelectMany(r => new[] { r.Card.Bad, r.Card.Good }).Select(t => Compiler.Compile(Example.File(t), FilesInMemory.None).Install).OfType<Install>()
+            .SelectMany(i => CalculationReport.From(i).Chapters.Where(c => !c.Results.IsEmpty)).Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
+        Assert.Superset(new HashSet<string>(["source-loads", "grounds", "routes", "readings", "energy", "faults", "cuts"], StringComparer.Ordinal), seen);
+    }
+
     [Fact]
     public void What_was_chosen_names_the_rule_that_decided()
     {
