@@ -57,12 +57,14 @@ public sealed record Answers
 /// <param name="Volts">Volts against the body, by terminal index; null for a terminal that floats.</param>
 /// <param name="Amps">Current from <c>From</c> to <c>To</c>, by conductor index.</param>
 /// <param name="LinkAmps">Current from <c>A</c> to <c>B</c>, by link index.</param>
+/// <param name="Resistances">Resistance at the temperature in this state, by conductor index; null for what takes no part in the supply.</param>
+/// <param name="Temperatures">Temperature in this state, by conductor index.</param>
 /// <param name="Loads">An answer for every powered device.</param>
 /// <param name="Sources">Current given by every source; negative for a battery that is charged.</param>
 /// <param name="Starved">If it is not solved: which loads cannot be supplied, and what limits them.</param>
 public sealed record StateAnswer(
-    SystemState State, bool IsSolved, ImmutableArray<Volts?> Volts, ImmutableArray<Amps> Amps, ImmutableArray<Amps> LinkAmps, ImmutableArray<LoadAnswer> Loads,
-    ImmutableArray<SourceAnswer> Sources, ImmutableArray<StarvedLoad> Starved);
+    SystemState State, bool IsSolved, ImmutableArray<Volts?> Volts, ImmutableArray<Amps> Amps, ImmutableArray<Amps> LinkAmps,
+    ImmutableArray<Ohms?> Resistances, ImmutableArray<Celsius> Temperatures, ImmutableArray<LoadAnswer> Loads, ImmutableArray<SourceAnswer> Sources, ImmutableArray<StarvedLoad> Starved);
 
 /// <summary>A load at its operating point.</summary>
 /// <param name="Path">The load and its way from the source and back.</param>
@@ -104,6 +106,8 @@ public sealed record ConductorAnswer(
 /// <param name="Conductor">The conductor.</param>
 /// <param name="Near">Prospective current of a short at the end nearest to the source.</param>
 /// <param name="Far">Prospective current of a short at the far end.</param>
+/// <param name="FarVolts">Volts at the far end before the short, all loads off.</param>
+/// <param name="Fed">The way from the source on which the conductor was looked at.</param>
 /// <param name="Device">The fuse or breaker that must open; null if there is none.</param>
 /// <param name="DeviceAmpsAtFar">Current through that device for a short at the far end.</param>
 /// <param name="DeviceAmpsAtNear">Current through that device for a short at its own far terminal: what it must be able to break.</param>
@@ -113,7 +117,7 @@ public sealed record ConductorAnswer(
 /// <param name="Withstand">k²S² of the conductor, in A²s.</param>
 /// <param name="UpstreamOpensFirst">Another device nearer to the source may open first or together; null if none does.</param>
 public sealed record FaultAnswer(
-    Conductor Conductor, Amps Near, Amps Far, Link? Device, Amps DeviceAmpsAtFar, Amps DeviceAmpsAtNear, Seconds? OpensWithin, Amps? Breaking, double? LetThrough,
+    Conductor Conductor, Amps Near, Amps Far, Volts FarVolts, FedConductor Fed, Link? Device, Amps DeviceAmpsAtFar, Amps DeviceAmpsAtNear, Seconds? OpensWithin, Amps? Breaking, double? LetThrough,
     double Withstand, Link? UpstreamOpensFirst);
 
 /// <summary>What is wrong with a channel's load, if anything.</summary>
@@ -153,6 +157,9 @@ public sealed record ChannelAnswer(
     Volts? TargetVolts, Decibels WireLoss, ImmutableArray<CoilAnswer> Coils)
 {
     public string Id => $"{Gear.Id}.{Channel}";
+
+    /// <summary>What an ohm meter shows at the output; null where that is not known.</summary>
+    public Ohms? Meter { get; init; }
 }
 
 /// <summary>One coil on a channel.</summary>
@@ -203,16 +210,38 @@ public sealed record WakeAnswer(
 /// <param name="PeakDemand">What the gear takes at full output.</param>
 /// <param name="StandbyCurrent">What everything takes asleep.</param>
 /// <param name="UsableCharge">Charge that may be taken from the batteries.</param>
-/// <param name="Reserve">How long music can play with the engine off.</param>
-/// <param name="StandbyTime">How long until a battery is too flat to start.</param>
+/// <param name="EngineOff">The batteries that give up first, playing music with the engine off; null if none is drawn on.</param>
+/// <param name="Standing">The batteries that are first too flat to start; null if none is drawn on.</param>
 /// <param name="ControlLoads">Summed control current at each control source.</param>
 public sealed record EnergyAnswer(
-    Amps? AlternatorAtSpeed, Amps? AlternatorAtIdle, Amps BaseLoad, Amps AverageDemand, Amps PeakDemand, Amps StandbyCurrent, AmpHours UsableCharge, Seconds? Reserve,
-    Seconds? StandbyTime, ImmutableArray<ControlLoad> ControlLoads);
+    Amps? AlternatorAtSpeed, Amps? AlternatorAtIdle, Amps BaseLoad, Amps AverageDemand, Amps PeakDemand, Amps StandbyCurrent, AmpHours UsableCharge, Discharge? EngineOff,
+    Discharge? Standing, ImmutableArray<ControlLoad> ControlLoads)
+{
+    /// <summary>How long music can play with the engine off; null if nothing ends it.</summary>
+    public Seconds? Reserve => EngineOff?.Lasts;
+
+    /// <summary>How long until a battery is too flat to start; null if nothing ends it.</summary>
+    public Seconds? StandbyTime => Standing?.Lasts;
+}
+
+/// <summary>Batteries that are joined, and what they supply.</summary>
+/// <param name="Batteries">The batteries.</param>
+/// <param name="Usable">Charge that may be taken from them.</param>
+/// <param name="Drawn">What is drawn on average, by device; what charges counts as less.</param>
+public sealed record Discharge(ImmutableArray<Gear> Batteries, AmpHours Usable, ImmutableArray<(Gear Gear, Amps Amps)> Drawn)
+{
+    public Amps Current => new(Drawn.Sum(d => d.Amps.Value));
+
+    public Seconds Lasts => new(Usable.Value / Current.Value * 3600);
+}
 
 /// <summary>The control current that a source supplies.</summary>
 /// <param name="Source">The source's terminal.</param>
-/// <param name="Amps">Sum of what is wired to it.</param>
+/// <param name="Takers">What is wired to it, and what each takes.</param>
 /// <param name="Limit">What it can supply.</param>
 /// <param name="LimitIsAssumed">Nobody wrote the limit.</param>
-public sealed record ControlLoad(Terminal Source, Amps Amps, Amps Limit, bool LimitIsAssumed);
+public sealed record ControlLoad(Terminal Source, ImmutableArray<(Gear Gear, Amps Amps)> Takers, Amps Limit, bool LimitIsAssumed)
+{
+    /// <summary>Sum of what is wired to it.</summary>
+    public Amps Amps => new(Takers.Sum(t => t.Amps.Value));
+}

@@ -22,8 +22,7 @@ public static class Engine
         var outputs = channels.GroupBy(c => c.Gear.Id, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => new Watts(g.Sum(c => c.Power?.Value ?? 0)), StringComparer.Ordinal);
         var point = new OperatingPoint(wiring, facts, (gear, state) => LoadDraw.Of(gear, state, outputs.GetValueOrDefault(gear.Id)));
-        var solved = Enum.GetValues<SystemState>().Select(point.Solve).ToArray();
-        var states = solved.Select(s => s.Answer).ToImmutableArray();
+        var states = Enum.GetValues<SystemState>().Select(point.Solve).ToImmutableArray();
         var full = states[(int)SystemState.FullOutput];
         var signals = new SignalChains(wiring).Solve();
         var wakes = new WakePaths(wiring, signals);
@@ -31,7 +30,7 @@ public static class Engine
         {
             States = states,
             Conductors = [.. wiring.Conductors.Select(c => facts.Answer(c, full.Amps[c.Index]))],
-            Faults = new FaultFinder(wiring, solved[(int)SystemState.FullOutput].Temperatures).Find(),
+            Faults = new FaultFinder(wiring, full.Temperatures).Find(),
             Channels = channels,
             Signals = signals,
             Wakes = wakes.Solve(),

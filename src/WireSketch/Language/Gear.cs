@@ -79,9 +79,9 @@ public sealed record GearFacts
         Model = f.Text("model", "maker's name of the model"),
         Quantity = f.Count("quantity", "how many to buy; parts list only", "1", least: 0, most: 100_000)?.Value ?? 1,
         Price = f.Number("price", "price of one, in the job's currency"),
-        Labour = f.Amount<Seconds>("labour", "time to fit it", zero: true),
+        Labour = f.Amount<Seconds>("labour", "time to fit it, for the estimate in the parts list", zero: true),
         Notes = f.Text("notes", "anything else worth keeping"),
-        Photo = f.Text("photo", "file name of a photo"),
+        Photo = f.Text("photo", "file name of a photo, named on the hand-over page"),
         AlwaysLive = f.Flag("always-live", "meant to stay live with the ignition off", "false")?.Value ?? false,
         Origin = f.Word("origin", "new; existing (fitted before); factory (came with the vehicle)", ["new", "existing", "factory"], "new")?.Value switch
         {

@@ -61,7 +61,7 @@ public sealed record Run
             Wire = f.Worded("wire", "size, then colour, CCA, insulation temperature; or a wire type's id; line pair; auto", w => WireChoice.FromWords(w, f)),
             WireIsRefused = f.Has("wire"),
             Length = f.Amount<Metres>("length", "length of one conductor, as cut"),
-            Along = f.Texts("along", "the paths it follows, in order"),
+            Along = f.Texts("along", "the paths it follows, in order; with no length either, the shortest way over paths between its ends is taken"),
             Link = f.Amount<Metres>("link", "length of each link between the loads of a run to several", "none", zero: true),
             Protection = fuse ?? breaker,
             Hookup = f.MapOrWords("hookup", "series, parallel or series-parallel, for a run to several coils or speakers", Hookup.Read, w => Hookup.FromWords(w, f)),

@@ -68,6 +68,9 @@ public sealed record SpecSettings
     /// <summary>AWG or mm2: the system that <c>auto</c> chooses from.</summary>
     public Written<string>? Sizes { get; init; }
 
+    /// <summary>Resistance of one crimped or screwed connection.</summary>
+    public Written<Ohms>? Termination { get; init; }
+
     public Written<Share>? DropCritical { get; init; }
 
     public Written<Share>? DropOther { get; init; }
@@ -103,6 +106,7 @@ public sealed record SpecSettings
             Paper = f.Word("paper", "size of the sheets", ["letter", "A4", "A3", "tabloid"], "letter"),
             Upright = f.Flag("upright", "sheets stand upright", "false")?.Value ?? false,
             Sizes = f.Word("sizes", "the system of sizes that auto chooses from", ["AWG", "mm2"], "as the file's first wire"),
+            Termination = f.Amount<Ohms>("termination", "resistance of one crimped or screwed connection", "0.2 mohm (common practice)", zero: true),
             DropCritical = drop?.Critical,
             DropOther = drop?.Other,
         };

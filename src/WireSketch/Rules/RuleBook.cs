@@ -48,6 +48,7 @@ public static class RuleBook
         new FuseAboveWire(),
         new ReductionUnprotected(),
         new FuseBelowLoad(),
+        new FuseBelowSurge(),
         new UnusualRating(),
         new RatingUnknown(),
         new HolderMismatch(),

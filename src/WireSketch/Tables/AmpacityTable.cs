@@ -62,6 +62,18 @@ public static class AmpacityTable
         return new(below.Amps[column] * Math.Pow(above.Amps[column] / below.Amps[column], share));
     }
 
+    /// <summary>The row below a size and the row above it, with their currents; null where the size is a row itself, or lies outside.</summary>
+    internal static (WireSize Below, Amps BelowAmps, WireSize Above, Amps AboveAmps)? Around(WireSize size, Celsius insulation)
+    {
+        var column = ColumnOf(insulation);
+        var below = Rows.LastOrDefault(r => r.Size < size);
+        var above = Rows.FirstOrDefault(r => r.Size > size);
+        return column < 0 || Has(size) || below.Amps.IsDefault || above.Amps.IsDefault ? null : (below.Size, new(below.Amps[column]), above.Size, new(above.Amps[column]));
+    }
+
+    /// <summary>The column that holds for an insulation; null below the coolest.</summary>
+    internal static Celsius? ColumnFor(Celsius insulation) => ColumnOf(insulation) is >= 0 and var column ? new Celsius(Columns[column]) : null;
+
     /// <summary>Whether a size is a row of the table.</summary>
     public static bool Has(WireSize size) => Rows.Any(r => Math.Abs((r.Size.Area / size.Area) - 1) < 1e-6);
 

@@ -7,7 +7,11 @@ namespace WireSketch.Tables;
 /// <param name="Least">It does not open sooner; null if no limit is known.</param>
 /// <param name="Most">It has opened by then; null if it need not open.</param>
 /// <param name="IsStandIn">Nothing is published for that construction: the slowest published one stands in (common practice).</param>
-public readonly record struct OpeningWindow(Seconds? Least, Seconds? Most, bool IsStandIn);
+public readonly record struct OpeningWindow(Seconds? Least, Seconds? Most, bool IsStandIn)
+{
+    /// <summary>The last published point, where the current lies beyond it: percent of the rating, and the time within which it opens there.</summary>
+    public (double Percent, Seconds Most)? Beyond { get; init; }
+}
 
 /// <summary>
 /// Fuses by construction: the ratings that are made, what they can break, limits of their opening time, and resistance. Blade ratings
@@ -102,8 +106,10 @@ public static class FuseTable
         var least = points.Where(p => p.Percent >= percent && p.Least > 0).Select(p => p.Least).FirstOrDefault();
         var most = points.Where(p => p.Percent <= percent).Select(p => p.Most).DefaultIfEmpty(double.PositiveInfinity).Min();
         var last = points[^1];
+        (double, Seconds)? beyond = null;
         if (percent > last.Percent)
         {
+            beyond = (last.Percent, new(most));
             var fall = last.Percent / percent * (last.Percent / percent);
             (least, most) = (last.Least * fall, most * fall);
         }
@@ -113,7 +119,7 @@ public static class FuseTable
             most = below.Most * Math.Pow(above.Most / below.Most, Math.Log(percent / below.Percent) / Math.Log(above.Percent / below.Percent));
         }
 
-        return new(least > 0 ? new Seconds(least) : null, double.IsFinite(most) ? new Seconds(most) : null, standIn);
+        return new(least > 0 ? new Seconds(least) : null, double.IsFinite(most) ? new Seconds(most) : null, standIn) { Beyond = beyond };
     }
 
     private static string StyleOf(string family) => Constructions.First(c => c.Families.Contains(family, StringComparer.Ordinal)).Style;

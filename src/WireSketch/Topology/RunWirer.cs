@@ -4,6 +4,7 @@ using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;
+using WireSketch.Topology.Routes;
 
 namespace WireSketch.Topology;
 
@@ -12,6 +13,7 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
 {
     private readonly List<Conductor> conductors = [];
     private readonly Dictionary<string, WireType> types = ByName(spec.Wires);
+    private readonly RouteFinder routes = new(spec.Paths);
     private readonly Dictionary<string, Zone> zones = spec.Zones.DistinctBy(z => z.Id).ToDictionary(z => z.Id, StringComparer.Ordinal);
 
     public List<Conductor> Conductors => conductors;
@@ -40,14 +42,15 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
             });
         }
 
-        var (length, known) = Length(run);
-        var wire = WireResolver.Resolve(run, types, choices, findings);
+        var route = Route(run, from, to);
+        var (length, known) = Length(run, route);
+        var wire = WireResolver.Resolve(run, types, choices, findings) with { Termination = spec.Settings.Termination?.Value ?? WireFacts.UsualTermination };
         var kind = Kind(from, to);
         var holder = Holder(run, from, to, length);
         var start = conductors.Count;
         var maker = new Maker(this, run, kind, wire, length, holder);
         Connect(run, from, to, maker);
-        return new(run, kind, from, to, [.. conductors.Skip(start)], holder, wire, length, known);
+        return new(run, kind, from, to, [.. conductors.Skip(start)], holder, wire, length, route, known);
     }
 
     private static Dictionary<string, WireType> ByName(ImmutableArray<WireType> types) => types.DistinctBy(t => t.Id).ToDictionary(t => t.Id, StringComparer.Ordinal);
@@ -59,15 +62,26 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
         return ends.All(e => e is not null) ? [.. ends!] : [];
     }
 
-    private (Metres Length, bool Known) Length(Run run)
+    /// <summary>The way that a run says it takes; where it says neither that nor a length, the shortest one between its ends.</summary>
+    private ImmutableArray<LaidPath> Route(Run run, ImmutableArray<RunEnd> from, ImmutableArray<RunEnd> to)
+    {
+        if (run.Length is not null || !run.Along.IsEmpty)
+        {
+            return [.. run.Along.Select(a => (Path: spec.Paths.FirstOrDefault(p => p.Id == a.Value), a.At)).Where(a => a.Path is not null).Select(a => new LaidPath(a.Path!, a.At))];
+        }
+
+        var ends = to.Select(e => routes.NodeOf(e.Gear)).ToArray();
+        return routes.NodeOf(from[0].Gear) is { } start && ends.All(e => e is not null) ? [.. routes.Farthest(start, ends!).Select(p => new LaidPath(p, run.Name.At))] : [];
+    }
+
+    private static (Metres Length, bool Known) Length(Run run, ImmutableArray<LaidPath> route)
     {
         if (run.Length is { } written)
         {
             return (written.Value, true);
         }
 
-        var lengths = run.Along.Select(a => spec.Paths.FirstOrDefault(p => p.Id == a.Value)?.Length?.Value).ToArray();
-        return lengths.Length > 0 && lengths.All(l => l is not null) ? (new(lengths.Sum(l => l!.Value.Value)), true) : (new(3), false);
+        return route.Length > 0 && route.Length >= run.Along.Length && route.All(r => r.Path.Length is not null) ? (RouteFinder.Length([.. route.Select(r => r.Path)]), true) : (new(3), false);
     }
 
     private Protection? Holder(Run run, ImmutableArray<RunEnd> from, ImmutableArray<RunEnd> to, Metres length)

@@ -111,10 +111,11 @@ public sealed record RunEnd(string Id, Gear Gear, TerminalShape Shape, Immutable
 /// <param name="Holder">The device of its inline fuse or breaker; null if it has none, or if the fuse sits in a block.</param>
 /// <param name="Wire">Its wire, with every default filled in.</param>
 /// <param name="Length">Length of one conductor, without slack.</param>
+/// <param name="Route">The paths that it follows, in order: as written, else the shortest way between its ends where it has no length either.</param>
 /// <param name="LengthIsKnown">False if neither a length nor a path gives it; then <paramref name="Length"/> is a stand-in of 3 m.</param>
 public sealed record WiredRun(
     Run Run, RunKind Kind, ImmutableArray<RunEnd> From, ImmutableArray<RunEnd> To, ImmutableArray<Conductor> Conductors, Protection? Holder,
-    WireFacts Wire, Metres Length, bool LengthIsKnown)
+    WireFacts Wire, Metres Length, ImmutableArray<LaidPath> Route, bool LengthIsKnown)
 {
     public string Id => Run.Id;
 
@@ -124,6 +125,14 @@ public sealed record WiredRun(
     public bool Equals(WiredRun? other) => other is not null && ReferenceEquals(Run, other.Run);
 
     public override int GetHashCode() => Id.GetHashCode(StringComparison.Ordinal);
+}
+
+/// <summary>A path that a run follows.</summary>
+/// <param name="Path">The path.</param>
+/// <param name="At">Where the run says so; its name where the way was found.</param>
+public sealed record LaidPath(VehiclePath Path, Text.Span At)
+{
+    public string Id => Path.Id;
 }
 
 /// <summary>A run's wire with every default filled in.</summary>
@@ -140,7 +149,14 @@ public sealed record WiredRun(
 /// <param name="IsAuto">The compiler chose the size.</param>
 public sealed record WireFacts(
     WireSize Size, string SizeWords, ConductorMaterial Material, string Strands, Celsius Insulation, bool InsulationIsAssumed, ImmutableArray<string> Colours, int Cores,
-    bool IsLinePair, WireType? Type, bool IsAuto);
+    bool IsLinePair, WireType? Type, bool IsAuto)
+{
+    /// <summary>A crimped or screwed connection (common practice, no published source).</summary>
+    public static Ohms UsualTermination { get; } = new(0.0002);
+
+    /// <summary>Resistance of each of its connections.</summary>
+    public Ohms Termination { get; init; } = UsualTermination;
+}
 
 /// <summary>One physical conductor between two terminals.</summary>
 /// <param name="Index">Its place in <see cref="Wiring.Conductors"/>.</param>

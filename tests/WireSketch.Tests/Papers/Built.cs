@@ -15,6 +15,8 @@ internal sealed class Built
 
     public PaperSet Papers => PaperSet.From(Result);
 
+    public static Built From(Compilation result) => new(result);
+
     public static Built Shipped(string name) => new(Compiler.Compile(ShippedSpecs.Open($"specs/{name}.wsk.yaml"), ShippedSpecs.Files));
 
     /// <summary>A spec with a battery, an amplifier of one channel, a subwoofer of two coils and a chassis point, and these lines.</summary>

@@ -14,8 +14,8 @@ internal sealed class ConductorFacts(Wiring wiring)
     /// <summary>How much longer the strands of a stranded conductor are than the conductor (NEC chapter 9 Table 8: 1.018 to 1.025).</summary>
     public const double Lay = 1.02;
 
-    /// <summary>A crimped or screwed connection (common practice, no published source).</summary>
-    public static readonly Ohms Termination = new(0.0002);
+    /// <summary>Beyond so many times the table's current no temperature is reckoned: a fuse has opened by then.</summary>
+    public const double MostLoad = 3;
 
     private readonly Dictionary<string, Zone> zones = wiring.Spec.Zones.DistinctBy(z => z.Id).ToDictionary(z => z.Id, StringComparer.Ordinal);
 
@@ -30,7 +30,7 @@ internal sealed class ConductorFacts(Wiring wiring)
     /// <summary>Resistance at a temperature, with its two terminations; a jumper without length has one.</summary>
     public static Ohms At(Conductor c, Celsius temperature)
     {
-        return (At20(c) * (1 + (MetalOf(c).Alpha * (temperature.Value - 20)))) + (Termination * (c.IsJumper && c.Length.Value == 0 ? 1 : 2));
+        return (At20(c) * (1 + (MetalOf(c).Alpha * (temperature.Value - 20)))) + (c.Wire.Termination * (c.IsJumper && c.Length.Value == 0 ? 1 : 2));
     }
 
     /// <summary>Ambient temperature where the conductor lies.</summary>
@@ -48,7 +48,7 @@ internal sealed class ConductorFacts(Wiring wiring)
             return ambient;
         }
 
-        var load = Math.Min(3, Math.Abs(current.Value) / table.Value);
+        var load = Math.Min(MostLoad, Math.Abs(current.Value) / table.Value);
         return ambient.Warmer(Math.Max(0, c.Wire.Insulation.Value - AmpacityTable.Ambient.Value) * load * load);
     }
 

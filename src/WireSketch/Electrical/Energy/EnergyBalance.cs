@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -9,7 +10,7 @@ namespace WireSketch.Electrical.Energy;
 internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> states)
 {
     /// <summary>What may be taken from a battery: half, of lithium four fifths (common practice, no published source).</summary>
-    private static double Usable(Battery b) => b.Chemistry?.Value == "lithium" ? 0.8 : 0.5;
+    public static double Usable(Battery b) => b.Chemistry?.Value == "lithium" ? 0.8 : 0.5;
 
     /// <summary>Capacity where nobody wrote it (common practice, no published source).</summary>
     public static AmpHours CapacityOf(Battery b) => b.Capacity?.Value ?? new AmpHours(60);
@@ -24,29 +25,28 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
         var usable = wiring.Spec.Gear.OfType<Battery>().Sum(b => CapacityOf(b).Value * Usable(b));
         return new(
             atSpeed + others, atIdle + others, vehicle.BaseLoad?.Value ?? new Amps(25), Sum(SystemState.Music, average: true), Sum(SystemState.FullOutput, average: false),
-            Sum(SystemState.Standby, average: true), new(usable), Lasts(SystemState.EngineOff), Lasts(SystemState.Standby), controls);
+            Sum(SystemState.Standby, average: true), new(usable), Emptied(SystemState.EngineOff), Emptied(SystemState.Standby), controls);
     }
 
-    private static double ShareOfTime(GeneralSource g) => (g.Duty?.Value.Value ?? 1) * (g.Hours is { } h ? Math.Min(1, h.Value.Value / 86400) : 1);
+    public static double ShareOfTime(GeneralSource g) => (g.Duty?.Value.Value ?? 1) * (g.Hours is { } h ? Math.Min(1, h.Value.Value / 86400) : 1);
 
     private Amps Sum(SystemState state, bool average) => new(states[(int)state].Loads.Sum(l => l.Amps.Value * (average ? LoadDraw.ShareOfTime(l.Path.Gear) : 1)));
 
-    /// <summary>How long the first battery to give up lasts; each group of joined batteries has its own loads.</summary>
-    private Seconds? Lasts(SystemState state)
+    /// <summary>The first batteries to give up; each group of joined batteries has its own loads. What the vehicle's own wiring feeds hangs on the first battery.</summary>
+    private Discharge? Emptied(SystemState state)
     {
         var group = Groups(state);
-        var usable = wiring.Gear.OfType<Battery>().GroupBy(b => group[wiring.TerminalOf(b, "+")!.Index])
-            .ToDictionary(g => g.Key, g => g.Sum(b => CapacityOf(b).Value * Usable(b)));
-        var drawn = states[(int)state].Loads.GroupBy(l => group[l.Path.Plus.Index]).ToDictionary(g => g.Key, g => g.Sum(l => l.Amps.Value * LoadDraw.ShareOfTime(l.Path.Gear)));
-        foreach (var source in wiring.Gear.OfType<GeneralSource>())
-        {
-            // Solar and shore give their daily average back, in whichever group they charge.
-            var charged = group[wiring.TerminalOf(source, "+")!.Index];
-            drawn[charged] = drawn.GetValueOrDefault(charged) - ((source.Current?.Value.Value ?? 0) * ShareOfTime(source));
-        }
+        var first = wiring.Gear.OfType<Battery>().Select(b => group[wiring.TerminalOf(b, "+")!.Index]).FirstOrDefault(-1);
+        var drawn = states[(int)state].Loads
+            .Select(l => (Group: l.Path.IsTakenAsWired ? first : group[l.Path.Plus.Index], l.Path.Gear, Amps: l.Amps * LoadDraw.ShareOfTime(l.Path.Gear)))
 
-        var shortest = usable.Where(u => drawn.GetValueOrDefault(u.Key) > 0).Select(u => u.Value / drawn[u.Key] * 3600).DefaultIfEmpty(double.PositiveInfinity).Min();
-        return double.IsInfinity(shortest) ? null : new(shortest);
+            // Solar and shore give their daily average back, in whichever group they charge.
+            .Concat(wiring.Gear.OfType<GeneralSource>().Select(s => (Group: group[wiring.TerminalOf(s, "+")!.Index], Gear: (Gear)s, Amps: -(s.Current?.Value ?? new Amps(0)) * ShareOfTime(s))))
+            .Where(d => d.Amps.Value != 0)
+            .ToLookup(d => d.Group, d => (d.Gear, d.Amps));
+        return wiring.Gear.OfType<Battery>().GroupBy(b => group[wiring.TerminalOf(b, "+")!.Index])
+            .Select(g => new Discharge([.. g], new(g.Sum(b => CapacityOf(b).Value * Usable(b))), [.. drawn[g.Key]]))
+            .Where(d => d.Current.Value > 0).OrderBy(d => d.Lasts.Value).FirstOrDefault();
     }
 
     /// <summary>The group of terminals that each belongs to, joined by conductors and by what is closed in a state; the body joins nothing.</summary>

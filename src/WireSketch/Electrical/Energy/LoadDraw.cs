@@ -81,7 +81,7 @@ internal static class LoadDraw
             return Draw.Nothing;
         }
 
-        return (l.Behaves?.Value ?? Usual(l)) switch
+        return Behaviour(l) switch
         {
             "resistance" => new(DrawKind.Resistance, rated * rated / w),
             "current" => new(DrawKind.Current, w / rated),
@@ -89,7 +89,8 @@ internal static class LoadDraw
         };
     }
 
-    private static string Usual(Load l) => l switch
+    /// <summary>power, current or resistance: as written, else as its kind behaves.</summary>
+    public static string Behaviour(Load l) => l.Behaves?.Value ?? l switch
     {
         { Resistance: not null } or { KindWord: "lamp" } => "resistance",
         { KindWord: "motor" or "pump" } => "current",

@@ -17,10 +17,10 @@ namespace WireSketch.Electrical.Faults;
 internal sealed class FaultFinder
 {
     /// <summary>The adiabatic equation holds for about so long (IEC 60364-5-54).</summary>
-    private const double AdiabaticSeconds = 5;
+    public const double AdiabaticSeconds = 5;
 
     /// <summary>Fuses of one class are selective from this ratio of ratings on (IEC 60269; from memory).</summary>
-    private const double SelectiveRatio = 1.6;
+    public const double SelectiveRatio = 1.6;
 
     private readonly Wiring wiring;
     private readonly SupplyCircuit warm;
@@ -72,10 +72,7 @@ internal sealed class FaultFinder
         var far = new Amps(all.Short(fed.Far.Index));
         var through = new Amps(device is null ? 0 : ThroughWhenShorted(alone, device, fed.Far));
         var metal = ConductorFacts.MetalOf(conductor);
-        var insulation = conductor.Wire.Insulation.Value;
-
-        // Limits of short circuits: 160 C for insulation up to 105 C as for PVC, 250 C above as for cross-linked (IEC 60364-5-54).
-        var withstand = metal.Withstand(conductor.Wire.Size.Area, new(Math.Min(insulation, 200)), new(insulation <= 105 ? 160 : 250));
+        var withstand = metal.Withstand(conductor.Wire.Size.Area, Initial(conductor), Final(conductor));
         Seconds? opens = null;
         Amps? breaking = device?.Breaking;
         if (device?.Rating is { Value: > 0 } rating)
@@ -86,8 +83,14 @@ internal sealed class FaultFinder
         }
 
         double? passes = opens is { Value: <= AdiabaticSeconds } t ? through.Value * through.Value * t.Value : null;
-        return new(conductor, near, far, device, through, new(toBreak), opens, breaking, passes, withstand, device is null ? null : Upstream(fed, feed, device));
+        return new(conductor, near, far, new(all.OpenVolts(fed.Far.Index)), fed, device, through, new(toBreak), opens, breaking, passes, withstand, device is null ? null : Upstream(fed, feed, device));
     }
+
+    /// <summary>Temperature at the beginning of a short: that of the insulation, fully loaded.</summary>
+    public static Celsius Initial(Conductor c) => new(Math.Min(c.Wire.Insulation.Value, 200));
+
+    /// <summary>Limits of short circuits: 160 C for insulation up to 105 C as for PVC, 250 C above as for cross-linked (IEC 60364-5-54).</summary>
+    public static Celsius Final(Conductor c) => new(c.Wire.Insulation.Value <= 105 ? 160 : 250);
 
     /// <summary>A device nearer to the source that may open first or together, and then cuts off more than this conductor.</summary>
     private static Link? Upstream(FedConductor fed, Feed feed, Link device) =>

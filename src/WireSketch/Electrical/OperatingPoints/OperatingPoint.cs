@@ -12,14 +12,14 @@ namespace WireSketch.Electrical.OperatingPoints;
 /// <summary>The operating point of one state, conductors as warm as their current makes them.</summary>
 internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<Gear, SystemState, Draw> drawOf)
 {
-    private const int MostRounds = 6;
+    private const int MostRounds = 8;
 
-    /// <summary>Kelvins that do not matter any more.</summary>
-    private const double Settled = 0.05;
+    /// <summary>Kelvins that do not matter any more, even where somebody multiplies current and resistance with a calculator.</summary>
+    private const double Settled = 0.001;
 
     private readonly ImmutableArray<Celsius> ambient = [.. wiring.Conductors.Select(facts.AmbientOf)];
 
-    public (StateAnswer Answer, ImmutableArray<Celsius> Temperatures) Solve(SystemState state)
+    public StateAnswer Solve(SystemState state)
     {
         var temperatures = ambient;
         for (var round = 1; ; round++)
@@ -31,7 +31,7 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
             var change = temperatures.Zip(warmer, (a, b) => Math.Abs(a.Value - b.Value)).DefaultIfEmpty(0).Max();
             if (answer is DcAnswer.Starved || change < Settled || round == MostRounds)
             {
-                return (Tell(state, supply, answer), temperatures);
+                return Tell(state, supply, answer, temperatures);
             }
 
             temperatures = warmer;
@@ -42,7 +42,7 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
         [.. wiring.Conductors.Select(c => supply.ConductorBranch[c.Index] is >= 0 and var branch
             ? facts.Heated(c, new(answer.Amps[branch])) : ambient[c.Index])];
 
-    private StateAnswer Tell(SystemState state, SupplyCircuit supply, DcAnswer answer)
+    private StateAnswer Tell(SystemState state, SupplyCircuit supply, DcAnswer answer, ImmutableArray<Celsius> temperatures)
     {
         Amps Through(int branch) => new(branch < 0 ? 0 : answer.Amps[branch]);
         var loads = supply.Loads.Select(l => TellLoad(supply, l.Path, l.Branch, l.Draw, answer, state)).ToImmutableArray();
@@ -50,7 +50,8 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
             s.Id, -Through(s.Branch), new(answer.Volts[s.Plus] - answer.Volts[s.Minus]), -answer.Amps[s.Branch] >= s.Limit * (1 - 1e-9))).ToImmutableArray();
         return new(
             state, answer is DcAnswer.Found, [.. wiring.Terminals.Select(t => answer.Floats[t.Index] ? (Volts?)null : new Volts(answer.Volts[t.Index]))],
-            [.. supply.ConductorBranch.Select(Through)], [.. supply.LinkBranch.Select(Through)], loads, sources,
+            [.. supply.ConductorBranch.Select(Through)], [.. supply.LinkBranch.Select(Through)],
+            [.. supply.ConductorBranch.Select(b => b < 0 ? (Ohms?)null : new Ohms(supply.Circuit.Branches[b].Ohms))], temperatures, loads, sources,
             answer is DcAnswer.Starved starved ? Blame(supply, starved) : []);
     }
 

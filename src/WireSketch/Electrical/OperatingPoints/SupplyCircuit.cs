@@ -4,7 +4,6 @@ using WireSketch.Electrical.Solver;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical.OperatingPoints;
@@ -120,15 +119,8 @@ internal sealed class SupplyCircuit
         }
 
         var (a, b) = (link.A.Index, link.B.Index);
-        return link.Kind switch
-        {
-            LinkKind.Joint => Circuit.Resistor(a, b, link.Resistance?.Value ?? 0),
-            LinkKind.Fuse or LinkKind.Breaker => Circuit.Resistor(a, b, (link.Resistance ?? FuseTable.ResistanceOf(link.Style, link.Rating)).Value),
-            LinkKind.Diode => Circuit.Diode(a, b, link.Drop?.Value ?? 0.7, Defaults.DiodeSlope.Value),
-            LinkKind.Switch when link.Drop is { Value: > 0 } drop && link.Rating is { Value: > 0 } rating => Circuit.Resistor(a, b, (drop / rating).Value),
-            LinkKind.Switch => Circuit.Resistor(a, b, (link.Resistance ?? Defaults.Contact).Value),
-            _ => Circuit.Resistor(a, b, (link.Resistance ?? Defaults.FactoryLead).Value),
-        };
+        var ohms = LinkFacts.Of(link).Ohms.Value;
+        return link.Kind == LinkKind.Diode ? Circuit.Diode(a, b, link.Drop?.Value ?? 0.7, ohms) : Circuit.Resistor(a, b, ohms);
     }
 
     private void AddSource(Gear gear)

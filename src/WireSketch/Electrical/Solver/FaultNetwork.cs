@@ -46,6 +46,9 @@ internal sealed class FaultNetwork
         return amps;
     }
 
+    /// <summary>Volts at a node with nothing shorted.</summary>
+    public double OpenVolts(int node) => works && parts.Unknown[node] is >= 0 and var n ? open[n] : 0;
+
     private void Step()
     {
         var sums = new double[open.Length];

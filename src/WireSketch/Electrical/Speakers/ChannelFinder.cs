@@ -143,8 +143,16 @@ internal sealed class ChannelFinder
         var loss = looks.Max(l => Loss(l.Coils, l.Wires));
         var answers = coils.Select(c => c.Answer with { ShareOfPower = new(total > 0 ? c.Per / total : 0) }).ToImmutableArray();
         return new(
-            gear, name, with, fault, new(nominal), new(loaded), new(nominal / halves), minimum, power, volts, Target(volts, answers), new(loss), answers);
+            gear, name, with, fault, new(nominal), new(loaded), new(nominal / halves), minimum, power, volts, Target(volts, answers), new(loss), answers)
+        {
+            Meter = Meter(load, plus, minus),
+        };
     }
+
+    /// <summary>What an ohm meter shows at the output; null where a crossover is in the way, or the winding of a coil is not known.</summary>
+    private static Ohms? Meter(SpeakerNetwork load, Terminal plus, Terminal minus) =>
+        load.Parts.All(p => p is NetworkPart.Resistance or NetworkPart.CoilPart { Speaker.DcResistance: not null }) && load.Drive(plus, minus, NetworkView.Meter, load.Frequencies.First()).Impedance is { } z
+            ? new(z.Real) : null;
 
     /// <summary>Volts at which no coil takes more than it handles, nor the channel gives more than it can.</summary>
     private static Volts? Target(Volts? volts, ImmutableArray<CoilAnswer> coils)

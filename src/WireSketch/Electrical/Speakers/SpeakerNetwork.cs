@@ -31,6 +31,9 @@ internal enum NetworkView
 
     /// <summary>Which way coils move: filters let everything pass.</summary>
     Polarity,
+
+    /// <summary>As an ohm meter sees it: wires as they are, coils at the resistance of their winding.</summary>
+    Meter,
 }
 
 /// <summary>What one volt between two terminals does in a network.</summary>
@@ -81,7 +84,7 @@ internal sealed class SpeakerNetwork(ImmutableArray<Conductor> conductors, Immut
         Node(plus);
         foreach (var c in conductors)
         {
-            circuit.Resistor(Node(c.From), Node(c.To), view == NetworkView.Wires ? resistance(c).Value : 0);
+            circuit.Resistor(Node(c.From), Node(c.To), view is NetworkView.Wires or NetworkView.Meter ? resistance(c).Value : 0);
         }
 
         foreach (var l in links)
@@ -95,7 +98,7 @@ internal sealed class SpeakerNetwork(ImmutableArray<Conductor> conductors, Immut
             switch (part)
             {
                 case NetworkPart.CoilPart coil:
-                    coils.Add((coil, circuit.Resistor(Node(coil.A), Node(coil.B), coil.Speaker.CoilImpedance.Value)));
+                    coils.Add((coil, circuit.Resistor(Node(coil.A), Node(coil.B), OhmsOf(coil, view).Value)));
                     break;
                 case NetworkPart.Resistance r:
                     circuit.Resistor(Node(r.A), Node(r.B), r.Ohms.Value);
@@ -112,6 +115,9 @@ internal sealed class SpeakerNetwork(ImmutableArray<Conductor> conductors, Immut
         var drawn = -amps[source];
         return new(drawn.Magnitude < 1e-9 ? null : 1 / drawn, [.. coils.Select(c => (c.Coil, amps[c.Part]))]);
     }
+
+    private static Ohms OhmsOf(NetworkPart.CoilPart coil, NetworkView view) =>
+        view == NetworkView.Meter && coil.Speaker.DcResistance is { } winding ? winding.Value : coil.Speaker.CoilImpedance;
 
     private static void AddFilter(ComplexCircuit circuit, NetworkPart.Filter filter, Func<Terminal, int> node, NetworkView view, double hertz)
     {

@@ -22,16 +22,9 @@ internal sealed class WakePaths(Wiring wiring, ImmutableArray<SignalAnswer> sign
     /// <summary>The summed current at every source of control wires.</summary>
     public ImmutableArray<ControlLoad> ControlLoads()
     {
-        var sums = new SortedDictionary<int, double>();
-        foreach (var (terminal, amps) in wiring.Gear.SelectMany(Takers))
-        {
-            foreach (var source in Sources(terminal, null).Where(s => s.Gear is not (Battery or Alternator or GeneralSource)))
-            {
-                sums[source.Index] = sums.GetValueOrDefault(source.Index) + amps.Value;
-            }
-        }
-
-        return [.. sums.Select(s =>
+        var takers = wiring.Gear.SelectMany(Takers)
+            .SelectMany(t => Sources(t.Terminal, null).Where(s => s.Gear is not (Battery or Alternator or GeneralSource)).Select(s => (Source: s.Index, Taker: (t.Terminal.Gear!, t.Amps))));
+        return [.. takers.GroupBy(t => t.Source, t => t.Taker).OrderBy(g => g.Key).Select(s =>
         {
             var source = wiring.Terminals[s.Key];
             var limit = source.Gear switch
@@ -42,7 +35,7 @@ internal sealed class WakePaths(Wiring wiring, ImmutableArray<SignalAnswer> sign
                 TapPoint t => t.Limit?.Value,
                 _ => null,
             };
-            return new ControlLoad(source, new(s.Value), limit ?? AssumedLimit, limit is null);
+            return new ControlLoad(source, [.. s], limit ?? AssumedLimit, limit is null);
         })];
     }
 

@@ -56,7 +56,7 @@ public sealed record Load : Gear
         Resistance = f.Amount<Ohms>("resistance", "its resistance"),
         Rated = f.Amount<Volts>("rated", "the voltage at which it takes that", "12 V"),
         Behaves = f.Word("behaves", "how its draw follows the voltage", ["power", "current", "resistance"], "resistance for a lamp, current for a motor or pump, else power"),
-        Surge = f.Amount<Amps>("surge", "current for a moment when it starts"),
+        Surge = f.Amount<Amps>("surge", "current for a moment when it starts, which its fuse must outlast"),
         Duty = f.Amount<Share>("duty", "share of the time it runs", zero: true),
         Hours = f.Amount<Seconds>("hours", "hours a day it runs", zero: true),
         Lowest = f.Amount<Volts>("lowest", "the voltage below which it stops"),

@@ -8,7 +8,7 @@ internal static class FindingsPaper
 {
     public static Paper Write(Markdown paper, FindingsReport report)
     {
-        paper.Paragraph($"{report.Summary()}.");
+        paper.Paragraph(Cautions.InShort).Paragraph($"{report.Summary()}.");
         Section(paper, "Errors", report.All.Where(f => f.Blocks), report);
         Section(paper, "Warnings", report.All.Where(f => f.Severity == Severity.Warning && f.AcceptedBecause is null), report);
         Section(paper, "Advice", report.All.Where(f => f.Severity == Severity.Advice && f.AcceptedBecause is null), report);

@@ -5,7 +5,6 @@ using WireSketch.Papers.Lists;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Papers.HandOver;
 
@@ -20,8 +19,20 @@ internal static class HandOverPaper
             .Paragraph("Keep these pages with the vehicle. Whoever works on it next needs them, and the drawing with them.")
             .Heading(2, "For your safety").List(Cautions.ForOwners)
             .Heading(2, "What was fitted").Table(Fitted(install))
-            .Heading(2, "Where the fuses are").Paragraph("Each protects the wire behind it. The spare ones we left with you are of the same style and rating.").Table(Fuses(install))
+            .Heading(2, "Where the fuses are").Paragraph("Each protects the wire behind it. The spare ones we left with you are of the same style and rating. A breaker that has opened is reset once the cause is found.").Table(FuseMap.Of(install))
+            .Heading(2, "To take everything off the supply").Steps(MakingSafe.Steps(install))
             .Heading(2, "Living with it").List(Living(install));
+        var taps = NextTechnician.Taps(install);
+        var notes = NextTechnician.Notes(install).ToArray();
+        if (taps.Rows.Length > 0 || notes.Length > 0)
+        {
+            paper.Heading(2, "For the next technician").Table(taps);
+            if (notes.Length > 0)
+            {
+                paper.List(notes);
+            }
+        }
+
         if (accepted.Length > 0)
         {
             paper.Heading(2, "What we agreed on").Paragraph("These points were found, looked at, and left as they are for the reason given.")
@@ -31,7 +42,7 @@ internal static class HandOverPaper
         return paper.Heading(2, "Handed over").Table(new(
             [new("What"), new("Done"), new("Initials")],
             [
-                .. new[] { "Everything was shown and tried together", "Settings were written down", "Spare fuses were left with the vehicle", "The owner has the drawing and these pages" }
+                .. new[] { "Everything was shown and tried together", "Settings and readings were written down (setup.md)", "Spare fuses were left with the vehicle", "The owner has the drawing and these pages" }
                     .Select(w => ImmutableArray.Create(w, "", "")),
             ])).Paragraph("Date and signatures:").ToPaper("handover.md");
     }
@@ -43,38 +54,19 @@ internal static class HandOverPaper
                 .Select(g => ImmutableArray.Create($"{g.Id}: {GearWords.Item(g)}", g.Facts.Place?.Value is { } place ? g.Zone is { } z ? $"{z}, {place}" : place : g.Zone ?? "")),
         ]);
 
-    private static PlainTable Fuses(Install install) => new(
-        [new("Fuse"), new("Rating"), new("Style"), new("Where"), new("Feeds")],
-        [.. install.Wiring.Links.Where(l => l.Protects && l.Gear is not { InVehicle: true }).Select(l => FuseRow(install, l))]);
-
-    private static ImmutableArray<string> FuseRow(Install install, Link link)
-    {
-        var run = install.Wiring.Runs.FirstOrDefault(r => r.Holder is { } h && ReferenceEquals(h, link.Gear));
-        var where = run is not null
-            ? $"{(run.Run.Protection?.Distance is { } at ? $"{at} from {run.From[0].Id}" : run.From[0].Id)}{(run.From[0].Gear.Zone is { } z ? $" ({z})" : "")}"
-            : string.Join(", ", new[] { link.Gear?.Facts.Place?.Value, link.Gear?.Zone }.OfType<string>());
-        return
-        [
-            link.Id, link.Rating is { } rating ? Quantity.Print(rating) : "", link.Kind == LinkKind.Breaker ? "breaker" : FuseStyle.Of(install, link), where,
-            string.Join(", ", Fed(install, link)),
-        ];
-    }
-
-    /// <summary>Devices whose supply comes through a fuse.</summary>
-    private static IEnumerable<string> Fed(Install install, Link link) =>
-        install.Wiring.Loads.Where(l => l.Supply.Any(s => s.Link?.Index == link.Index)).Select(l => l.Gear.Id);
-
     private static IEnumerable<string> Living(Install install)
     {
         var energy = install.Answers.Energy;
-        if (install.Spec.Gear.Any(g => g is Amplifier))
+        var sounds = install.Spec.Gear.Any(g => g is Amplifier);
+        if (sounds)
         {
             yield return "Turn it up slowly, and stop where it begins to sound strained: that is where speakers are harmed.";
         }
 
         if (energy.Reserve is { } reserve)
         {
-            yield return $"With the engine off, music plays about {Hours(reserve)} before the battery may be too flat to start. Less when it is cold or the battery is old.";
+            var what = sounds ? "music plays" : "what was fitted runs";
+            yield return $"With the engine off, {what} about {Hours(reserve)} before the battery may be too flat to start. Less when it is cold or the battery is old.";
         }
 
         if (energy.StandbyTime is { } standby)
@@ -84,10 +76,10 @@ internal static class HandOverPaper
 
         if (energy.AlternatorAtSpeed is { } gives && energy.AverageDemand + energy.BaseLoad > gives)
         {
-            yield return "Played loud for long, the system takes more than the alternator gives: let it rest, or the battery empties while you drive.";
+            yield return sounds ? "Played loud for long, the system takes more than the alternator gives: let it rest, or the battery empties while you drive." : "All together, what was fitted takes more than the alternator gives: switch off what is not needed, or the battery empties while you drive.";
         }
 
-        yield return "Headlights that dim with the music, a fuse that opens, a device that gets too hot to touch: come back to us.";
+        yield return sounds ? "Headlights that dim with the music, a fuse that opens, a device that gets too hot to touch: come back to us." : "A lamp that dims or flickers, a fuse that opens, a device that gets too hot to touch: come back to us.";
     }
 
     private static string Hours(Seconds time)

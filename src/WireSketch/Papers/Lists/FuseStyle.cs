@@ -11,6 +11,9 @@ internal static class FuseStyle
 {
     private const string Unknown = "style to suit";
 
+    /// <summary>A place in a block without a wire and without a rating stays empty.</summary>
+    public static bool IsFitted(Install install, Link link) => link.Rating is not null || install.Wiring.IsWired(link.B);
+
     public static string Of(Install install, Protection holder) =>
         install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : holder.Style?.Value ?? Unknown;
 

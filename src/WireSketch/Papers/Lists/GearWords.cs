@@ -24,6 +24,7 @@ internal static class GearWords
         gear switch
         {
             Battery b => b.Chemistry?.Value,
+            Capacitor c => c.Capacity?.Words,
             Speaker s => s.Coils?.Words,
             Protection { Breaker: true } p => p.Rating?.Words,
             Isolator i => i.Type?.Value,
@@ -34,6 +35,7 @@ internal static class GearWords
             BusBar { Studs: { } studs } => Count(studs.Value, "stud"),
             LevelAdapter a => Count(a.Channels, "channel"),
             LoadResistor r => r.Resistance?.Words,
+            LevelControl { To: { } to } => $"plugs into {to.Value}",
             Connector c => c.Cavities == 1 ? "1 cavity" : string.Create(CultureInfo.InvariantCulture, $"{c.Cavities} cavities"),
             _ => null,
         },
@@ -42,7 +44,6 @@ internal static class GearWords
             Battery b => b.Capacity?.Words,
             Alternator a => a.Output?.Words,
             GeneralSource s => s.Current?.Words,
-            Capacitor c => c.Capacity?.Words,
             Speaker s => s.Handles?.Words,
             Protection { Breaker: true } p => $"{p.Reset?.Value ?? "manual"} reset",
             Isolator i => i.Rating?.Words,
@@ -51,6 +52,7 @@ internal static class GearWords
             BusBar b => b.Rating?.Words,
             Switch s => s.Rating?.Words,
             LoadResistor r => r.Handles?.Words,
+            Capacitor { Internal: { } inside } => $"{inside.Words} inside",
             Load l => l.Power?.Words ?? l.Current?.Words ?? l.Resistance?.Words,
             Connector c => c.Rating?.Words,
             _ => null,

@@ -1,3 +1,5 @@
+using WireSketch.Papers.Formats;
+
 namespace WireSketch.Papers.Lists;
 
 /// <summary>The parts list and the cut list for people.</summary>
@@ -6,7 +8,7 @@ internal static class ListPapers
     public static Paper Parts(PaperHead head, PartsList parts)
     {
         var paper = head.Begin("Parts");
-        paper.Paragraph("What is in the vehicle already is left out. Terminals, studs, shrink tube and ties are common practice, no published source: compare them with the devices before buying.");
+        paper.Paragraph(Cautions.InShort).Paragraph("What is in the vehicle already is left out. Terminals, studs, shrink tube and ties are common practice, no published source: compare them with the devices before buying.");
         foreach (var group in Enum.GetValues<PartGroup>())
         {
             var table = parts.ForReading(group);
@@ -23,6 +25,11 @@ internal static class ListPapers
             paper.Paragraph(parts.LacksPrices ? $"The lines with a price come to {sum}. Lines without one are not in it." : $"All lines come to {sum}.");
         }
 
+        if (parts.KnownHours > 0)
+        {
+            paper.Paragraph($"The labour that is stated comes to {PlainTable.Number(parts.KnownHours, 2)} h.");
+        }
+
         return paper.ToPaper("parts.md");
     }
 
@@ -33,7 +40,7 @@ internal static class ListPapers
         {
             lengths.SlackShare.Value > 0 ? $"{lengths.SlackShare} of the length" : null, lengths.SlackLength.Value > 0 ? lengths.One(lengths.SlackLength) : null,
         }.OfType<string>());
-        return head.Begin("Cut list")
+        return head.Begin("Cut list").Paragraph(Cautions.InShort)
             .Paragraph($"Each piece is cut with {(slack.Length > 0 ? $"{slack} of slack" : "no slack")}, rounded up to {lengths.One(lengths.Step)}. A piece's id goes onto both its ends. Measure the way in the vehicle before cutting.")
             .Table(cuts.ForReading())
             .Heading(2, "Wire in all").Table(cuts.TotalsForReading()).ToPaper("cuts.md");

@@ -12,6 +12,7 @@ public enum PartGroup
     Covering,
     Consumables,
     Spares,
+    Labour,
 }
 
 /// <summary>A line of the parts list.</summary>

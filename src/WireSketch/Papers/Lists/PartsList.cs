@@ -13,15 +13,18 @@ public sealed record PartsList(ImmutableArray<PartLine> Lines, string? Currency)
     public static PartsList From(Install install, CutList cuts) => new(
         [
             .. DeviceLines.Of(install), .. ProtectionLines.Of(install), .. WireLines(cuts), .. TerminalLines.Of(cuts), .. CoveringLines.Of(install, cuts),
-            .. ProtectionLines.SparesOf(install),
+            .. ProtectionLines.SparesOf(install), .. LabourLines.Of(install),
         ],
         install.Spec.Job.Currency?.Value);
 
     /// <summary>What the lines with a price cost together.</summary>
     public double KnownCost => Lines.Sum(l => l.Cost ?? 0);
 
+    /// <summary>Hours of all lines that state their labour.</summary>
+    public double KnownHours => Lines.Where(l => l.Group == PartGroup.Labour).Sum(l => l.Quantity);
+
     /// <summary>Whether a price is missing, so that the sum is not the whole.</summary>
-    public bool LacksPrices => Lines.Any(l => l.Price is null);
+    public bool LacksPrices => Lines.Any(l => l.Price is null && l.Group != PartGroup.Labour);
 
     private static IEnumerable<PartLine> WireLines(CutList cuts) => cuts.Totals.Select(t => t.Stocks is { } stocks
         ? new PartLine(PartGroup.Wire, t.Words, stocks, $"lengths of {t.Type!.StockLength}", t.Type.Price?.Value, t.Runs, $"{cuts.Lengths.Both(t.Total)} cut in all")
@@ -63,7 +66,8 @@ public sealed record PartsList(ImmutableArray<PartLine> Lines, string? Currency)
         PartGroup.Terminals => "terminals",
         PartGroup.Covering => "grommets and loom",
         PartGroup.Consumables => "consumables",
-        _ => "spares",
+        PartGroup.Spares => "spares",
+        _ => "labour",
     };
 
     private static string Amount(PartLine line) =>

@@ -27,7 +27,7 @@ internal static class ProtectionLines
         .Select(g => new PartLine(PartGroup.Protection, g.Key, g.Count(), PartLine.Pieces, null, [.. g.Select(Place)], ""));
 
     private static IEnumerable<PartLine> Fuses(Install install, bool spares) => install.Wiring.Links
-        .Where(l => l.Kind == LinkKind.Fuse && l.Gear is not { InVehicle: true })
+        .Where(l => l.Kind == LinkKind.Fuse && l.Gear is not { InVehicle: true } && FuseStyle.IsFitted(install, l))
         .GroupBy(l => (Style: FuseStyle.Of(install, l), Rating: l.Rating?.Value))
         .Select(g => new PartLine(
             spares ? PartGroup.Spares : PartGroup.Protection,

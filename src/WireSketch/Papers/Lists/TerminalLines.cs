@@ -26,7 +26,7 @@ internal static class TerminalLines
         {
             yield return new(
                 PartGroup.Consumables, $"shrink tube with adhesive, for {g.Key}", Math.Round(g.Count() * ShrinkPerEnd.Value, 2), "m", null,
-                [string.Create(CultureInfo.InvariantCulture, $"{g.Count()} ends")], $"{ShrinkPerEnd} an end (common practice)");
+                [string.Create(CultureInfo.InvariantCulture, $"{g.Count()} {(g.Count() == 1 ? "end" : "ends")}")], $"{ShrinkPerEnd} an end (common practice)");
         }
 
         var pieces = cuts.Pieces.Where(p => !p.IsMadeUp).ToArray();

@@ -1,67 +1,43 @@
 using System.Collections.Immutable;
-using WireSketch.Language;
-using WireSketch.Quantities;
-using WireSketch.Text;
 
 namespace WireSketch.Papers.Reports;
 
 /// <summary>One chapter of the calculation report: how a kind of result is computed, and each result with what went into it.</summary>
 /// <param name="Id">Stable name of the chapter.</param>
 /// <param name="Title">Its heading.</param>
-/// <param name="Formulas">How it is computed, so that it can be followed by hand, each with its source.</param>
+/// <param name="Method">How it is computed, in words, with the texts that it rests on.</param>
+/// <param name="Constants">What goes into all of its results alike.</param>
 /// <param name="Results">In the order of the spec.</param>
-public sealed record Chapter(string Id, string Title, ImmutableArray<string> Formulas, ImmutableArray<Calculation> Results);
+public sealed record Chapter(string Id, string Title, ImmutableArray<string> Method, ImmutableArray<Input> Constants, ImmutableArray<Calculation> Results);
 
 /// <summary>What was computed about one thing.</summary>
-/// <param name="Subject">What it is about: a conductor, device, channel or source.</param>
+/// <param name="Subject">What it is about: a conductor, device, channel or source; several where all of it is the same.</param>
 /// <param name="Inputs">What went in.</param>
-/// <param name="Values">What came out.</param>
+/// <param name="Values">What came out; a later one may rest on an earlier one.</param>
 public sealed record Calculation(string Subject, ImmutableArray<Input> Inputs, ImmutableArray<Result> Values);
 
 /// <summary>Something that a result was computed from.</summary>
+/// <param name="Symbol">What it is called in a formula; empty where none uses it.</param>
 /// <param name="Name">What it is.</param>
 /// <param name="Words">As it was written, or as it is printed.</param>
 /// <param name="Value">Its number in base units; null where it is no number.</param>
 /// <param name="Unit">Base unit of the number.</param>
-/// <param name="Origin">Where it comes from: a line of the spec, a part's file, a table, or a default with what that rests on.</param>
-public sealed record Input(string Name, string Words, double? Value, string? Unit, string Origin)
-{
-    /// <summary>What was written in the spec or in a file it uses; else a default.</summary>
-    internal static Input Of<T>(Spec spec, string name, Written<T>? written, T otherwise, string basis)
-        where T : struct, IQuantity<T> => written is { } w
-        ? new(name, w.Words, w.Value.Value, BaseUnit<T>(), Place(spec, w.At))
-        : Default(name, otherwise, basis);
+/// <param name="Origin">Where it comes from: a line of a file, a table, another chapter, or a default with what that rests on.</param>
+/// <param name="Terms">What a sum is made of; null for a single value.</param>
+public sealed record Input(string Symbol, string Name, string Words, double? Value, string? Unit, string Origin, ImmutableArray<Term>? Terms = null);
 
-    /// <summary>What was written in the spec or in a file it uses.</summary>
-    internal static Input Of<T>(Spec spec, string name, Written<T> written)
-        where T : struct, IQuantity<T> => new(name, written.Words, written.Value.Value, BaseUnit<T>(), Place(spec, written.At));
-
-    internal static Input Default<T>(string name, T value, string basis)
-        where T : struct, IQuantity<T> => new(name, Quantity.Print(value), value.Value, BaseUnit<T>(), $"default: {basis}");
-
-    internal static Input Computed<T>(string name, T value, string chapter)
-        where T : struct, IQuantity<T> => new(name, Quantity.Print(value, 4), value.Value, BaseUnit<T>(), $"computed: {chapter}");
-
-    internal static string BaseUnit<T>()
-        where T : struct, IQuantity<T> => T.Units.FirstOrDefault(u => u.Factor == 1 && u.Offset == 0)?.Symbol ?? "share";
-
-    internal static string Place(Spec spec, Span at) => ReferenceEquals(at.File, spec.File)
-        ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"line {at.Line}")
-        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{at.File.Name} line {at.Line}");
-}
+/// <summary>One term of a sum.</summary>
+/// <param name="Of">What it belongs to.</param>
+/// <param name="Words">As it is printed.</param>
+/// <param name="Value">Its number in base units.</param>
+public sealed record Term(string Of, string Words, double Value);
 
 /// <summary>A computed value.</summary>
+/// <param name="Symbol">What it is called in formulas; empty where it is told in words.</param>
 /// <param name="Name">What it is.</param>
 /// <param name="Words">As it is printed.</param>
-/// <param name="Value">Its number in base units; null where it is no number or has none.</param>
+/// <param name="Value">Its number in base units; null where it is no number or is not known.</param>
 /// <param name="Unit">Base unit of the number.</param>
-public sealed record Result(string Name, string Words, double? Value, string? Unit)
-{
-    internal static Result Of<T>(string name, T value)
-        where T : struct, IQuantity<T> => new(name, Quantity.Print(value, 4), value.Value, Input.BaseUnit<T>());
-
-    internal static Result Of<T>(string name, T? value)
-        where T : struct, IQuantity<T> => value is { } v ? Of(name, v) : new(name, "unknown", null, Input.BaseUnit<T>());
-
-    internal static Result Said(string name, string words) => new(name, words, null, null);
-}
+/// <param name="Formula">How it follows from the constants, the inputs and the results before it; null where no short formula says it.</param>
+/// <param name="By">How it was found where there is no formula.</param>
+public sealed record Result(string Symbol, string Name, string Words, double? Value, string? Unit, string? Formula, string? By = null);

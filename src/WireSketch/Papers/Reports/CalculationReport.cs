@@ -9,7 +9,7 @@ public sealed record CalculationReport(ImmutableArray<Chapter> Chapters)
 {
     public static CalculationReport From(Install install) => new(
     [
-        SizesChapter.Of(install), ConductorChapters.Resistance(install), ConductorChapters.Ampacity(install), DemandChapter.Of(install), .. OperatingChapters.Of(install), ProtectionChapters.Protection(install),
-        ProtectionChapters.Faults(install), SpeakerChapter.Of(install), SignalChapters.Levels(install), SignalChapters.Waking(install), EnergyChapter.Of(install),
+        SizesChapter.Of(install), RouteChapter.Of(install), ConductorChapters.Resistance(install), AmpacityChapter.Of(install), SpeakerChapter.Of(install), DemandChapter.Of(install), .. OperatingChapters.Of(install),
+        ProtectionChapters.Protection(install), FaultChapter.Of(install), SignalChapters.Levels(install), SignalChapters.Waking(install), SourceChapters.Loads(install), SourceChapters.Grounds(install), EnergyChapter.Of(install), CutChapter.Of(install), ReadingChapter.Of(install),
     ]);
 }

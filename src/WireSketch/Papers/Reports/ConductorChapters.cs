@@ -1,3 +1,5 @@
+using System.Globalization;
+using WireSketch.Electrical;
 using WireSketch.Electrical.Conductors;
 using WireSketch.Language;
 using WireSketch.Papers.Lists;
@@ -8,64 +10,138 @@ using WireSketch.Topology;
 
 namespace WireSketch.Papers.Reports;
 
-/// <summary>Conductors by themselves: resistance and what they may carry.</summary>
+/// <summary>Resistance of the conductors by themselves.</summary>
 internal static class ConductorChapters
 {
-    public static Chapter Resistance(Install install) => Resistance(install, CutLength.Of(install.Spec));
-
-    private static Chapter Resistance(Install install, CutLength lengths) => new(
-        "conductors", "Resistance of the conductors",
-        [
-            "Area of an AWG size n: A = π/4·d², d = 0.127 mm·92^((36−n)/39) (ASTM B258); a size in mm² as written.",
-            $"At 20 C: R20 = ρ·L/A·lay, with ρ of copper {Number(Metal.Copper.Resistivity)} ohm·mm²/m (IEC 60028), of copper-clad aluminium {Number(Metal.CopperCladAluminium.Resistivity)} (ASTM B566), lay {Number(ConductorFacts.Lay)} for strands (NEC chapter 9 Table 8), 1 for solid wire.",
-            $"At work: R = R20·(1 + α·(t − 20)) + terminations of {ConductorFacts.Termination} each (common practice), with α of copper {Number(Metal.Copper.Alpha)}; a link made up at the terminals has one termination, everything else two.",
-            "Temperature: t = ambient + (insulation − 30 C)·(I/I_table)², I at full output (ambient of the zone; common practice).",
-        ],
-        [.. install.Answers.Conductors.Select(a => new Calculation(
-            a.Conductor.Id, [.. Size(install, a.Conductor, lengths)],
-            [Result.Of("area", a.Conductor.Wire.Size.Area), Result.Of("R20", a.Resistance20), Result.Of("temperature", a.Temperature), Result.Of("R", a.Resistance)]))]);
-
-    public static Chapter Ampacity(Install install) => new(
-        "ampacity", "What the conductors may carry",
-        [
-            "I_allowed = I_table·correction. Table by size and insulation: 33 CFR 183.425, Table 5. In an engine space its note 1; else, above 30 C, √((insulation − ambient)/(insulation − 30 C)) (form of NEC 310.15).",
-            "Copper-clad aluminium: times the root of its conductivity against copper's, for equal heat.",
-        ],
-        [.. install.Answers.Conductors.Where(a => a.Conductor.Kind is RunKind.Supply or RunKind.Ground).Select(a => new Calculation(
-            a.Conductor.Id,
-            [
-                Insulation(install, a.Conductor), new("zone", a.Conductor.ZoneId ?? "none", null, null, "zones of the two ends: the hotter one"),
-                new("basis", a.AmpacityBasis, null, null, "table"),
-            ],
-            [Result.Of("I_table", a.TableAmpacity), Result.Of("correction", a.Correction), Result.Of("I_allowed", a.Ampacity)]))]);
-
-    private static IEnumerable<Input> Size(Install install, Conductor c, CutLength lengths)
+    public static Chapter Resistance(Install install)
     {
-        var run = install.Wiring.RunsById[c.RunId];
-        var spec = install.Spec;
-        var wire = run.Run.Wire?.Words;
-        yield return new("size", c.Wire.SizeWords, c.Wire.Size.Area.Value, "mm2", wire is { } w ? Input.Place(spec, w.At) : "default");
-        yield return new("material", c.Wire.Material == ConductorMaterial.Clad ? "copper-clad aluminium" : "copper", null, null, wire is { } m ? Input.Place(spec, m.At) : "default");
-        yield return new(
-            "length", Words(run, c, lengths), c.Length.Value, "m",
-            c.IsJumper && run.Run.Link is { } link ? Input.Place(spec, link.At)
-            : c.IsJumper ? "made up at the terminals"
-            : run.Run.Length is { } length ? Part(c, run, Input.Place(spec, length.At))
-            : run.LengthIsKnown ? $"paths {string.Join(", ", run.Run.Along.Select(a => a.Value))}" : "default: 3 m, since the spec gives none");
-        yield return new("strands", c.Wire.Strands, null, null, c.Wire.Type?.Strands is { } strands ? Input.Place(spec, strands.At) : "default: fine");
+        var lengths = CutLength.Of(install.Spec);
+        return new(
+            "conductors", "Resistance of the conductors",
+            [
+                "Area of an American size by its number n (1/0 is 0, 2/0 is −1): ASTM B258. A metric size is its area.",
+                "R20 is the wire at 20 C, R the conductor at its temperature t at full output, with its terminations: two, or one for a link made up at the terminals.",
+                "The temperature rises above that of the zone with the square of the current, so that the table's current brings the insulation from 30 C to what it is rated for (common practice). Speaker and signal wires are taken at the temperature of their zone.",
+            ],
+            [.. Constants(install)],
+            [.. Alike.Merged(install.Answers.Conductors.Select(a => Of(install, a, lengths)))]);
     }
 
-    private static string Words(WiredRun run, Conductor c, CutLength lengths) =>
-        !c.IsJumper && run.Run.Length is { } written && written.Value == c.Length ? written.Words : lengths.One(c.Length);
+    private static IEnumerable<Input> Constants(Install install)
+    {
+        yield return Working.Bare("ρ_Cu", "resistivity of copper at 20 C", Metal.Copper.Resistivity, "ohm·mm²/m", "IEC 60028");
+        yield return Working.Bare("α_Cu", "its change with temperature", Metal.Copper.Alpha, "per C", "IEC 60028");
+        if (install.Wiring.Conductors.Any(IsClad))
+        {
+            yield return Working.Bare("ρ_CCA", "resistivity of copper-clad aluminium at 20 C", Metal.CopperCladAluminium.Resistivity, "ohm·mm²/m", "ASTM B566, 10 % of copper, highest allowed");
+            yield return Working.Bare("α_CCA", "its change with temperature", Metal.CopperCladAluminium.Alpha, "per C", "aluminium, of which nine tenths consist");
+        }
 
-    private static string Part(Conductor c, WiredRun run, string place) =>
-        run.Holder is not null && (c.From.Gear == run.Holder || c.To.Gear == run.Holder) ? $"{place}, divided at the {run.Holder.Kind}" : place;
+        yield return Working.Bare("lay", "strands are longer than the wire", ConductorFacts.Lay, "", "NEC chapter 9 Table 8");
+        yield return Termination(install);
+    }
 
-    private static Input Insulation(Install install, Conductor c) => new(
-        "insulation", Quantity.Print(c.Wire.Insulation), c.Wire.Insulation.Value, "C",
-        c.Wire.InsulationIsAssumed ? "default: 80 C (common practice)"
-        : c.Wire.Type?.Insulation is { } i ? Input.Place(install.Spec, i.At)
-        : install.Wiring.RunsById[c.RunId].Run.Wire is { } w ? Input.Place(install.Spec, w.Words.At) : "default");
+    internal static Input Termination(Install install) => install.Spec.Settings.Termination is { } written
+        ? Working.GivenInput("R_t", "one termination", written) : Working.Constant("R_t", "one termination", WireFacts.UsualTermination, "default: 0.2 mohm (common practice)");
 
-    private static string Number(double value) => Quantity.Digits(value, 6);
+    private static Calculation Of(Install install, ConductorAnswer answer, CutLength lengths)
+    {
+        var c = answer.Conductor;
+        var working = new Working();
+        if (c.Wire.Size.Awg is { } awg)
+        {
+            working.Number("n", "size, AWG", awg, SizeOrigin(install, c)).Taken("L", "length", c.Length, LengthOrigin(install, c, lengths));
+        }
+        else
+        {
+            working.Taken("A", "size", c.Wire.Size.Area, SizeOrigin(install, c)).Taken("L", "length", c.Length, LengthOrigin(install, c, lengths));
+        }
+
+        var (metal, solid) = (IsClad(c) ? "CCA" : "Cu", c.Wire.Strands == "solid");
+        working.Told("strands", c.Wire.Strands, c.Wire.Type?.Strands is { } strands ? Working.Place(strands.At) : "default: fine");
+        var heats = Heats(install, answer);
+        ZoneOf(working, install, c);
+        if (heats)
+        {
+            InsulationOf(working, install, c)
+                .Taken("I", "current at full output", Magnitude(install.Answers.State(SystemState.FullOutput).Amps[c.Index]), "chapter Volts and amps: full output")
+                .Taken("I_table", "current of the table", answer.TableAmpacity!.Value, "chapter What the conductors may carry");
+        }
+
+        if (c.Wire.Size.Awg is not null)
+        {
+            working.Gives("A", "area", c.Wire.Size.Area, "π/4·(0.127·92^((36 − n)/39))²");
+        }
+
+        working.Gives("R20", "wire at 20 C", answer.Resistance20, $"ρ_{metal}·L/A{(solid ? "" : "·lay")}")
+            .Gives("t", "temperature", answer.Temperature, heats ? "t_a + (t_ins − 30)·min(3, I/I_table)²" : "t_a")
+            .Gives("R", "at work", answer.Resistance, $"R20·(1 + α_{metal}·(t − 20)) + {(c.IsJumper && c.Length.Value == 0 ? "1" : "2")}·R_t");
+        return working.Of(c.Id);
+    }
+
+    /// <summary>Whether its own current warms it in this reckoning.</summary>
+    private static bool Heats(Install install, ConductorAnswer answer) =>
+        answer.TableAmpacity is not null && install.Answers.State(SystemState.FullOutput).Resistances[answer.Conductor.Index] is not null;
+
+    internal static bool IsClad(Conductor c) => c.Wire.Material == ConductorMaterial.Clad;
+
+    internal static Amps Magnitude(Amps amps) => new(Math.Abs(amps.Value));
+
+    internal static void ZoneOf(Working working, Install install, Conductor c)
+    {
+        var zone = install.Spec.Zones.FirstOrDefault(z => z.Id == c.ZoneId);
+        if (zone?.Ambient is { } written)
+        {
+            working.Given("t_a", "ambient", written);
+        }
+        else
+        {
+            working.Assumed("t_a", "ambient", zone?.AmbientOrDefault ?? AmpacityTable.Ambient, zone is null ? "30 C, no zone is known" : $"{zone.Id}, {(zone.IsEngineBay ? "60 C as an engine bay" : "30 C")}");
+        }
+    }
+
+    internal static Working InsulationOf(Working working, Install install, Conductor c)
+    {
+        var run = install.Wiring.RunsById[c.RunId];
+        return c.Wire.InsulationIsAssumed ? working.Assumed("t_ins", "insulation", c.Wire.Insulation, "80 C (common practice)")
+            : c.Wire.Type?.Insulation is { } i ? working.Given("t_ins", "insulation", i)
+            : working.Taken("t_ins", "insulation", c.Wire.Insulation, run.Run.Wire is { } w ? Working.Place(w.Words.At) : "the spec");
+    }
+
+    internal static string SizeOrigin(Install install, Conductor c)
+    {
+        var wire = install.Wiring.RunsById[c.RunId].Run.Wire;
+        return c.Wire.IsAuto ? "chosen: chapter Sizes that were chosen"
+            : c.Wire.IsLinePair ? $"default: 24 AWG for core and shield of a line pair (common practice){(wire is null ? "" : $", {Working.Place(wire.Words.At)}")}"
+            : c.Wire.Type?.Size is { } size ? Working.Place(size.At)
+            : wire?.Size is not null ? Working.Place(wire.Words.At) : "default: 18 AWG, since the spec gives none";
+    }
+
+    /// <summary>Where a length comes from, and how it was divided.</summary>
+    private static string LengthOrigin(Install install, Conductor c, CutLength lengths)
+    {
+        var run = install.Wiring.RunsById[c.RunId];
+        if (c.IsJumper)
+        {
+            return run.Run.Link is { } link && c.Length.Value > 0 ? $"each {link.Words}, {Working.Place(link.At)}" : "default: none, made up at the terminals";
+        }
+
+        var whole = RunLength.Origin(run, lengths);
+        if (run.Holder is not { } holder || (c.From.Gear != holder && c.To.Gear != holder))
+        {
+            return whole;
+        }
+
+        var at = run.Run.Protection!.Distance is { } distance ? string.Create(CultureInfo.InvariantCulture, $"{distance.Words}, {Working.Place(distance.At)}") : "none";
+        return c.To.Gear == holder ? $"up to {holder.Id}: {at}" : $"{whole}, less what lies before {holder.Id} ({at})";
+    }
+}
+
+/// <summary>Where the length of a run comes from.</summary>
+internal static class RunLength
+{
+    public static string Origin(WiredRun run, CutLength lengths) =>
+        run.Run.Length is { } written ? $"{written.Words}, {Working.Place(written.At)}"
+        : run.LengthIsKnown ? $"chapter Routes, {lengths.One(run.Length)} in all"
+        : "default: 3 m, since neither a length nor a path is given";
 }

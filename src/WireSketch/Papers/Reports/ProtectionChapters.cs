@@ -1,4 +1,5 @@
 using WireSketch.Electrical;
+using WireSketch.Language.Kinds;
 using WireSketch.Papers.Lists;
 using WireSketch.Quantities;
 using WireSketch.Rules;
@@ -6,48 +7,75 @@ using WireSketch.Topology;
 
 namespace WireSketch.Papers.Reports;
 
-/// <summary>Fuses and breakers: against load and wire, and in a short.</summary>
+/// <summary>Fuses and breakers against load, wire and distance.</summary>
 internal static class ProtectionChapters
 {
     public static Chapter Protection(Install install) => new(
         "protection", "Fuses and breakers",
         [
-            "A rating must be at least the current at full output, and at most what the thinnest conductor behind it may carry (33 CFR 183.425, 183.455).",
-            "Distance: length of wire between the source and the device; 18 in at the most (common practice; 33 CFR 183.455 and 183.460 for boats).",
+            "A rating is at least the current at full output (above 90 % of it is a point to look at, common practice) and at most what the thinnest conductor behind it may carry (33 CFR 183.425 and 183.455).",
+            "Distance: wire between the source and the device, 18 in at the most (common practice; 33 CFR 183.455 and 183.460 for boats).",
         ],
-        [.. install.Wiring.Links.Where(l => l.Protects).Select(l => Of(install, l))]);
-
-    public static Chapter Faults(Install install) => new(
-        "faults", "A dead short to the body",
-        [
-            "Current: the network solved with the short in place. Device: the nearest fuse or breaker that carries it. Opening time: the longest that its standard allows at that multiple of its rating.",
-            "Let-through I²·t against what the conductor stands, k²·S² (adiabatic equation of IEC 60364-5-54, good for 5 s).",
-        ],
-        [.. install.Answers.Faults.Select(f => new Calculation(
-            f.Conductor.Id,
-            [new("device", f.Device?.Id ?? "none", f.Device?.Rating?.Value, "A", "wiring"), new("can break", f.Breaking is { } b ? Quantity.Print(b) : "unknown", f.Breaking?.Value, "A", f.Device?.Breaking is null ? "table" : "spec")],
-            [
-                Result.Of("short at the near end", f.Near), Result.Of("short at the far end", f.Far), Result.Of("through the device, far", f.DeviceAmpsAtFar),
-                Result.Of("through the device, at its terminal", f.DeviceAmpsAtNear), Result.Of("opens within", f.OpensWithin),
-                new("I²t let through", f.LetThrough is { } i ? Quantity.Digits(i, 4) + " A²s" : "unknown", f.LetThrough, "A2s"), new("k²S²", Quantity.Digits(f.Withstand, 4) + " A²s", f.Withstand, "A2s"),
-                .. f.UpstreamOpensFirst is { } up ? new[] { Result.Said("may open first", up.Id) } : [],
-            ]))]);
+        [Working.Constant("D_max", "the most wire ahead of the first device", Stretches.Limit, "rule supply/fuse-too-far, 18 in (common practice)")],
+        [.. install.Wiring.Links.Where(l => l.Protects && FuseStyle.IsFitted(install, l)).Select(l => Of(install, l))]);
 
     private static Calculation Of(Install install, Link link)
     {
         var full = install.Answers.State(SystemState.FullOutput);
-        var fed = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Length > 0 && c.Protections[^1].Index == link.Index).ToArray();
-        var distance = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index && c.Near.Index == link.B.Index).Select(c => (double?)c.Distance.Value).Min();
-        var weakest = fed.Select(c => install.Answers.Conductors[c.Conductor.Index]).Where(a => a.Ampacity is not null).OrderBy(a => a.Ampacity!.Value.Value).ThenBy(a => a.Conductor.Id, StringComparer.Ordinal).FirstOrDefault();
-        return new(
-            link.Id,
-            [
-                new("rating", link.Rating is { } r ? Quantity.Print(r) : "unknown", link.Rating?.Value, "A", link.At is { } at ? Input.Place(install.Spec, at) : "wiring"),
-                new("style", link.Kind == LinkKind.Breaker ? "breaker" : FuseStyle.Of(install, link), null, null, link.Style is null ? "default: the smallest made in that rating that breaks the fault current" : "spec"),
-            ],
-            [
-                Result.Of("current at full output", new Amps(Math.Abs(full.LinkAmps[link.Index].Value))), Result.Of<Metres>("wire to the source", distance is { } d ? new Metres(d) : null),
-                weakest is null ? Result.Said("thinnest behind it", "none") : new("thinnest behind it", $"{weakest.Conductor.Id}, {Quantity.Print(weakest.Ampacity!.Value)}", weakest.Ampacity.Value.Value, "A"),
-            ]);
+        var fed = install.Wiring.Feeds.SelectMany(f => f.Conductors).ToArray();
+        var behind = fed.Where(c => c.Protections.Length > 0 && c.Protections[^1].Index == link.Index).ToArray();
+        var first = behind.Where(c => c.Protections.Length == 1 && (c.Near.Index == link.A.Index || c.Near.Index == link.B.Index)).MinBy(c => c.Distance.Value);
+        var weakest = behind.Select(c => install.Answers.Conductors[c.Conductor.Index]).Where(a => a.Ampacity is not null)
+            .OrderBy(a => a.Ampacity!.Value.Value).ThenBy(a => a.Conductor.Id, StringComparer.Ordinal).FirstOrDefault();
+        var amps = ConductorChapters.Magnitude(full.LinkAmps[link.Index]);
+        var w = new Working().Told("style", link.Kind == LinkKind.Breaker ? "breaker" : FuseStyle.Of(install, link),
+            link.Kind == LinkKind.Breaker ? "a breaker, not a fuse" : StyleOrigin(install, link));
+        if (link.Rating is not { } rating)
+        {
+            return w.Says("rating", "unknown", "the spec gives none").Of(link.Id);
+        }
+
+        w.Taken("I_n", "rating", rating, install.Sizes.Fuses.ContainsKey(RunOf(link)) ? "chosen: chapter Sizes that were chosen" : Place(link))
+            .Taken("I", "current at full output", amps, "chapter Volts and amps: full output")
+            .Gives("load", "share of the rating", new Share(amps / rating), "I/I_n");
+        if (weakest is not null)
+        {
+            w.Told("thinnest behind it", weakest.Conductor.Id, "the wiring").Taken("I_allowed", "it may carry", weakest.Ampacity!.Value, "chapter What the conductors may carry")
+                .Gives("use", "rating against the wire", new Share(rating / weakest.Ampacity!.Value), "I_n/I_allowed");
+        }
+
+        if (first is not null)
+        {
+            w.Each("L", "wire to the source", first.Through.Select(c => (c.Id, c.Length)), "chapter Resistance of the conductors")
+                .Gives("D", "distance from the source", first.Distance, "sum(L)");
+        }
+
+        return w.Says("verdict", Verdict(amps, rating, weakest?.Ampacity, first?.Distance), "compared with the limits above; findings.md has what a rule makes of it").Of(link.Id);
     }
+
+    private static string Verdict(Amps amps, Amps rating, Amps? allowed, Metres? distance)
+    {
+        var wrong = new[]
+        {
+            amps > rating ? "below the load" : null, allowed is { } a && rating > a ? "above the wire" : null,
+            distance is { } d && d > Stretches.Limit + new Metres(0.001) ? "farther than 18 in" : null,
+        }.OfType<string>().ToArray();
+        return wrong.Length == 0 ? "within the limits" : string.Join(", ", wrong);
+    }
+
+    private static string StyleOrigin(Install install, Link link)
+    {
+        var onRun = link.Gear is FuseBlock ? install.Wiring.ConductorsAt[link.B.Index].Select(c => install.Wiring.RunsById[c.RunId].Run.Protection?.Style).FirstOrDefault(s => s is not null) : null;
+        var written = link.Gear switch
+        {
+            Protection p => p.Style,
+            FuseBlock b => onRun ?? b.Style,
+            _ => null,
+        };
+        return written is { } style ? Working.Place(style.At) : "default: the smallest made in that rating that breaks the fault current";
+    }
+
+    private static string RunOf(Link link) => link.Id.Split('.')[0];
+
+    private static string Place(Link link) => link.At is { } at ? Working.Place(at) : "the wiring";
 }

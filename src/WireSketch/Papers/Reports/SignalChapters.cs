@@ -1,3 +1,5 @@
+using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;
@@ -9,33 +11,109 @@ internal static class SignalChapters
 {
     public static Chapter Levels(Install install) => new(
         "signals", "Levels at the inputs",
-        ["What arrives is the maximum of the source, through adapters by their ratio or to their highest output. It must lie in the range that the input takes at that level."],
-        [.. install.Answers.Signals.Select(s => new Calculation(
-            $"{s.Gear.Id}.{s.Input}",
-            [
-                new("fed by", s.FedBy ?? "nothing", null, null, "wiring"), new("chain", string.Join(" > ", s.Chain.Select(g => g.Id)), null, null, "wiring"),
-                new("takes", s.Accepts is { } a ? $"{a.Least} to {a.Most}" : "unknown", s.Accepts?.Most.Value, "V", "spec"),
-            ],
-            [Result.Said("level", s.Level ?? "none"), Result.Of("most that arrives", s.Maximum)]))]);
+        [
+            "What arrives is the highest voltage of the device that feeds the input: a source or processor as stated; an adapter its stated output, else its ratio times what arrives at it; an amplifier before it √(P·Z) of its power table.",
+            "Headroom: how far what arrives lies below the most that the input takes; reserve: how far it lies above the least with which full output is reached.",
+        ],
+        [],
+        [.. Alike.Merged(install.Answers.Signals.Select(s => Of(install, s)))]);
 
     public static Chapter Waking(Install install) => new(
         "waking", "What wakes the devices",
-        ["A device wakes by what its setting says and what is wired or carried to it. The currents of all inputs on one control output are summed (20 mA each where nobody says; common practice)."],
+        ["A device wakes by what its setting says and what is wired or carried to it. The currents of all inputs on one control output are summed."],
+        [],
         [
-            .. install.Answers.Wakes.Select(w => new Calculation(
-                w.Gear.Id, [new("setting", w.Mode, null, null, "spec, or the first that it can wake on")],
-                [Result.Said("wakes by", w.By ?? "nothing"), Result.Said("from", w.Source ?? "nothing"), Result.Said("live with ignition off", w.LiveWithIgnitionOff ? "yes" : "no")])),
-            .. install.Answers.Energy.ControlLoads.Select(c => new Calculation(
-                c.Source.Id, [new("limit", Quantity.Print(c.Limit), c.Limit.Value, "A", c.LimitIsAssumed ? "default: 0.5 A (common practice)" : Limit(install, c.Source.Gear))],
-                [Result.Of("current", c.Amps)])),
+            .. install.Answers.Wakes.Select(w => new Working().Told("setting", w.Mode, WakeOrigin(w)).Says("wakes by", w.By ?? "nothing", "the wiring").Says("from", w.Source ?? "nothing", "the wiring")
+                .Says("live with the ignition off", w.LiveWithIgnitionOff ? "yes" : "no", "the wiring, with all switched sources off").Of(w.Gear.Id)),
+            .. install.Answers.Energy.ControlLoads.Select(c => new Working()
+                .Each("I_c", "inputs on it", c.Takers.Select(t => (t.Gear.Id, t.Amps)), $"remote-current or coil of each ({string.Join(", ", c.Takers.Select(t => TakerOrigin(t.Gear)).Distinct())})")
+                .Given("I_max", "it can supply", LimitOf(c.Source.Gear), c.Limit, "0.5 A (common practice)")
+                .Gives("I", "current", c.Amps, "sum(I_c)").Gives("u", "share of that", new Share(c.Amps / c.Limit), "I/I_max").Of(c.Source.Id)),
         ]);
 
-    private static string Limit(Install install, Language.Gear? gear) => gear switch
+    private static Calculation Of(Install install, SignalAnswer s)
     {
-        HeadUnit { RemoteLimit: { } l } => Input.Place(install.Spec, l.At),
-        Processor { RemoteLimit: { } l } => Input.Place(install.Spec, l.At),
-        IgnitionSource { Limit: { } l } => Input.Place(install.Spec, l.At),
-        TapPoint { Limit: { } l } => Input.Place(install.Spec, l.At),
-        _ => "spec",
+        var w = new Working().Told("fed by", s.FedBy ?? "nothing", "the wiring").Told("chain", s.Chain.IsEmpty ? "none" : string.Join(" > ", s.Chain.Select(g => g.Id)), "the wiring").Told("level", s.Level ?? "none", "kind of the output");
+        if (s.FedBy is null || s.Maximum is not { } arrives)
+        {
+            return w.Says("arrives", s.FedBy is null ? "nothing" : "unknown", s.FedBy is null ? "nothing is wired to it" : "nobody states what feeds it").Of($"{s.Gear.Id}.{s.Input}");
+        }
+
+        Arriving(w, install, s, arrives);
+        if (s.Accepts is not { } range)
+        {
+            return w.Says("takes", s.TakesThatLevel ? "unknown" : "no such level", "nobody states its range").Of($"{s.Gear.Id}.{s.Input}");
+        }
+
+        w.Taken("U_most", "the most that it takes", range.Most, RangeOrigin(s)).Gives("h", "headroom", Decibels.FromPowerRatio(Square(range.Most / arrives)), "20·log10(U_most/U_in)");
+        if (range.Least.Value > 0)
+        {
+            w.Taken("U_least", "the least for full output", range.Least, RangeOrigin(s)).Gives("r", "reserve", Decibels.FromPowerRatio(Square(arrives / range.Least)), "20·log10(U_in/U_least)");
+        }
+
+        return w.Of($"{s.Gear.Id}.{s.Input}");
+    }
+
+    private static void Arriving(Working w, Install install, SignalAnswer s, Volts arrives)
+    {
+        var feeder = install.Wiring.GearById[s.FedBy!.Split('.')[0]];
+        var group = s.FedBy.Split('.') is { Length: > 1 } parts ? parts[1] : "";
+        switch (feeder)
+        {
+            case LevelAdapter { Output: null, Ratio: { } ratio } a:
+                w.Number("q", "ratio of the adapter", ratio.Value, Working.Place(ratio.At)).Taken("U_a", "arrives at the adapter", new Volts(arrives.Value / ratio.Value), $"this chapter, {a.Id}")
+                    .Gives("U_in", "arrives", arrives, "q·U_a");
+                break;
+            case Amplifier a when a.Channels.FirstOrDefault(c => c.Name.Value == group) is { Power.IsEmpty: false } own:
+                var best = own.Power.MaxBy(p => p.Key.Value.Value * p.Value.Value.Value);
+                w.Given("Z_b", "stated load", best.Key).Given("P_b", "its power", best.Value).Gives("U_in", "arrives", arrives, "√(P_b·Z_b)");
+                break;
+            default:
+                w.Taken("U_in", "arrives", arrives, Maximum(feeder, group) is { } at ? Working.Place(at) : "the spec");
+                break;
+        }
+    }
+
+    private static Text.Span? Maximum(Gear feeder, string group) => feeder switch
+    {
+        HeadUnit h => h.Outputs.FirstOrDefault(o => o.Name.Value == group)?.Maximum?.At,
+        Processor p => p.Outputs.FirstOrDefault(o => o.Name.Value == group)?.Maximum?.At,
+        TapPoint t => t.Maximum?.At,
+        LevelAdapter a => a.Output?.At,
+        _ => null,
     };
+
+    private static string RangeOrigin(SignalAnswer s) => (s.Gear switch
+    {
+        Amplifier a => s.Level == "speaker" ? a.InputSpeaker?.At : a.InputLine?.At,
+        Processor p => p.Inputs.FirstOrDefault(i => i.Name.Value == s.Input.Split('.')[0])?.Maximum?.At,
+        LevelAdapter a => a.Maximum?.At,
+        _ => null,
+    }) is { } at ? Working.Place(at) : "the spec";
+
+    private static string WakeOrigin(WakeAnswer w) => (w.Gear switch
+    {
+        Amplifier a => a.Settings.Wake ?? (a.WakesOn.IsEmpty ? null : a.WakesOn[0]),
+        Processor p => p.Settings.Wake ?? (p.WakesOn.IsEmpty ? null : p.WakesOn[0]),
+        _ => (Written<string>?)null,
+    }) is { } written ? Working.Place(written.At) : "default: remote";
+
+    private static string TakerOrigin(Gear gear) => gear switch
+    {
+        Amplifier { RemoteCurrent: { } own } => Working.Place(own.At),
+        Relay { Coil: { } coil } => Working.Place(coil.At),
+        Relay => "default: 0.15 A, common practice",
+        _ => "default: 20 mA, common practice",
+    };
+
+    private static Written<Amps>? LimitOf(Gear? gear) => gear switch
+    {
+        HeadUnit h => h.RemoteLimit,
+        Processor p => p.RemoteLimit,
+        IgnitionSource i => i.Limit,
+        TapPoint t => t.Limit,
+        _ => null,
+    };
+
+    private static double Square(double x) => x * x;
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using WireSketch.Electrical;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -34,50 +33,66 @@ public sealed record ChannelSetup(
     public static ImmutableArray<ChannelSetup> From(Install install)
     {
         var hasSubwoofer = install.Answers.Channels.Any(c => c.Coils.Any(x => x.Speaker.Subwoofer));
-        return [.. install.Answers.Channels.Where(c => c.Gear is Amplifier && c.Loaded is not null && c.Fault == LoadFault.None).Select(c => Of(c, hasSubwoofer))];
+        return [.. install.Answers.Channels.Where(c => c.Gear is Amplifier && c.Loaded is not null && c.Fault == LoadFault.None).Select(c => Of(install, c, hasSubwoofer))];
     }
 
     /// <summary>Volts to set with a tone that was recorded below full scale.</summary>
     /// <param name="recorded">The level it was recorded at, 0 dB or below.</param>
     public Volts? TargetFor(Decibels recorded) => Target is { } v ? v * Math.Pow(10, recorded.Value / 20) : null;
 
-    private static ChannelSetup Of(ChannelAnswer answer, bool hasSubwoofer)
+    private static ChannelSetup Of(Install install, ChannelAnswer answer, bool hasSubwoofer)
     {
         var amplifier = (Amplifier)answer.Gear;
         var own = amplifier.Channels.First(c => c.Name.Value == answer.Channel).Settings;
         var all = amplifier.Settings;
+        var before = SignalFeeds.InputsOf(install, answer).SelectMany(i => SignalFeeds.SettingsOf(install, i).Select(s => (Settings: s, Device: SignalFeeds.SourceOf(install, i).Gear?.Id ?? ""))).Distinct().ToArray();
         var drivers = answer.Coils.Select(c => c.Speaker).Distinct().ToArray();
         var isSubwoofer = drivers.Any(d => d.Subwoofer);
         var needsHighPass = drivers.Any(d => d.Band?.Value is "tweeter" or "midrange");
-        var remarks = ImmutableArray.CreateBuilder<string>();
-        var boost = BoostOf((own.Boost ?? all.Boost)?.Value);
-        if (boost > 0)
-        {
-            remarks.Add($"boost {(own.Boost ?? all.Boost)!.Value}: the target is {new Decibels(boost)} lower, measured with the boost off");
-        }
 
-        if (answer.BridgedWith is { } other)
-        {
-            remarks.Add($"bridged with {other}: measure between + of one and - of the other, and set both alike");
-        }
-
-        var written = own.HighPass ?? all.HighPass;
-        var tone = isSubwoofer ? SubwooferTone : written is { } hp && hp.Value.Value * 2 > UsualTone.Value ? new(Math.Ceiling(hp.Value.Value * 2 / 100) * 100) : UsualTone;
-        var highPass = written?.Words ?? (needsHighPass ? "as the speaker's maker says: it must have one" : !isSubwoofer && hasSubwoofer ? $"{HandOver} to begin with" : "–");
-        var lowPass = (own.LowPass ?? all.LowPass)?.Words ?? (isSubwoofer ? $"{HandOver} to begin with" : "–");
+        // A filter stands at the amplifier or in the processor ahead of it: both are named, and the one that cuts more counts.
+        var highPasses = Settings(s => s.HighPass).ToArray();
+        var lowPasses = Settings(s => s.LowPass).ToArray();
+        var subsonics = Settings(s => s.Subsonic).ToArray();
+        var corner = highPasses.Select(h => h.Value.Value.Value).DefaultIfEmpty(0).Max();
+        var top = lowPasses.Select(l => l.Value.Value.Value).DefaultIfEmpty(double.PositiveInfinity).Min();
+        var tone = isSubwoofer ? SubwooferTone : ToneWithin(corner, top);
+        var passive = drivers.Select(d => ChannelFilters.HighPassOf(install, answer, d)).Any(h => h is not null);
+        var highPass = Words(highPasses) ?? (needsHighPass && !passive ? "as the speaker's maker says: it must have one" : !isSubwoofer && hasSubwoofer ? $"{HandOver} to begin with" : "–");
+        var lowPass = Words(lowPasses) ?? (isSubwoofer ? $"{HandOver} to begin with" : "–");
         var tuned = drivers.Where(d => d.EnclosureType?.Value == "vented").Select(d => d.Tuned?.Value).FirstOrDefault(t => t is not null);
-        var subsonic = (own.Subsonic ?? all.Subsonic)?.Words ?? (tuned is { } t ? $"{new Hertz(Math.Round(t.Value / ThirdOfOctave))} to begin with" : "–");
-        remarks.AddRange(new[] { Note("gain", own.Gain ?? all.Gain), Note("polarity", own.Polarity ?? all.Polarity) }.OfType<string>().ToArray());
+        var subsonic = Words(subsonics) ?? (tuned is { } t ? $"{new Hertz(Math.Round(t.Value / ThirdOfOctave))} to begin with" : "–");
+        var boosts = Settings(s => s.Boost).ToArray();
+        var boost = Math.Max(0, (own.BoostBy ?? all.BoostBy)?.Value ?? 0) + before.Sum(b => Math.Max(0, b.Settings.BoostBy?.Value ?? 0));
         return new(
             $"{answer.Gear.Id}.{answer.Channel}", answer.Loaded!.Value, tone, answer.TargetVolts is { } v ? v * Math.Pow(10, -boost / 20) : null, highPass, lowPass, subsonic,
-            remarks.ToImmutable());
+            [
+                .. boost > 0 ? new[] { $"boost {Words(boosts)}: the target is {new Decibels(boost)} lower, measured with the boost off" } : [],
+                .. answer.BridgedWith is { } other ? new[] { $"bridged with {other}: measure between + of one and - of the other, and set both alike" } : [],
+                .. tone > UsualTone ? new[] { "tone within its band: unplug the tweeter while you set it, such a tone burns it in seconds" } : [],
+                .. new[]
+                {
+                    Note("gain", Words(Settings(s => s.Gain))), Note("polarity", Words(Settings(s => s.Polarity))), Note("delay", Words(Settings(s => s.Delay))),
+                    Note("input load", (own.InputLoad ?? all.InputLoad)?.Words),
+                }.OfType<string>(),
+            ]);
+
+        IEnumerable<(string Device, Written<T> Value)> Settings<T>(Func<ChannelSettings, Written<T>?> of) => new[] { (Device: "", Value: of(own) ?? of(all)) }
+            .Concat(before.Select(b => (b.Device, Value: of(b.Settings)))).Where(x => x.Value is not null).Select(x => (x.Device, x.Value!.Value)).Distinct();
     }
 
-    private static string? Note(string what, Written<string>? setting) => setting is { } s ? $"{what}: {s.Value}" : null;
+    /// <summary>The usual tone where it lies an octave within the band; else one octave inside the corner, or in the middle between both.</summary>
+    private static Hertz ToneWithin(double from, double to) =>
+        from * 2 <= UsualTone.Value && to >= UsualTone.Value * 2 ? UsualTone
+        : double.IsPositiveInfinity(to) ? new(Math.Ceiling(from * 2 / 100) * 100)
+        : new(Math.Round((from > 0 ? Math.Sqrt(from * to) : to / 2) / 10) * 10);
 
-    /// <summary>The decibels of <c>6 dB at 45 Hz</c>; nothing where none are written.</summary>
-    private static double BoostOf(string? words) =>
-        words?.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var number, "dB", ..] && double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out var db) ? Math.Max(0, db)
-        : words?.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [{ Length: > 2 } joined, ..] && joined.EndsWith("dB", StringComparison.Ordinal)
-            && double.TryParse(joined[..^2], NumberStyles.Float, CultureInfo.InvariantCulture, out var d) ? Math.Max(0, d) : 0;
+    /// <summary>Settings as they are written; with the device where it is not the amplifier. Null where there is none.</summary>
+    private static string? Words<T>(IEnumerable<(string Device, Written<T> Value)> settings)
+    {
+        var words = string.Join(", ", settings.Select(s => s.Device.Length == 0 ? s.Value.Words : $"{s.Value.Words} at {s.Device}"));
+        return words.Length == 0 ? null : words;
+    }
+
+    private static string? Note(string what, string? setting) => setting is null ? null : $"{what}: {setting}";
 }

@@ -9,7 +9,7 @@ namespace WireSketch.Rules.Grounds;
 internal sealed class GroundsApart : Rule
 {
     /// <summary>From here on it is worth knowing (common practice, no published source).</summary>
-    private static readonly Volts Limit = new(0.010);
+    internal static readonly Volts Limit = new(0.010);
 
     /// <summary>From here on it is likely to be heard, whatever the inputs reject (common practice, no published source).</summary>
     private static readonly Volts Loud = new(0.100);
@@ -87,18 +87,25 @@ internal sealed class GroundsApart : Rule
             return [];
         }
 
+        return from pair in Pairs(install)
+               let between = Between(state, pair.From, pair.To)
+               where between > Limit
+               group (pair.From, pair.To, between) by (Returns.PointOf(pair.From)!.Id, Returns.PointOf(pair.To)!.Id) into ofPoints
+               select Of(install, state, ofPoints.MaxBy(x => x.between.Value));
+    }
+
+    /// <summary>Devices of which one feeds the other at line level, grounded at different points.</summary>
+    internal static IEnumerable<(LoadPath From, LoadPath To)> Pairs(Install install)
+    {
         var loads = install.Wiring.Loads.Where(l => l is { HasReturn: true, Return.IsEmpty: false }).ToDictionary(l => l.Gear.Id, StringComparer.Ordinal);
         return from signal in install.Answers.Signals
                where signal is { Level: "line", Chain.IsEmpty: false } && signal.Chain[^1].Id != signal.Gear.Id
                let pair = (From: loads.GetValueOrDefault(signal.Chain[^1].Id), To: loads.GetValueOrDefault(signal.Gear.Id))
                where pair.From is not null && pair.To is not null && Returns.PointOf(pair.From) is { } a && Returns.PointOf(pair.To) is { } b && a.Id != b.Id
-               let between = Between(state, pair.From!, pair.To!)
-               where between > Limit
-               group (pair.From, pair.To, between) by (Returns.PointOf(pair.From!)!.Id, Returns.PointOf(pair.To!)!.Id) into ofPoints
-               select Of(install, state, ofPoints.MaxBy(x => x.between.Value)!);
+               select (pair.From, pair.To);
     }
 
-    private static Volts Between(StateAnswer state, LoadPath a, LoadPath b) =>
+    internal static Volts Between(StateAnswer state, LoadPath a, LoadPath b) =>
         state.Volts[a.Minus.Index] is { } va && state.Volts[b.Minus.Index] is { } vb ? new(Math.Abs(va.Value - vb.Value)) : new(0);
 
     /// <summary>The ground lead that lies higher above the body: the one to mend.</summary>
@@ -108,11 +115,11 @@ internal sealed class GroundsApart : Rule
         return higher.Return.Select(s => s.Conductor).OfType<Conductor>().First().RunId;
     }
 
-    private Finding Of(Install install, StateAnswer state, (LoadPath? From, LoadPath? To, Volts Between) worst)
+    private Finding Of(Install install, StateAnswer state, (LoadPath From, LoadPath To, Volts Between) worst)
     {
-        var lead = Lead(worst.From!, worst.To!, state);
+        var lead = Lead(worst.From, worst.To, state);
         var run = install.Wiring.RunsById[lead];
-        var (from, to) = (worst.From!, worst.To!);
+        var (from, to) = (worst.From, worst.To);
         return Found(
             run.Run.Name.At,
             $"{to.Gear.Id} is grounded at {Returns.PointOf(to)!.Id} and {from.Gear.Id}, which feeds it, at {Returns.PointOf(from)!.Id}: {worst.Between} lies between them at full output, {(worst.Between > Loud ? Loud : Limit)} is the most",

@@ -41,9 +41,9 @@ internal sealed class BareAtHinge : Rule
 
     public override IEnumerable<Finding> Check(Install install) =>
         from run in install.Wiring.Runs
-        from along in run.Run.Along
-        let path = install.Spec.Paths.FirstOrDefault(p => p.Id == along.Value)
-        where path is not null && !run.Run.Protect.Any(p => p.Value is "loom" or "conduit" or "sleeve") && !path.Passes.Any(p => Says(p.Value, ["boot", "gaiter", "bellows", "grommet"]) && !Says(p.Value, ["boot lid"]))
+        from along in run.Route
+        let path = along.Path
+        where !run.Run.Protect.Any(p => p.Value is "loom" or "conduit" or "sleeve") && !path.Passes.Any(p => Says(p.Value, ["boot", "gaiter", "bellows", "grommet"]) && !Says(p.Value, ["boot lid"]))
         let hinge = path.Passes.Select(p => p.Value).FirstOrDefault(p => Says(p, Hinges))
         where hinge is not null
         select Found(

@@ -70,7 +70,7 @@ internal sealed class GrommetMissing : Rule
 
     private static bool IsGuarded(Install install, WiredRun run) =>
         Says(run.Run.Through) || run.Run.Protect.Any(p => p.Value == "grommet")
-        || run.Run.Along.Any(a => install.Spec.Paths.FirstOrDefault(p => p.Id == a.Value) is { } path && (Says(path.Name) || path.Passes.Any(p => Says(p))));
+        || run.Route.Any(r => Says(r.Path.Name) || r.Path.Passes.Any(p => Says(p)));
 
     private static bool Says(Quantities.Written<string>? words) => words is { } text && Guards.Any(g => text.Value.Contains(g, StringComparison.OrdinalIgnoreCase));
 }

@@ -40,9 +40,8 @@ internal sealed class NearHazard : Rule
 
     public override IEnumerable<Finding> Check(Install install) =>
         from run in install.Wiring.Runs
-        from along in run.Run.Along
-        let path = install.Spec.Paths.FirstOrDefault(p => p.Id == along.Value)
-        where path is not null
+        from along in run.Route
+        let path = along.Path
         let clear = run.Run.Protect.Any(p => p.Value == "conduit")
         let hazards = path.Hazard.Concat(path.Passes.Where(p => p.Value.Contains("seat rail", StringComparison.OrdinalIgnoreCase))).Select(h => h.Value)
             .Where(h => !(clear && h.Contains("seat rail", StringComparison.OrdinalIgnoreCase))).Distinct(StringComparer.Ordinal).ToArray()

@@ -2,15 +2,13 @@ using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Text;
 using WireSketch.Topology;
+using WireSketch.Topology.Routes;
 
 namespace WireSketch.Rules.Routes;
 
 /// <summary>More wire in an opening than goes through without force.</summary>
 internal sealed class Overfull : Rule
 {
-    /// <summary>Common practice, no published source.</summary>
-    private static readonly Share Limit = Share.FromPercent(40);
-
     public override RuleCard Card { get; } = new(
         Id: "route/overfull",
         Severity.Warning,
@@ -52,36 +50,18 @@ internal sealed class Overfull : Rule
     public override IEnumerable<Finding> Check(Install install) =>
         from path in install.Spec.Paths
         where path.Opening is not null
-        let runs = install.Wiring.Runs.Where(r => r.Run.Along.Any(a => a.Value == path.Id)).ToArray()
-        let fill = new Share(runs.Sum(SquaredDiameters) / (path.Opening!.Value.Value.Value * path.Opening.Value.Value.Value))
-        where fill > Limit
+        let runs = install.Wiring.Runs.Where(r => r.Route.Any(a => a.Id == path.Id)).ToArray()
+        let fill = Cables.Fill(runs, path.Opening!.Value.Value)
+        where fill > Cables.MostFilled
         select Of(path, runs, fill);
 
     private Finding Of(VehiclePath path, WiredRun[] runs, Share fill)
     {
-        var needed = new Metres(Math.Ceiling(Math.Sqrt(runs.Sum(SquaredDiameters) / Limit.Value) * 1000) / 1000);
+        var needed = new Metres(Math.Ceiling(Cables.Needs(runs).Value * 1000) / 1000);
         return Found(
             path.Opening!.Value.At,
-            $"{RunWords.List(runs.Select(r => r.Id))} fill the {path.Opening.Value.Words} of {path.Id} to {Quantity.Digits(fill.Percent, 2)} %; {Limit} is the most",
+            $"{RunWords.List(runs.Select(r => r.Id))} fill the {path.Opening.Value.Words} of {path.Id} to {Quantity.Digits(fill.Percent, 2)} %; {Cables.MostFilled} is the most",
             $"open it to {Quantity.PrintIn(needed, Metres.Units[0], 2)}, or lead some another way",
             null, [path.Id, .. runs.Select(r => r.Id)]);
-    }
-
-    /// <summary>
-    /// Sum of the squares of the outside diameters, in m². Outside diameter: the copper's own times 1.15 for its strands, and twice a wall
-    /// of 0.5 mm up to 1 mm², 0.7 mm up to 6 mm², 1 mm up to 16 mm², 1.5 mm above; a line pair is two cables of 5 mm (common practice,
-    /// no published source).
-    /// </summary>
-    private static double SquaredDiameters(WiredRun run)
-    {
-        if (run.Wire.IsLinePair)
-        {
-            return 2 * 0.005 * 0.005;
-        }
-
-        var area = run.Wire.Size.Area.Value;
-        var wall = area <= 1 ? 0.5 : area <= 6 ? 0.7 : area <= 16 ? 1.0 : 1.5;
-        var diameter = ((Math.Sqrt(4 * area / Math.PI) * 1.15) + (2 * wall)) / 1000;
-        return diameter * diameter * Math.Max(run.Wire.Cores, run.From.Sum(e => e.Nodes.Length));
     }
 }

@@ -61,18 +61,17 @@ internal sealed class BesideSupply : Rule
 
     public override IEnumerable<Finding> Check(Install install)
     {
-        var supply = install.Wiring.Runs.Where(r => r.Kind == RunKind.Supply).SelectMany(r => r.Run.Along.Select(a => (Path: a.Value, Run: r.Id)))
+        var supply = install.Wiring.Runs.Where(r => r.Kind == RunKind.Supply).SelectMany(r => r.Route.Select(a => (Path: a.Id, Run: r.Id)))
             .ToLookup(x => x.Path, x => x.Run, StringComparer.Ordinal);
-        var paths = install.Spec.Paths.ToDictionary(p => p.Id, StringComparer.Ordinal);
         foreach (var run in install.Wiring.Runs.Where(r => r.Kind == RunKind.Line))
         {
-            var shared = run.Run.Along.Where(a => paths.ContainsKey(a.Value)).Select(a => (At: a, Path: paths[a.Value], Beside: Beside(paths[a.Value], supply[a.Value]))).Where(x => x.Beside.Length > 0).ToArray();
+            var shared = run.Route.Select(a => (a.At, a.Path, Beside: Beside(a.Path, supply[a.Id]))).Where(x => x.Beside.Length > 0).ToArray();
             var length = new Metres(shared.Sum(x => x.Path.Length?.Value.Value ?? 0));
             if (length > Limit)
             {
                 var beside = shared.SelectMany(x => x.Beside).Distinct(StringComparer.Ordinal).ToArray();
                 yield return Found(
-                    shared[0].At.At,
+                    shared[0].At,
                     $"{run.Id} lies beside {RunWords.List(beside)} over {RunWords.Length(install, length)} along {RunWords.List(shared.Select(x => x.Path.Id))}; {RunWords.Length(install, Limit)} is the most",
                     "run it down the other side of the vehicle, and cross supply cables at right angles",
                     [run.Id, .. shared.Select(x => x.Path.Id), .. beside]);

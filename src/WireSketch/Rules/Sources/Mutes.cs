@@ -50,7 +50,7 @@ internal sealed class Mutes : Rule
             """);
 
     /// <summary>A resistor of the usual tolerance is load enough.</summary>
-    private const double Tolerance = 1.1;
+    internal const double Tolerance = 1.1;
 
     /// <summary>One finding for a group of outputs; channels that lead to a break in the chain are told there.</summary>
     public override IEnumerable<Finding> Check(Install install) =>

@@ -65,7 +65,7 @@ internal sealed class ResistorWatts : Rule
             resistor.Id);
 
     /// <summary>The highest voltage of what it lies across; null if that is unknown.</summary>
-    private static Volts? VoltsAt(Install install, LoadResistor resistor)
+    internal static Volts? VoltsAt(Install install, LoadResistor resistor)
     {
         var nets = install.Wiring.Terminals.Where(t => ReferenceEquals(t.Gear, resistor)).SelectMany(t => install.Wiring.NetOf[t.Index].Terminals).ToArray();
         var radio = nets.Where(t => t.Gear is HeadUnit && t.Role == TerminalRole.Speaker).Select(t => SignalFeeds.GroupOf(t.Gear, t.Shape.Name)?.Maximum?.Value).OfType<Volts>();

@@ -114,6 +114,11 @@ internal sealed record ExpectedReading(string Words, bool Fits)
 
     private static ExpectedReading? Resistance(Install install, string at, Ohms read)
     {
+        if (Channel(install, at) is { Meter: { } meter })
+        {
+            return Near(read.Value, meter.Value, OtherShare, OhmsMore, $"{meter}");
+        }
+
         if (Channel(install, at) is { Loaded: { } loaded } channel)
         {
             var least = channel.Nominal!.Value.Value * LeastOfNominal;

@@ -46,11 +46,14 @@ internal sealed class Unused : Rule
         var spec = install.Spec;
         var parts = spec.Gear.Select(g => g.Facts.Part?.Value).OfType<string>().ToHashSet(StringComparer.Ordinal);
         var wires = spec.Runs.Select(r => r.Wire?.TypeId).OfType<string>().ToHashSet(StringComparer.Ordinal);
-        var paths = spec.Runs.SelectMany(r => r.Along).Select(a => a.Value).ToHashSet(StringComparer.Ordinal);
+        var paths = install.Wiring.Runs.SelectMany(r => r.Route).Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
+
+        // Where ways are sought, paths that none of them takes are the choice that was offered.
+        var sought = install.Wiring.Runs.Any(r => r.Run.Along.IsEmpty && !r.Route.IsEmpty);
         return [
             .. spec.Parts.Where(p => ReferenceEquals(p.At.File, spec.File) && !parts.Contains(p.Value) && !IsBelowAnother(spec, p.Value)).Select(p => Of(p, "part", "no gear says part: ")),
             .. spec.Wires.Where(w => ReferenceEquals(w.Name.At.File, spec.File) && !wires.Contains(w.Id)).Select(w => Of(w.Name, "wire type", "no run says wire: ")),
-            .. spec.Paths.Where(p => !paths.Contains(p.Id)).Select(p => Of(p.Name, "path", "no run goes along: ")),
+            .. spec.Paths.Where(p => !paths.Contains(p.Id) && !(sought && p is { From: not null, To: not null, Length: not null })).Select(p => Of(p.Name, "path", "no run goes along: ")),
         ];
     }
 

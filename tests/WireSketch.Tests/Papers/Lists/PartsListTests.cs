@@ -48,7 +48,7 @@ public sealed class PartsListTests
 
     [Fact]
     public void Loom_is_as_long_as_the_runs_it_covers() =>
-        Assert.Equal(("P1 G1", 20.08), List().Lines.Where(l => l.Item == "loom").Select(l => (string.Join(' ', l.Used), l.Quantity)).Single());
+        Assert.Equal(("P1 G1", 20.08), List().Lines.Where(l => l.Item == "loom, 5/8 in (16 mm) inside").Select(l => (string.Join(' ', l.Used), l.Quantity)).Single());
 
     // Both ends of P1-1, P1-2, G1, R1 and of two cores of S1: twelve.
     [Fact]

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Papers.Formats;
+using WireSketch.Papers.Lists;
+using WireSketch.Quantities;
+using WireSketch.Rules;
+using WireSketch.Topology;
+
+namespace WireSketch.Papers.HandOver;
+
+/// <summary>Every fuse and breaker: what it is, where it is, what it feeds.</summary>
+internal static class FuseMap
+{
+    public static PlainTable Of(Install install) => new(
+        [new("Fuse"), new("Rating"), new("Style"), new("Where"), new("Feeds")],
+        [.. install.Wiring.Links.Where(l => l.Protects && l.Gear is not { InVehicle: true } && FuseStyle.IsFitted(install, l)).Select(l => Row(install, l))]);
+
+    /// <summary>Where a fuse sits, for somebody who looks for it.</summary>
+    public static string Where(Install install, Link link)
+    {
+        var run = install.Wiring.Runs.FirstOrDefault(r => r.Holder is { } h && ReferenceEquals(h, link.Gear));
+        return run is not null
+            ? $"{(run.Run.Protection?.Distance is { } at ? $"{at} from {run.From[0].Id}" : run.From[0].Id)}{(run.From[0].Gear.Zone is { } z ? $" ({z})" : "")}"
+            : string.Join(", ", new[] { link.Gear?.Facts.Place?.Value, link.Gear?.Zone }.OfType<string>());
+    }
+
+    private static ImmutableArray<string> Row(Install install, Link link) =>
+    [
+        link.Id, link.Rating is { } rating ? Quantity.Print(rating) : "not given", link.Kind == LinkKind.Breaker ? "breaker" : FuseStyle.Of(install, link), Where(install, link),
+        string.Join(", ", Fed(install, link).DefaultIfEmpty("nothing yet")),
+    ];
+
+    /// <summary>Devices whose supply comes through a fuse; where none does, the batteries that it joins, or what its wire leads to.</summary>
+    private static IEnumerable<string> Fed(Install install, Link link)
+    {
+        var loads = install.Wiring.Loads.Where(l => l.Supply.Any(s => s.Link?.Index == link.Index)).Select(l => l.Gear.Id).ToArray();
+        if (loads.Length > 0)
+        {
+            return loads;
+        }
+
+        var batteries = install.Wiring.Feeds.Where(f => f.Source.Gear is Battery && f.Conductors.Any(c => c.Protections.Contains(link))).Select(f => f.Source.Gear!.Id).Distinct(StringComparer.Ordinal).ToArray();
+        return batteries.Length > 1
+            ? [$"the line between {string.Join(" and ", batteries)}"]
+            : install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index).Select(c => c.Far.Gear).OfType<Gear>()
+                .Where(g => g is not Protection && !ReferenceEquals(g, link.Gear)).Select(g => g.Id).Distinct(StringComparer.Ordinal);
+    }
+}

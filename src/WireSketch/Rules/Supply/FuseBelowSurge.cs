@@ -1,0 +1,82 @@
+using WireSketch.Electrical;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Tables;
+using WireSketch.Text;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules.Supply;
+
+/// <summary>A fuse that opens when its load starts.</summary>
+internal sealed class FuseBelowSurge : Rule
+{
+    /// <summary>How long a motor or compressor takes to start (common practice, no published source).</summary>
+    private static readonly Seconds Start = new(0.5);
+
+    public override RuleCard Card { get; } = new(
+        Id: "supply/fuse-below-surge",
+        Severity.Warning,
+        Title: "The fuse may open when its load starts",
+        Why: """
+            A motor draws several times its running current until it turns. A quick fuse opens before that is over, at first only now and
+            then. A larger one, if the wire allows, or a slower construction carries the start and still protects the wire.
+            """,
+        new Basis.Published("least opening times by ISO 8820-3 and type sheets that refer to it; that a start lasts half a second is common practice, no published source"),
+        Bad: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              pump: { is: pump, current: 8 A, surge: 30 A }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: pump.+, wire: 10 AWG red, length: 8 ft, fuse: { rating: 10 A, at: 8 in } } #! supply/fuse-below-surge
+              G1: { from: pump.-, to: bolt, wire: 10 AWG black, length: 12 in }
+            """,
+        Good: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              pump: { is: pump, current: 8 A, surge: 30 A }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: pump.+, wire: 10 AWG red, length: 8 ft, fuse: { rating: 25 A, at: 8 in } }
+              G1: { from: pump.-, to: bolt, wire: 10 AWG black, length: 12 in }
+            """);
+
+    public override IEnumerable<Finding> Check(Install install)
+    {
+        var full = install.Answers.State(SystemState.FullOutput);
+        return from load in full.Loads
+               where load.Path.Gear is Load { Surge: not null }
+               let surge = ((Load)load.Path.Gear).Surge!.Value.Value
+               from link in load.Path.Supply.Select(s => s.Link).OfType<Link>()
+               where link is { Protects: true, Rating.Value: > 0 }
+               let rating = link.Rating!.Value
+               let amps = new Amps(Math.Abs(full.LinkAmps[link.Index].Value) - load.Amps.Value + surge.Value)
+               let style = StyleOf(install, link)
+               let opens = FuseTable.OpeningOf(style, amps / rating).Least
+
+               // What the load opens in the long run is told by another rule.
+               where Math.Abs(full.LinkAmps[link.Index].Value) <= rating.Value && amps > rating && !(opens >= Start)
+               select Of(install, link, load.Path.Gear.Id, amps, opens, style);
+    }
+
+    private Finding Of(Install install, Link link, string load, Amps amps, Seconds? opens, string style)
+    {
+        var behind = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(link)).Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity)
+            .OfType<Amps>().DefaultIfEmpty(new Amps(0)).Min();
+        Amps? fits = FuseTable.RatingsOf(style).Where(r => r > link.Rating!.Value && r <= behind && FuseTable.OpeningOf(style, amps / r).Least >= Start).Select(r => (Amps?)r).FirstOrDefault();
+        return Found(
+            RunWords.RatingAt(link),
+            $"{RunWords.Named(link)} carries {amps} when {load} starts, {Quantity.Digits(amps / link.Rating!.Value * 100, 3)} % of its rating: it may open {(opens is { } t ? $"after {t} already" : "at once")}, and a start lasts about {Start}",
+            fits is { } rated ? $"fit {rated}; the wire behind it carries {behind}" : $"a slower construction, or thicker wire and a larger fuse: the wire behind it carries {behind}",
+            RunWords.Subject(link), load) with
+        {
+            Fixes = fits is { } larger ? RunWords.RatingFix(link, larger) : [],
+        };
+    }
+
+    private static string StyleOf(Install install, Link link)
+    {
+        var fault = install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max();
+        return link.Kind == LinkKind.Breaker ? "breaker" : link.Style ?? FuseTable.StyleFor(link.Rating!.Value, new(fault)) ?? "";
+    }
+}
