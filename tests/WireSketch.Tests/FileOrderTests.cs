@@ -52,7 +52,8 @@ public sealed class FileOrderTests
         [.. from chapter in CalculationReport.From(c.Install!).Chapters
             from result in chapter.Results
             from value in result.Values
-            select $"{chapter.Id} {result.Subject} {value.Name} {value.Words}" into line
+            let subject = string.Join(", ", result.Subject.Split(", ").Order(StringComparer.Ordinal))
+            select $"{chapter.Id} {subject} {value.Name} {value.Words}" into line
             orderby line
             select line];
 
