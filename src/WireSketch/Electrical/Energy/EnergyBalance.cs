@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -37,7 +38,7 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
         var group = Groups(state);
         var usable = wiring.Gear.OfType<Battery>().GroupBy(b => group[wiring.TerminalOf(b, "+")!.Index])
             .ToDictionary(g => g.Key, g => g.Sum(b => CapacityOf(b).Value * Usable(b)));
-        var drawn = states[(int)state].Loads.GroupBy(l => group[l.Path.Plus.Index]).ToDictionary(g => g.Key, g => g.Sum(l => l.Amps.Value * LoadDraw.ShareOfTime(l.Path.Gear)));
+        var drawn = states[(int)state].Loads.GroupBy(l => group[FedFrom(l.Path).Index]).ToDictionary(g => g.Key, g => g.Sum(l => l.Amps.Value * LoadDraw.ShareOfTime(l.Path.Gear)));
         foreach (var source in wiring.Gear.OfType<GeneralSource>())
         {
             // Solar and shore give their daily average back, in whichever group they charge.
@@ -45,14 +46,21 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
             drawn[charged] = drawn.GetValueOrDefault(charged) - ((source.Current?.Value.Value ?? 0) * ShareOfTime(source));
         }
 
-        var shortest = usable.Where(u => drawn.GetValueOrDefault(u.Key) > 0).Select(u => u.Value / drawn[u.Key] * 3600).DefaultIfEmpty(double.PositiveInfinity).Min();
+        // Less than a microampere is rounding, not a drain.
+        var shortest = usable.Where(u => drawn.GetValueOrDefault(u.Key) > 1e-6).Select(u => u.Value / drawn[u.Key] * 3600).DefaultIfEmpty(double.PositiveInfinity).Min();
         return double.IsInfinity(shortest) ? null : new(shortest);
     }
+
+    /// <summary>Where a load's current comes from: what the vehicle's own circuits feed comes from its first battery.</summary>
+    private Terminal FedFrom(LoadPath path) =>
+        (path.IsTakenAsWired || path.Source?.Gear is TapPoint or IgnitionSource) && wiring.Gear.OfType<Battery>().FirstOrDefault() is { } first ? wiring.TerminalOf(first, "+")! : path.Plus;
 
     /// <summary>The group of terminals that each belongs to, joined by conductors and by what is closed in a state; the body joins nothing.</summary>
     private int[] Groups(SystemState state)
     {
         var word = States.Words[(int)state];
+        var driven = Relays.Driven(wiring);
+        var pulledIn = driven.Where(r => Relays.IsPulledIn(wiring, r, t => states[(int)state].Volts[t.Index]?.Value)).ToArray();
         var group = Enumerable.Repeat(-1, wiring.Terminals.Length).ToArray();
         for (var start = 1; start < group.Length; start++)
         {
@@ -67,7 +75,7 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
             {
                 var here = wiring.Terminals[i];
                 foreach (var next in wiring.ConductorsAt[i].Select(c => c.Other(here).Index)
-                    .Concat(wiring.LinksAt[i].Where(l => l.Kind != LinkKind.Chassis && l.ClosedIn.Contains(word)).Select(l => l.Other(here).Index))
+                    .Concat(wiring.LinksAt[i].Where(l => l.Kind != LinkKind.Chassis && Relays.IsClosed(l, word, driven, pulledIn)).Select(l => l.Other(here).Index))
                     .Where(n => n > 0 && group[n] < 0))
                 {
                     group[next] = start;
