@@ -145,23 +145,6 @@ public sealed class EngineTests
         Assert.True(answers.State(SystemState.Standby).Loads[0].Amps.Value > 4);
     }
 
-    [Fact]
-    public void The_order_of_the_file_changes_no_result()
-    {
-        var lines = Simple.Split('\n');
-        var (gear, runs) = (lines[1..5], lines[6..]);
-        var turned = string.Join('\n', ["runs:", .. runs.Reverse(), "gear:", .. gear.Reverse()]);
-        var (one, first) = Solve(Simple);
-        var (two, second) = Solve(turned);
-        foreach (var terminal in first.Terminals)
-        {
-            var other = second.Terminals.Single(t => t.Id == terminal.Id);
-            Assert.Equal(one.State(SystemState.FullOutput).Volts[terminal.Index]?.Value ?? -1, two.State(SystemState.FullOutput).Volts[other.Index]?.Value ?? -1, 1e-9);
-        }
-
-        Assert.Equal(one.Channels[0].TargetVolts!.Value.Value, two.Channels[0].TargetVolts!.Value.Value, 1e-12);
-    }
-
     private static (Answers Answers, Wiring Wiring) Solve(string fragment)
     {
         var read = SpecReader.Read(Example.File(fragment), new FilesInMemory([]));

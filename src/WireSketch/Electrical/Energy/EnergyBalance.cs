@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -36,9 +37,8 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
     private Discharge? Emptied(SystemState state)
     {
         var group = Groups(state);
-        var first = wiring.Gear.OfType<Battery>().Select(b => group[wiring.TerminalOf(b, "+")!.Index]).FirstOrDefault(-1);
         var drawn = states[(int)state].Loads
-            .Select(l => (Group: l.Path.IsTakenAsWired ? first : group[l.Path.Plus.Index], l.Path.Gear, Amps: l.Amps * LoadDraw.ShareOfTime(l.Path.Gear)))
+            .Select(l => (Group: group[FedFrom(l.Path).Index], l.Path.Gear, Amps: l.Amps * LoadDraw.ShareOfTime(l.Path.Gear)))
 
             // Solar and shore give their daily average back, in whichever group they charge.
             .Concat(wiring.Gear.OfType<GeneralSource>().Select(s => (Group: group[wiring.TerminalOf(s, "+")!.Index], Gear: (Gear)s, Amps: -(s.Current?.Value ?? new Amps(0)) * ShareOfTime(s))))
@@ -46,13 +46,20 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
             .ToLookup(d => d.Group, d => (d.Gear, d.Amps));
         return wiring.Gear.OfType<Battery>().GroupBy(b => group[wiring.TerminalOf(b, "+")!.Index])
             .Select(g => new Discharge([.. g], new(g.Sum(b => CapacityOf(b).Value * Usable(b))), [.. drawn[g.Key]]))
-            .Where(d => d.Current.Value > 0).OrderBy(d => d.Lasts.Value).FirstOrDefault();
+            // Less than a microampere is rounding, not a drain.
+            .Where(d => d.Current.Value > 1e-6).OrderBy(d => d.Lasts.Value).FirstOrDefault();
     }
+
+    /// <summary>Where a load's current comes from: what the vehicle's own circuits feed comes from its first battery.</summary>
+    private Terminal FedFrom(LoadPath path) =>
+        (path.IsTakenAsWired || path.Source?.Gear is TapPoint or IgnitionSource) && wiring.Gear.OfType<Battery>().FirstOrDefault() is { } first ? wiring.TerminalOf(first, "+")! : path.Plus;
 
     /// <summary>The group of terminals that each belongs to, joined by conductors and by what is closed in a state; the body joins nothing.</summary>
     private int[] Groups(SystemState state)
     {
         var word = States.Words[(int)state];
+        var driven = Relays.Driven(wiring);
+        var pulledIn = driven.Where(r => Relays.IsPulledIn(wiring, r, t => states[(int)state].Volts[t.Index]?.Value)).ToArray();
         var group = Enumerable.Repeat(-1, wiring.Terminals.Length).ToArray();
         for (var start = 1; start < group.Length; start++)
         {
@@ -67,7 +74,7 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
             {
                 var here = wiring.Terminals[i];
                 foreach (var next in wiring.ConductorsAt[i].Select(c => c.Other(here).Index)
-                    .Concat(wiring.LinksAt[i].Where(l => l.Kind != LinkKind.Chassis && l.ClosedIn.Contains(word)).Select(l => l.Other(here).Index))
+                    .Concat(wiring.LinksAt[i].Where(l => l.Kind != LinkKind.Chassis && Relays.IsClosed(l, word, driven, pulledIn)).Select(l => l.Other(here).Index))
                     .Where(n => n > 0 && group[n] < 0))
                 {
                     group[next] = start;

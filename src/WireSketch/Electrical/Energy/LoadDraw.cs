@@ -41,7 +41,7 @@ internal static class LoadDraw
         HeadUnit h => state == SystemState.Standby ? Asleep(h.Standby?.Value) : Power((h.Current?.Value ?? new Amps(5)) * Rated),
         Processor p => state == SystemState.Standby ? Asleep(p.Standby?.Value) : Power((p.Supply.Current?.Value ?? new Amps(1)) * Rated),
         LevelAdapter l => state == SystemState.Standby ? Draw.Nothing : new(DrawKind.Current, (l.Current?.Value ?? new Amps(0.1)).Value),
-        Relay r => state == SystemState.Standby ? Draw.Nothing : new(DrawKind.Resistance, Rated.Value / TurnOn.WakePaths.CoilCurrent(r).Value),
+        Relay r => new(DrawKind.Resistance, Rated.Value / TurnOn.WakePaths.CoilCurrent(r).Value),
         Load l => OfLoad(l, state),
         _ => Draw.Nothing,
     };

@@ -21,10 +21,28 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
 
     public StateAnswer Solve(SystemState state)
     {
+        // Relays begin fallen off and pull in one after the other, as they do; one that would buzz is left as the last round has it.
+        var driven = Relays.Driven(wiring);
+        ImmutableArray<Relay> pulledIn = [];
+        for (var round = 0; ; round++)
+        {
+            var solved = Solve(state, pulledIn);
+            ImmutableArray<Relay> now = [.. driven.Where(r => Relays.IsPulledIn(wiring, r, t => solved.Volts[t.Index]?.Value))];
+            if (round > driven.Length || now.SequenceEqual(pulledIn))
+            {
+                return solved;
+            }
+
+            pulledIn = now;
+        }
+    }
+
+    private StateAnswer Solve(SystemState state, ImmutableArray<Relay> pulledIn)
+    {
         var temperatures = ambient;
         for (var round = 1; ; round++)
         {
-            var supply = new SupplyCircuit(wiring, state, temperatures);
+            var supply = new SupplyCircuit(wiring, state, temperatures, pulledIn);
             supply.AddLoads(drawOf);
             var answer = DcSolver.Solve(supply.Circuit);
             var warmer = Warm(supply, answer);

@@ -17,9 +17,17 @@ internal sealed class SupplyCircuit
     private readonly Wiring wiring;
     private readonly SystemState state;
     private readonly Battery? first;
+    private readonly IReadOnlyCollection<Relay> driven;
+    private readonly IReadOnlyCollection<Relay> pulledIn;
 
-    public SupplyCircuit(Wiring wiring, SystemState state, IReadOnlyList<Celsius> temperatures)
+    /// <param name="wiring">The wiring.</param>
+    /// <param name="state">The state.</param>
+    /// <param name="temperatures">Of every conductor, by its index.</param>
+    /// <param name="pulledIn">Of the relays whose coils are wired, those that are pulled in; null to let all contacts go by the state alone.</param>
+    public SupplyCircuit(Wiring wiring, SystemState state, IReadOnlyList<Celsius> temperatures, IReadOnlyCollection<Relay>? pulledIn = null)
     {
+        driven = pulledIn is null ? [] : Relays.Driven(wiring);
+        this.pulledIn = pulledIn ?? [];
         this.wiring = wiring;
         this.state = state;
         first = wiring.Gear.OfType<Battery>().FirstOrDefault();
@@ -113,7 +121,7 @@ internal sealed class SupplyCircuit
 
     private int Close(Link link)
     {
-        if (!link.ClosedIn.Contains(States.Words[(int)state], StringComparer.Ordinal) || link.A.Role is TerminalRole.Speaker or TerminalRole.Line)
+        if (!Relays.IsClosed(link, States.Words[(int)state], driven, pulledIn) || link.A.Role is TerminalRole.Speaker or TerminalRole.Line)
         {
             return -1;
         }
