@@ -3,6 +3,7 @@ using WireSketch.Electrical;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Rules;
+using WireSketch.Rules.Supply;
 using WireSketch.Text;
 using WireSketch.Topology;
 
@@ -85,7 +86,8 @@ public static class AutoSizer
             }
 
             var load = run.Conductors.Select(c => Math.Abs(install.Answers.State(SystemState.FullOutput).Amps[c.Index].Value)).DefaultIfEmpty(0).Max();
-            var fits = FuseSizes.AtLeast(new Amps(Math.Max(1, load / 0.9)), run.Run.Protection!.Style?.Value);
+            var style = run.Run.Protection!.Style?.Value;
+            var fits = Outlasting(install, run, style, FuseSizes.AtLeast(new Amps(Math.Max(1, load / 0.9)), style));
             if (fits is { } rating && rating > choices.Fuses.GetValueOrDefault(id))
             {
                 choices = choices with
@@ -97,6 +99,24 @@ public static class AutoSizer
         }
 
         return choices;
+    }
+
+    /// <summary>A rating that stays whole when a load starts: the one that carries the load, or the first above it.</summary>
+    private static Amps? Outlasting(Install install, WiredRun run, string? style, Amps? carries)
+    {
+        if (install.Wiring.Links.FirstOrDefault(l => l.Protects && (run.Holder is null ? run.Conductors.Any(c => c.From.Index == l.B.Index) : ReferenceEquals(l.Gear, run.Holder))) is not { } link)
+        {
+            return carries;
+        }
+
+        var start = FuseBelowSurge.StartOf(install, link);
+        var rating = carries;
+        while (start.Load is not null && rating is { } r && !FuseBelowSurge.Outlasts(FuseBelowSurge.StyleOf(install, link, r), start.Amps, r))
+        {
+            rating = FuseSizes.AtLeast(r + new Amps(0.001), style);
+        }
+
+        return rating ?? carries;
     }
 
     /// <summary>Makes thicker, by one size, one run for each broken rule that copper mends; the same choices if there is none.</summary>

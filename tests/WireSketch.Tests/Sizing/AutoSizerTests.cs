@@ -36,6 +36,24 @@ public sealed class AutoSizerTests
         Assert.Equal(new Amps(50), choices.Fuses["P1"]);
     }
 
+    // 8 A running over 0.9 are 8.9 A: 10 A would do. 40 A at the start are 400 % of that; a large blade stays whole for 0.75 s at 135 %
+    // (type sheet that refers to ISO 8820-3): 30 A, of which 40 A are 133 %.
+    [Fact]
+    public void A_fuse_that_says_auto_outlasts_the_start_of_its_load()
+    {
+        var result = Compiler.Compile(Example.File("""
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              pump: { is: pump, current: 8 A, surge: 40 A }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: pump.+, wire: auto red, length: 8 ft, fuse: { rating: auto, style: blade, at: 8 in } }
+              G1: { from: pump.-, to: bolt, wire: auto black, length: 12 in }
+            """), FilesInMemory.None);
+        Assert.Equal(new Amps(30), result.Install!.Sizes.Fuses["P1"]);
+        Assert.DoesNotContain(result.Findings, f => f.Rule is "supply/fuse-below-surge" or "supply/fuse-above-wire");
+    }
+
     [Fact]
     public void The_system_of_sizes_follows_the_first_wire_unless_settings_name_one()
     {

@@ -11,7 +11,9 @@ internal static class ReportPapers
 {
     private const int Version = 1;
 
-    private static readonly ReportContext Context = new(new JsonSerializerOptions(FindingsJson.Options));
+    private const string Nothing = "[]}";
+
+    private static readonly ReportContext Context = new(new JsonSerializerOptions(FindingsJson.Options) { WriteIndented = false });
 
     public static Paper ForPeople(PaperHead head, CalculationReport report)
     {
@@ -37,8 +39,20 @@ internal static class ReportPapers
         return paper.ToPaper("report.md");
     }
 
-    public static Paper ForPrograms(PaperHead head, CalculationReport report) => Paper.OfText(
-        "report.json", JsonSerializer.Serialize(new ReportDocument(Version, head.SpecName, head.Fingerprint, report.Chapters), Context.ReportDocument) + "\n");
+    /// <summary>A calculation on a line: a change shows as a line in a comparison, and a large system stays readable.</summary>
+    public static Paper ForPrograms(PaperHead head, CalculationReport report)
+    {
+        var document = JsonSerializer.Serialize(new ReportDocument(Version, head.SpecName, head.Fingerprint, []), Context.ReportDocument);
+        return Paper.OfText("report.json", Filled(document, report.Chapters.Select(c =>
+            Filled(JsonSerializer.Serialize(c with { Results = [] }, Context.Chapter), c.Results.Select(r => JsonSerializer.Serialize(r, Context.Calculation))))) + "\n");
+    }
+
+    /// <summary>Puts entries, a line each, into the empty list with which an object ends.</summary>
+    private static string Filled(string empty, IEnumerable<string> entries)
+    {
+        var lines = string.Join(",\n", entries);
+        return lines.Length == 0 ? empty : $"{empty[..^Nothing.Length]}[\n{lines}\n]}}";
+    }
 
     /// <summary>Calculations that differ in nothing but their numbers and origins: symbols, table, first row worked out.</summary>
     private static void Write(Markdown paper, Chapter chapter, ImmutableArray<Calculation> group)
@@ -95,4 +109,6 @@ internal static class Alike
 internal sealed record ReportDocument(int Version, string Spec, string Fingerprint, ImmutableArray<Chapter> Chapters);
 
 [JsonSerializable(typeof(ReportDocument))]
+[JsonSerializable(typeof(Chapter))]
+[JsonSerializable(typeof(Calculation))]
 internal sealed partial class ReportContext : JsonSerializerContext;

@@ -15,8 +15,8 @@ internal static class SizesChapter
         return new(
             "sizes", "Sizes that were chosen",
             [
-                $"Where the spec says auto: all wires begin at the thinnest {settings}; as long as a rule is broken that a thicker wire mends, the run that wins most for the least copper grows by one size, over the whole network at once. A size thinner would break the rule that is named.",
-                "A fuse that says auto has the lowest rating made that leaves a tenth to spare above the current at full output.",
+                $"Where the spec says auto: all wires begin at the thinnest {settings}; as long as a rule is broken that a thicker wire mends, the run that wins most for the least copper grows by one size, over the whole network at once. The rule that made a wire grow to its last size is named.",
+                "A fuse that says auto has the lowest rating made that leaves a tenth to spare above the current at full output, and that outlasts the start of what it feeds.",
             ],
             [],
             [
@@ -32,6 +32,6 @@ internal static class SizesChapter
         var full = install.Answers.State(SystemState.FullOutput);
         var load = new Amps(run.Conductors.Select(c => Math.Abs(full.Amps[c.Index].Value)).DefaultIfEmpty(0).Max());
         return new Working().Told("auto", "rating", Working.Place(run.Run.Protection!.At)).Taken("I", "current at full output", load, "chapter Volts and amps: full output")
-            .Gives("I_min", "at least", new Amps(Math.Max(1, load.Value / 0.9)), "max(1, I/0.9)").Solved<Amps>("I_n", "rating", install.Sizes.Fuses[run.Id], "the next rating that is made").Of($"{run.Id} fuse");
+            .Gives("I_min", "at least", new Amps(Math.Max(1, load.Value / 0.9)), "max(1, I/0.9)").Solved<Amps>("I_n", "rating", install.Sizes.Fuses[run.Id], "the next rating that is made and outlasts the start of what it feeds").Of($"{run.Id} fuse");
     }
 }

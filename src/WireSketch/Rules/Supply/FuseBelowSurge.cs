@@ -44,26 +44,33 @@ internal sealed class FuseBelowSurge : Rule
     public override IEnumerable<Finding> Check(Install install)
     {
         var full = install.Answers.State(SystemState.FullOutput);
-        return from load in full.Loads
-               where load.Path.Gear is Load { Surge: not null }
-               let surge = ((Load)load.Path.Gear).Surge!.Value.Value
-               from link in load.Path.Supply.Select(s => s.Link).OfType<Link>()
+        return from link in install.Wiring.Links
                where link is { Protects: true, Rating.Value: > 0 }
                let rating = link.Rating!.Value
-               let amps = new Amps(Math.Abs(full.LinkAmps[link.Index].Value) - load.Amps.Value + surge.Value)
-               let style = StyleOf(install, link)
-               let opens = FuseTable.OpeningOf(style, amps / rating).Least
+               let start = StartOf(install, link)
 
                // What the load opens in the long run is told by another rule.
-               where Math.Abs(full.LinkAmps[link.Index].Value) <= rating.Value && amps > rating && !(opens >= Start)
-               select Of(install, link, load.Path.Gear.Id, amps, opens, style);
+               where start.Load is not null && Math.Abs(full.LinkAmps[link.Index].Value) <= rating.Value && !Outlasts(StyleOf(install, link, rating), start.Amps, rating)
+               select Of(install, link, start.Load!, start.Amps, FuseTable.OpeningOf(StyleOf(install, link, rating), start.Amps / rating).Least, StyleOf(install, link, rating));
     }
+
+    /// <summary>The highest current through a device when a load starts, all others running, and which load that is; null if none states its surge.</summary>
+    internal static (string? Load, Amps Amps) StartOf(Install install, Link link)
+    {
+        var full = install.Answers.State(SystemState.FullOutput);
+        return full.Loads.Where(l => l.Path.Gear is Load { Surge: not null } && l.Path.Supply.Any(s => s.Link?.Index == link.Index))
+            .Select(l => (Load: (string?)l.Path.Gear.Id, Amps: new Amps(Math.Abs(full.LinkAmps[link.Index].Value) - l.Amps.Value + ((Load)l.Path.Gear).Surge!.Value.Value.Value)))
+            .OrderByDescending(s => s.Amps.Value).FirstOrDefault();
+    }
+
+    /// <summary>Whether a fuse of that construction stays whole while the load starts.</summary>
+    internal static bool Outlasts(string style, Amps amps, Amps rating) => amps <= rating || FuseTable.OpeningOf(style, amps / rating).Least >= Start;
 
     private Finding Of(Install install, Link link, string load, Amps amps, Seconds? opens, string style)
     {
         var behind = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(link)).Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity)
             .OfType<Amps>().DefaultIfEmpty(new Amps(0)).Min();
-        Amps? fits = FuseTable.RatingsOf(style).Where(r => r > link.Rating!.Value && r <= behind && FuseTable.OpeningOf(style, amps / r).Least >= Start).Select(r => (Amps?)r).FirstOrDefault();
+        Amps? fits = FuseTable.RatingsOf(style).Where(r => r > link.Rating!.Value && r <= behind && Outlasts(style, amps, r)).Select(r => (Amps?)r).FirstOrDefault();
         return Found(
             RunWords.RatingAt(link),
             $"{RunWords.Named(link)} carries {amps} when {load} starts, {Quantity.Digits(amps / link.Rating!.Value * 100, 3)} % of its rating: it may open {(opens is { } t ? $"after {t} already" : "at once")}, and a start lasts about {Start}",
@@ -74,9 +81,10 @@ internal sealed class FuseBelowSurge : Rule
         };
     }
 
-    private static string StyleOf(Install install, Link link)
+    /// <summary>Its construction: as written, else the smallest that comes in the rating and breaks the fault current.</summary>
+    internal static string StyleOf(Install install, Link link, Amps rating)
     {
         var fault = install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max();
-        return link.Kind == LinkKind.Breaker ? "breaker" : link.Style ?? FuseTable.StyleFor(link.Rating!.Value, new(fault)) ?? "";
+        return link.Kind == LinkKind.Breaker ? "breaker" : link.Style ?? FuseTable.StyleFor(rating, new(fault)) ?? "";
     }
 }
