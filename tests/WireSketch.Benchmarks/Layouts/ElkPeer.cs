@@ -7,8 +7,9 @@ using WireSketch.Testing;
 namespace WireSketch.Benchmarks.Layouts;
 
 /// <summary>
-/// elkjs layered, with the boxes of our layout, the same zones as partitions and terminals on the same sides; devices whose
-/// terminals we may put on another side have theirs free.
+/// elkjs layered, with the boxes of our layout and the same zones as partitions. Terminals are on the same sides: those that
+/// we may change are free for it too, unless their device has others above or below, which it cannot keep there alone; then
+/// it is given the sides that we found.
 /// </summary>
 internal sealed class ElkPeer : IPeer
 {
@@ -54,7 +55,7 @@ internal sealed class ElkPeer : IPeer
             new
             {
                 thoroughness = graph.Devices.Length <= ThoroughTo ? Thorough : Usual,
-                devices = graph.Devices.Select((d, i) => new { d.Id, d.Zone, ours.Devices[i].Box.Width, ours.Devices[i].Box.Height, Free = IsFree(d), ports = d.Ports.Select(p => new { p.Id, side = p.Side.ToString() }) }),
+                devices = graph.Devices.Select((d, i) => new { d.Id, d.Zone, ours.Devices[i].Box.Width, ours.Devices[i].Box.Height, Free = IsFree(d), ports = d.Ports.Select((p, k) => new { p.Id, side = ours.Devices[i].Ports[k].Side.ToString() }) }),
                 wires = graph.Wires.Select(w => new { w.Id, w.From, w.To, w.LabelWidth, w.LabelHeight }),
             },
             Json));
@@ -94,7 +95,7 @@ internal sealed class ElkPeer : IPeer
         _node.Dispose();
     }
 
-    private static bool IsFree(DeviceBox device) => device.Shape is DeviceShape.Slim or DeviceShape.Holder || device.Ports.Any(p => p.Free);
+    private static bool IsFree(DeviceBox device) => (device.Shape is DeviceShape.Slim or DeviceShape.Holder || device.Ports.All(p => p.Free)) && device.Ports.All(p => p.Side is PortSide.Left or PortSide.Right);
 
     private sealed record Answer(double Width, double Height, Placed[] Devices, double[][][] Courses, double[]?[] Labels, double Milliseconds, string? Error);
 

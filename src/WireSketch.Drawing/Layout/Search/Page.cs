@@ -5,7 +5,7 @@ internal sealed class Page
 {
     /// <summary>Devices up to which a page must stay readable in full.</summary>
     private const int FullDevices = 26;
-    
+
     /// <summary>Height of a label's text, in hundredths of a unit.</summary>
     private const int TextHeight = 725;
 
