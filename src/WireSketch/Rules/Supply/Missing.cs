@@ -48,7 +48,7 @@ internal sealed class Missing : Rule
         where load is { Source: null, IsTakenAsWired: false, Gear: not Relay } && IsUsed(install.Wiring, load.Gear) && !Reversed.Is(install, load) && !TurnOns.FeedsSupply.Explains(install.Wiring, load)
         select Of(install.Wiring, load);
 
-    internal static bool IsUsed(Wiring wiring, Gear gear) => wiring.Terminals.Any(t => ReferenceEquals(t.Gear, gear) && wiring.IsWired(t));
+    internal static bool IsUsed(Wiring wiring, Gear gear) => wiring.TerminalsOf(gear).Any(wiring.IsWired);
 
     private Finding Of(Wiring wiring, LoadPath load)
     {
