@@ -13,8 +13,8 @@ public sealed class CalculationReportTests
         var report = CalculationReport.From(Built.Shipped("one-amplifier").Install);
         var piece = report.Chapters.Single(c => c.Id == "conductors").Results.Single(r => r.Subject == "P1-2");
         Assert.Equal(0.017241 * 4.8768 / 21.15 * 1.02, piece.Values.Single(v => v.Name == "R20").Value!.Value, 0.5e-6);
-        Assert.Equal("line 39", piece.Inputs.Single(i => i.Name == "size").Origin);
-        Assert.Equal("line 39, divided at the fuse", piece.Inputs.Single(i => i.Name == "length").Origin);
+        Assert.Equal("line 40", piece.Inputs.Single(i => i.Name == "size").Origin);
+        Assert.Equal("line 40, divided at the fuse", piece.Inputs.Single(i => i.Name == "length").Origin);
     }
 
     [Fact]
