@@ -53,6 +53,7 @@ internal static class SpecNames
             }
         }
 
+        Places(spec, zones, findings);
         foreach (var run in spec.Runs)
         {
             foreach (var path in run.Along.Where(a => !paths.Contains(a.Value)))
@@ -63,6 +64,24 @@ internal static class SpecNames
             if (run.Wire is { TypeId: { } type, Words: var words } && !wires.Contains(type))
             {
                 findings.Add(References.Finding(type, words.At, "wire type", spec.Wires.Select(w => w.Id), "declare it under wires, or write the size first: 4 AWG red") with { Subjects = [run.Id] });
+            }
+        }
+    }
+
+    /// <summary>A path begins and ends in a zone, at a device, or at the place of one.</summary>
+    private static void Places(Spec spec, HashSet<string> zones, SpecFindings findings)
+    {
+        if (spec.Paths.IsEmpty)
+        {
+            return;
+        }
+
+        var known = zones.Concat(spec.Gear.SelectMany(g => new[] { g.Id, g.Facts.Place?.Value }).OfType<string>()).Concat(spec.Unread).ToHashSet(StringComparer.Ordinal);
+        foreach (var (path, end) in spec.Paths.SelectMany(p => new[] { (p, p.From), (p, p.To) }))
+        {
+            if (end is { } place && !known.Contains(place.Value))
+            {
+                findings.Add(References.Finding(place.Value, place.At, "zone or device", spec.Zones.Select(z => z.Id).Concat(spec.Gear.Select(g => g.Id)), "name a zone, a device, or the place of one") with { Subjects = [path.Id] });
             }
         }
     }
