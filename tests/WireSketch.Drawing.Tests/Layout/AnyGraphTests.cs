@@ -38,7 +38,7 @@ public class AnyGraphTests
         var boxes = devices.Select((d, k) => new DeviceBox(
             $"d{k}", d.Zone % walls.Length, d.Shape, 30 + d.Footer, d.Shape == DeviceShape.Box ? 12 : 0, d.Footer,
             [.. d.Ports.Take(d.Shape switch { DeviceShape.Chassis => 1, DeviceShape.Holder => 2, _ => 6 })
-                .Select((p, i) => new PortBox($"d{k}.{i}", Side(d.Shape, p.Side, i), d.Shape == DeviceShape.Box ? p.Name : 0, p.Numbered))])).ToImmutableArray();
+                .Select((p, i) => new PortBox($"d{k}.{i}", Side(d.Shape, p.Side, i), d.Shape == DeviceShape.Box ? p.Name : 0, p.Numbered, Free: p.Name % 2 == 0))])).ToImmutableArray();
         var ports = boxes.SelectMany(b => b.Ports.Select(p => p.Id)).ToArray();
         var links = wires.Where(_ => ports.Length > 4).Select((w, k) =>
         {

@@ -1,3 +1,4 @@
+using WireSketch.Drawing.Layout;
 using WireSketch.Drawing.Layout.Model;
 using WireSketch.Drawing.Layout.P1Columns;
 using WireSketch.Drawing.Layout.P2Order;
@@ -136,6 +137,52 @@ public class StepTests
                 Assert.All(placed.Frames.Dy, dy => Assert.Equal(0, dy % 4));
             }
         }
+    }
+
+    [Fact]
+    public void A_sheet_placed_near_another_keeps_its_own_order_and_the_distances()
+    {
+        var chance = new Chance(2);
+        foreach (var (name, order) in Ordered(4))
+        {
+            var placed = Placer.Place(order, 900);
+            int[] at = order.Positions();
+            int column = chance.Next(order.Items.Length);
+            foreach (int i in order.Items[column])
+            {
+                at[i] = chance.Next(ColumnOrder.Whole);
+            }
+
+            var near = Placer.PlaceNear(order.Resorted(column, at), placed);
+            foreach (int[] items in near.Order.Items)
+            {
+                for (int k = 1; k < items.Length; k++)
+                {
+                    Assert.True(near.Y[items[k - 1]] + near.Frames.Down[items[k - 1]] <= near.Y[items[k]] - near.Frames.Up[items[k]], name);
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void Only_free_terminals_change_sides()
+    {
+        int changed = 0;
+        for (int seed = 1; seed <= 3; seed++)
+        {
+            var graph = SyntheticSystem.Of(25, seed);
+            var sheet = SheetArranger.Arrange(graph, new(740, 440, Effort: 0.1));
+            foreach (var (box, device) in graph.Devices.Zip(sheet.Devices).Where(d => d.First.Shape == DeviceShape.Box))
+            {
+                foreach (var (port, placed) in box.Ports.Zip(device.Ports))
+                {
+                    changed += port.Side == placed.Side ? 0 : 1;
+                    Assert.True(port.Side == placed.Side || port.Free, $"{port.Id}, seed {seed}");
+                }
+            }
+        }
+
+        Assert.True(changed > 0, "no terminal changed sides");
     }
 
     [Fact]
