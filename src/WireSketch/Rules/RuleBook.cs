@@ -40,6 +40,7 @@ public static class RuleBook
     private static ImmutableArray<Rule> SupplyRules =>
     [
         new Missing(),
+        new DemandUnknown(),
         new Reversed(),
         new Shorted(),
         new Unfused(),
@@ -49,6 +50,7 @@ public static class RuleBook
         new ReductionUnprotected(),
         new FuseBelowLoad(),
         new FuseBelowSurge(),
+        new FuseBelowDevice(),
         new UnusualRating(),
         new RatingUnknown(),
         new HolderMismatch(),
@@ -105,6 +107,8 @@ public static class RuleBook
         new FiltersCross(),
         new BoostRisky(),
         new WireLoss(),
+        new WireOverloaded(),
+        new LineOutput(),
         new LimitUnknown(),
     ];
 
