@@ -81,20 +81,28 @@ public sealed class AutoSizer
     private Trial Thinned(Trial trial)
     {
         // Of a system that has no operating point the other rules know too little.
-        foreach (var run in trial.IsSolved ? Unmended(trial).Select(u => u.Key).Order(StringComparer.Ordinal).ToArray() : [])
+        ImmutableArray<string> grown = trial.IsSolved ? [.. Unmended(trial).Select(u => u.Key).Order(StringComparer.Ordinal)] : [];
+        for (var before = SizeChoices.None; !ReferenceEquals(before.Wires, trial.Choices.Wires);)
         {
-            while (Thinner(run, trial.Choices) is { } size)
-            {
-                var (wires, reasons) = (trial.Choices.Wires.SetItem(run, size), trial.Choices.Reasons);
-                var next = Trial.Of(spec, Fused(trial, trial.Choices with { Wires = wires, Fuses = SizeChoices.None.Fuses, Reasons = reasons.Remove(run + " wire") }));
-                if (next.NewIn(trial) is { } rule)
-                {
-                    trial = trial with { Choices = trial.Choices with { Reasons = reasons.SetItem(run + " wire", rule) } };
-                    break;
-                }
+            before = trial.Choices;
+            trial = grown.Aggregate(trial, Thinned);
+        }
 
-                trial = next;
+        return trial;
+    }
+
+    private Trial Thinned(Trial trial, string run)
+    {
+        while (Thinner(run, trial.Choices) is { } size)
+        {
+            var (wires, reasons) = (trial.Choices.Wires.SetItem(run, size), trial.Choices.Reasons);
+            var next = Trial.Of(spec, Fused(trial, trial.Choices with { Wires = wires, Fuses = SizeChoices.None.Fuses, Reasons = reasons.Remove(run + " wire") }));
+            if (next.NewIn(trial) is { } rule)
+            {
+                return trial with { Choices = trial.Choices with { Reasons = reasons.SetItem(run + " wire", rule) } };
             }
+
+            trial = next;
         }
 
         return trial;
