@@ -160,6 +160,7 @@ public static class RuleBook
         new ReserveShort(),
         new StandbyDrain(),
         new MixedChemistry(),
+        new RestVolts(),
     ];
 
     private static ImmutableArray<Rule> RouteRules =>
@@ -183,5 +184,5 @@ public static class RuleBook
     ];
 
     /// <summary>Checks an install against every rule.</summary>
-    public static Outcome<Install> Check(Install install) => new(install, Finding.InOrder(All.SelectMany(rule => rule.Check(install))));
+    public static Outcome<Install> Check(Install install) => new(install, Finding.InOrder(SizeAgreement.Of(install, All.SelectMany(rule => rule.Check(install)))));
 }
