@@ -67,7 +67,7 @@ public sealed record StateAnswer(
     ImmutableArray<Ohms?> Resistances, ImmutableArray<Celsius> Temperatures, ImmutableArray<LoadAnswer> Loads, ImmutableArray<SourceAnswer> Sources, ImmutableArray<StarvedLoad> Starved);
 
 /// <summary>A load at its operating point.</summary>
-/// <param name="Path">The load and its way from the source and back.</param>
+/// <param name="Path">The load and its way there and back, from the source that gives most of its current in this state.</param>
 /// <param name="Between">Volts between its terminals.</param>
 /// <param name="Amps">What it takes.</param>
 /// <param name="Watts">What it takes.</param>
@@ -208,7 +208,7 @@ public sealed record WakeAnswer(
 /// <param name="BaseLoad">What the vehicle itself takes.</param>
 /// <param name="AverageDemand">What the gear takes, playing music.</param>
 /// <param name="PeakDemand">What the gear takes at full output.</param>
-/// <param name="StandbyCurrent">What everything takes asleep.</param>
+/// <param name="StandbyCurrent">What everything takes asleep, the vehicle itself included; a device whose standby is not stated counts as none.</param>
 /// <param name="UsableCharge">Charge that may be taken from the batteries.</param>
 /// <param name="EngineOff">The batteries that give up first, playing music with the engine off; null if none is drawn on.</param>
 /// <param name="Standing">The batteries that are first too flat to start; null if none is drawn on.</param>
@@ -228,7 +228,7 @@ public sealed record EnergyAnswer(
 /// <param name="Batteries">The batteries.</param>
 /// <param name="Usable">Charge that may be taken from them.</param>
 /// <param name="Drawn">What is drawn on average, by device; what charges counts as less.</param>
-public sealed record Discharge(ImmutableArray<Gear> Batteries, AmpHours Usable, ImmutableArray<(Gear Gear, Amps Amps)> Drawn)
+public sealed record Discharge(ImmutableArray<Gear> Batteries, AmpHours Usable, ImmutableArray<(string Of, Amps Amps)> Drawn)
 {
     public Amps Current => new(Drawn.Sum(d => d.Amps.Value));
 

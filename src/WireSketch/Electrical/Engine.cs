@@ -6,7 +6,6 @@ using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Electrical.Signals;
 using WireSketch.Electrical.Speakers;
 using WireSketch.Electrical.TurnOn;
-using WireSketch.Quantities;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical;
@@ -19,9 +18,8 @@ public static class Engine
     {
         var facts = new ConductorFacts(wiring);
         var channels = new ChannelFinder(wiring, c => ConductorFacts.At(c, facts.AmbientOf(c))).Find();
-        var outputs = channels.GroupBy(c => c.Gear.Id, StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => new Watts(g.Sum(c => c.Power?.Value ?? 0)), StringComparer.Ordinal);
-        var point = new OperatingPoint(wiring, facts, (gear, state) => LoadDraw.Of(gear, state, outputs.GetValueOrDefault(gear.Id)));
+        var outputs = wiring.Loads.ToDictionary(l => l.Gear.Id, l => ChannelOutput.Of(l.Gear, channels), StringComparer.Ordinal);
+        var point = new OperatingPoint(wiring, facts, (gear, state) => LoadDraw.Of(gear, state, outputs[gear.Id]));
         var states = Enum.GetValues<SystemState>().Select(point.Solve).ToImmutableArray();
         var full = states[(int)SystemState.FullOutput];
         var signals = new SignalChains(wiring).Solve();

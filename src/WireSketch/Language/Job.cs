@@ -61,6 +61,9 @@ public sealed record Vehicle
 
     public Written<Amps>? BaseLoad { get; init; }
 
+    /// <summary>What the vehicle itself takes while parked.</summary>
+    public Written<Amps>? RestCurrent { get; init; }
+
     public Written<Volts>? Rest { get; init; }
 
     public Written<Volts>? Running { get; init; }
@@ -71,6 +74,7 @@ public sealed record Vehicle
         Alternator = f.Amount<Amps>("alternator", "rated output of the alternator"),
         IdleOutput = f.Amount<Amps>("idle-output", "its output with the engine idling", "half of its rating (common practice)", zero: true),
         BaseLoad = f.Amount<Amps>("base-load", "what the vehicle itself takes while driving", "25 A (common practice)", zero: true),
+        RestCurrent = f.Amount<Amps>("rest-current", "what the vehicle itself takes while parked", "30 mA (common practice)", zero: true),
         Rest = f.Amount<Volts>("rest", "volts at rest", "12.6 V (common practice)"),
         Running = f.Amount<Volts>("running", "volts with the engine running", "14.2 V (common practice)"),
     };

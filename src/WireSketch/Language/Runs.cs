@@ -144,7 +144,7 @@ public sealed record Hookup(string Coils, string Drivers, Text.Span At)
         f.Word("drivers", "the drivers among each other", ["series", "parallel"], "parallel")?.Value ?? "parallel",
         f.At);
 
-    internal static Hookup? FromWords(Written<string> words, Fields f)
+    internal static Hookup FromWords(Written<string> words, Fields f)
     {
         switch (words.Value)
         {
@@ -159,7 +159,9 @@ public sealed record Hookup(string Coils, string Drivers, Text.Span At)
                 {
                     Help = "for anything else write a map, such as hookup: { coils: parallel, drivers: series }",
                 });
-                return null;
+
+                // It is said already: parallel is taken meanwhile, so that nobody is told that a hookup is missing.
+                return new("parallel", "parallel", words.At);
         }
     }
 }

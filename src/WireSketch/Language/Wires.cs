@@ -79,11 +79,27 @@ public sealed record WireType
         Size = f.Size("size", "its size"),
         Material = f.Word("material", "what the conductor is made of", ["copper", "CCA"], "copper")?.Value == "CCA" ? ConductorMaterial.Clad : ConductorMaterial.Copper,
         Strands = f.Word("strands", "how fine it is stranded", ["solid", "stranded", "fine"], "fine"),
-        Insulation = f.Amount<Celsius>("insulation", "temperature that its insulation is rated for", "80 C (common practice)"),
+        Insulation = ReadInsulation(f),
         Colours = f.Text("colour", "its colour; blue/white for a tracer") is { } c ? WireWords.ReadColours(c, f) : [],
         StockLength = f.Amount<Metres>("stock", "length it is sold in"),
         Price = f.Number("price", "price of that length, in the job's currency"),
     };
+
+    /// <summary>What is wrong with a temperature that insulation is said to be rated for: from 60 C (33 CFR 183.425 Table 5) to the 260 C of fluoropolymer (common practice).</summary>
+    internal static string? InsulationTrouble(Celsius rated) =>
+        rated.Value is >= 59.5 and <= 260.5 ? null : $"insulation is rated for 60 C to 260 C, not for {rated}";
+
+    private static Written<Celsius>? ReadInsulation(Fields f)
+    {
+        var rated = f.Amount<Celsius>("insulation", "temperature that its insulation is rated for", "80 C (common practice)");
+        if (rated is { } written && InsulationTrouble(written.Value) is { } trouble)
+        {
+            f.Report(new("spec/value", Text.Severity.Error, trouble, written.At) { Help = "write what is printed on it, such as 105 C" });
+            return null;
+        }
+
+        return rated;
+    }
 }
 
 /// <summary>A named colour of a conductor.</summary>
@@ -177,6 +193,11 @@ internal static class WireWords
             }
             else if (char.IsAsciiDigit(part[0]) && Quantity.TryRead<Celsius>(temperature, out var celsius, out _))
             {
+                if (WireType.InsulationTrouble(celsius) is { } odd)
+                {
+                    return Refuse(words, f, odd);
+                }
+
                 choice = choice with { Insulation = celsius };
                 i += temperature == part ? 0 : 1;
             }

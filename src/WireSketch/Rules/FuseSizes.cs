@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using WireSketch.Quantities;
+using WireSketch.Rules.Supply;
 using WireSketch.Tables;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules;
 
@@ -28,6 +30,17 @@ internal static class FuseSizes
         AtMost(ampacity, style) is { } most && most >= load
             ? load.Value <= 0 ? most : AtLeast(load / 0.9, style) is { } fits && fits <= most ? fits : most
             : null;
+
+    /// <summary>The fuse of a run: its inline one, or that of the block it comes from; null if it has none.</summary>
+    public static Link? LinkOf(Wiring wiring, WiredRun run) =>
+        wiring.Links.FirstOrDefault(l => l.Protects && (run.Holder is null ? run.Conductors.Any(c => c.From.Index == l.B.Index) : ReferenceEquals(l.Gear, run.Holder)));
+
+    /// <summary>
+    /// The least that a fuse must carry: the load with a tenth to spare, and as much as any device behind it has of its own (common practice,
+    /// no published source); never less than 1 A.
+    /// </summary>
+    public static Amps Least(Wiring wiring, Link link, Amps load) =>
+        new(Math.Max(Math.Max(1, load.Value / 0.9), FuseBelowDevice.Largest(wiring, link)?.Fuse.Value.Value ?? 0));
 
     private static ImmutableArray<Amps> Of(string? style) => style is null ? Usual : FuseTable.RatingsOf(style);
 }

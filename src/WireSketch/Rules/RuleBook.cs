@@ -40,6 +40,7 @@ public static class RuleBook
     private static ImmutableArray<Rule> SupplyRules =>
     [
         new Missing(),
+        new DemandUnknown(),
         new Reversed(),
         new Shorted(),
         new Unfused(),
@@ -49,6 +50,7 @@ public static class RuleBook
         new ReductionUnprotected(),
         new FuseBelowLoad(),
         new FuseBelowSurge(),
+        new FuseBelowDevice(),
         new UnusualRating(),
         new RatingUnknown(),
         new HolderMismatch(),
@@ -105,6 +107,8 @@ public static class RuleBook
         new FiltersCross(),
         new BoostRisky(),
         new WireLoss(),
+        new WireOverloaded(),
+        new LineOutput(),
         new LimitUnknown(),
     ];
 
@@ -156,6 +160,7 @@ public static class RuleBook
         new ReserveShort(),
         new StandbyDrain(),
         new MixedChemistry(),
+        new RestVolts(),
     ];
 
     private static ImmutableArray<Rule> RouteRules =>
@@ -179,5 +184,5 @@ public static class RuleBook
     ];
 
     /// <summary>Checks an install against every rule.</summary>
-    public static Outcome<Install> Check(Install install) => new(install, Finding.InOrder(All.SelectMany(rule => rule.Check(install))));
+    public static Outcome<Install> Check(Install install) => new(install, Finding.InOrder(SizeAgreement.Of(install, All.SelectMany(rule => rule.Check(install)))));
 }

@@ -33,6 +33,10 @@ internal static class RunWords
     /// <summary>Where a run's wire is written.</summary>
     public static Span WireAt(WiredRun run) => run.Run.Wire?.Words.At ?? run.Run.Name.At;
 
+    /// <summary>Where the end of a run at a terminal is written.</summary>
+    public static Span LandsAt(WiredRun run, Terminal terminal) =>
+        run.From.Concat(run.To).Where(e => e.Nodes.Any(n => n.Index == terminal.Index)).Select(e => (Span?)e.At).FirstOrDefault() ?? run.Run.Name.At;
+
     /// <summary>Where a run's length is written.</summary>
     public static Span LengthAt(WiredRun run) => run.Run.Length?.At ?? (run.Run.Along.IsEmpty ? run.Run.Name.At : run.Run.Along[0].At);
 

@@ -1,53 +1,61 @@
 using System.Collections.Immutable;
-using WireSketch.Electrical;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Rules.Supply;
-using WireSketch.Text;
 using WireSketch.Topology;
 
 namespace WireSketch.Sizing;
 
 /// <summary>
-/// Chooses a size for every run that says <c>auto</c>. All begin at the thinnest; as long as a rule is broken that a thicker wire
-/// would mend, the run that mends it for the least copper grows by one size. Fuses follow the load: the smallest usual rating
-/// that carries it with a tenth to spare. The rules are asked about the whole network each time, so the sizes fit each other.
+/// Chooses a size for every run that says <c>auto</c>. All begin at the thinnest that their terminals take; as long as a rule is broken that a
+/// thicker wire would mend, the run that mends it for the least copper grows by one size. What no size mends asks for no copper: the runs that
+/// grew for it shrink again as far as the other rules allow. Fuses follow the load, and the fuses that devices have of their own. The rules are
+/// asked about the whole network each time, so the sizes fit each other.
 /// </summary>
-public static class AutoSizer
+public sealed class AutoSizer
 {
-    /// <summary>Rules that a thicker wire can satisfy.</summary>
-    private static readonly ImmutableHashSet<string> MendedByCopper =
-    [
-        "supply/fuse-above-wire", "supply/reduction-unprotected", "supply/drop", "supply/starved", "supply/gauge-change", "supply/insulation-too-low", "supply/slow-fault",
-        "ground/thinner", "ground/overloaded",
-    ];
-
     /// <summary>Rounds after which it gives up; each round makes at least one run thicker by a size.</summary>
     private const int MostRounds = 400;
+
+    private readonly Spec spec;
+    private readonly ImmutableArray<string> fuses;
+    private readonly ImmutableDictionary<string, ImmutableArray<WireSize>> ladders;
+
+    private AutoSizer(Spec spec, IEnumerable<string> wires, ImmutableArray<string> fuses)
+    {
+        this.spec = spec;
+        this.fuses = fuses;
+        var runs = WiringResolver.Resolve(spec, SizeChoices.None).Value.RunsById;
+        ladders = wires.ToImmutableDictionary(w => w, w => SizeLadder.For(spec, runs.GetValueOrDefault(w)), StringComparer.Ordinal);
+    }
 
     /// <summary>Sizes for a spec; none if nothing in it says <c>auto</c>. What no size can mend is left for the rules to say.</summary>
     public static SizeChoices Size(Spec spec)
     {
         var wires = spec.Runs.Where(r => r.Wire is { Auto: true }).Select(r => r.Id).ToImmutableArray();
         var fuses = spec.Runs.Where(r => r.Protection is { Auto: true }).Select(r => r.Id).ToImmutableArray();
-        if (wires.IsEmpty && fuses.IsEmpty)
-        {
-            return SizeChoices.None;
-        }
+        return wires.IsEmpty && fuses.IsEmpty ? SizeChoices.None : new AutoSizer(spec, wires, fuses).Choose();
+    }
 
-        var sizes = SizeLadder.For(spec);
-        var choices = SizeChoices.None with { Wires = SizeChoices.None.Wires.AddRange(wires.Select(w => KeyValuePair.Create(w, sizes[0]))) };
+    private SizeChoices Choose()
+    {
+        var thinnest = SizeChoices.None with { Wires = SizeChoices.None.Wires.AddRange(ladders.Select(l => KeyValuePair.Create(l.Key, l.Value[0]))) };
+        var grown = Trimmed(Grown(thinnest));
+        return Explained(Thinned(Trial.Of(spec, grown)));
+    }
 
-        // Fuses come when the wires are thick enough for the load: before that the currents are those of a starved system.
+    /// <summary>Wires first, then fuses: before the wires are thick enough for the load, the currents are those of a starved system.</summary>
+    private SizeChoices Grown(SizeChoices choices)
+    {
         var fused = fuses.IsEmpty;
         for (var round = 0; round < MostRounds; round++)
         {
-            var install = Solve(spec, choices);
-            var better = Grow(install, choices, sizes);
+            var trial = Trial.Of(spec, choices);
+            var better = Grow(trial);
             if (ReferenceEquals(better, choices))
             {
-                better = Fuses(install, fuses, choices);
+                better = Fused(trial, choices);
                 if (fused && better.Fuses.SequenceEqual(choices.Fuses))
                 {
                     break;
@@ -59,58 +67,94 @@ public static class AutoSizer
             choices = better;
         }
 
-        return Explained(Trimmed(spec, choices, fuses, sizes), wires, fuses);
+        return choices;
     }
 
     /// <summary>Thicker wire brings more volts and so less current: a fuse that was fitted before may be a rating too large now.</summary>
-    private static SizeChoices Trimmed(Spec spec, SizeChoices choices, ImmutableArray<string> fuses, ImmutableArray<WireSize> sizes)
+    private SizeChoices Trimmed(SizeChoices choices)
     {
-        var anew = Fuses(Solve(spec, choices), fuses, choices with { Fuses = SizeChoices.None.Fuses });
-        return ReferenceEquals(Grow(Solve(spec, anew), anew, sizes), anew) ? anew : choices;
+        var anew = Fused(Trial.Of(spec, choices), choices with { Fuses = SizeChoices.None.Fuses });
+        return ReferenceEquals(Grow(Trial.Of(spec, anew)), anew) ? anew : choices;
     }
 
-    private static Install Solve(Spec spec, SizeChoices choices)
+    /// <summary>The runs that grew for what no size mends, as thin again as every other rule allows.</summary>
+    private Trial Thinned(Trial trial)
     {
-        var wiring = WiringResolver.Resolve(spec, choices).Value;
-        return new(spec, wiring, Engine.Solve(wiring));
-    }
-
-    /// <summary>For every fuse that says auto, the rating for what flows through its run; it does not shrink while wires grow, so that the choice settles.</summary>
-    private static SizeChoices Fuses(Install install, ImmutableArray<string> runs, SizeChoices choices)
-    {
-        foreach (var id in runs)
+        // Of a system that has no operating point the other rules know too little.
+        ImmutableArray<string> grown = trial.IsSolved ? [.. Unmended(trial).Select(u => u.Key).Order(StringComparer.Ordinal)] : [];
+        for (var before = SizeChoices.None; !ReferenceEquals(before.Wires, trial.Choices.Wires);)
         {
-            if (install.Wiring.RunsById.GetValueOrDefault(id) is not { } run)
+            before = trial.Choices;
+            trial = grown.Aggregate(trial, Thinned);
+        }
+
+        return trial;
+    }
+
+    private Trial Thinned(Trial trial, string run)
+    {
+        while (Thinner(run, trial.Choices) is { } size)
+        {
+            var (wires, reasons) = (trial.Choices.Wires.SetItem(run, size), trial.Choices.Reasons);
+            var next = Trial.Of(spec, Fused(trial, trial.Choices with { Wires = wires, Fuses = SizeChoices.None.Fuses, Reasons = reasons.Remove(run + " wire") }));
+            if (next.NewIn(trial) is { } rule)
             {
-                continue;
+                return trial with { Choices = trial.Choices with { Reasons = reasons.SetItem(run + " wire", rule) } };
             }
 
-            var load = run.Conductors.Select(c => Math.Abs(install.Answers.State(SystemState.FullOutput).Amps[c.Index].Value)).DefaultIfEmpty(0).Max();
-            var style = run.Run.Protection!.Style?.Value;
-            var fits = Outlasting(install, run, style, FuseSizes.AtLeast(new Amps(Math.Max(1, load / 0.9)), style));
-            if (fits is { } rating && rating > choices.Fuses.GetValueOrDefault(id))
+            trial = next;
+        }
+
+        return trial;
+    }
+
+    /// <summary>The rules that remain broken, by the runs that could have mended them.</summary>
+    private ILookup<string, string> Unmended(Trial trial) =>
+        trial.Broken.SelectMany(b => trial.Candidates(b.Finding).Where(ladders.ContainsKey).Select(run => (Run: run, b.Rule))).Distinct()
+            .ToLookup(x => x.Run, x => x.Rule, StringComparer.Ordinal);
+
+    /// <summary>For every fuse that says auto, the rating for what flows through its run; it does not shrink while wires grow, so that the choice settles.</summary>
+    private SizeChoices Fused(Trial trial, SizeChoices choices)
+    {
+        foreach (var id in fuses)
+        {
+            if (trial.Install.Wiring.RunsById.GetValueOrDefault(id) is { } run && Rating(trial, run) is { } chosen && chosen.Rating > choices.Fuses.GetValueOrDefault(id))
             {
-                choices = choices with
-                {
-                    Fuses = choices.Fuses.SetItem(id, rating),
-                    Reasons = choices.Reasons.SetItem(id + " fuse", $"{rating}: {new Amps(load)} at full output with a tenth to spare"),
-                };
+                choices = choices with { Fuses = choices.Fuses.SetItem(id, chosen.Rating), Reasons = choices.Reasons.SetItem(id + " fuse", $"{chosen.Rating}: {chosen.Why}") };
             }
         }
 
         return choices;
     }
 
-    /// <summary>A rating that stays whole when a load starts: the one that carries the load, or the first above it.</summary>
-    private static Amps? Outlasting(Install install, WiredRun run, string? style, Amps? carries)
+    private (Amps Rating, string Why)? Rating(Trial trial, WiredRun run)
     {
-        if (install.Wiring.Links.FirstOrDefault(l => l.Protects && (run.Holder is null ? run.Conductors.Any(c => c.From.Index == l.B.Index) : ReferenceEquals(l.Gear, run.Holder))) is not { } link)
+        var wiring = trial.Install.Wiring;
+        var load = trial.Amps(run);
+        var style = run.Run.Protection!.Style?.Value;
+        var link = FuseSizes.LinkOf(wiring, run);
+        var least = link is null ? new Amps(load.Value / 0.9) : FuseSizes.Least(wiring, link, load);
+        if (FuseSizes.AtLeast(least, style) is not { } carries)
         {
-            return carries;
+            return null;
         }
 
+        var rating = link is null ? carries : Outlasting(trial.Install, link, style, carries);
+
+        if (link is not null && Fixed(trial.Install, link) is { } most && rating > most && FuseSizes.AtMost(most, style) is { } allowed && allowed >= load)
+        {
+            return (allowed, $"{load} at full output, and no more than the fixed wire behind it carries");
+        }
+
+        var own = link is null ? null : FuseBelowDevice.Largest(wiring, link);
+        return (rating, rating > carries ? "the lowest that outlasts the start of what it feeds" : own is { } o && o.Fuse.Value.Value > load.Value / 0.9 ? $"{o.Gear.Id} has {o.Fuse.Words} of its own" : $"{load} at full output with a tenth to spare");
+    }
+
+    /// <summary>A rating that stays whole when a load starts: the one that carries the load, or the first above it.</summary>
+    private static Amps Outlasting(Install install, Link link, string? style, Amps carries)
+    {
         var start = FuseBelowSurge.StartOf(install, link);
-        var rating = carries;
+        Amps? rating = carries;
         while (start.Load is not null && rating is { } r && !FuseBelowSurge.Outlasts(FuseBelowSurge.StyleOf(install, link, r), start.Amps, r))
         {
             rating = FuseSizes.AtLeast(r + new Amps(0.001), style);
@@ -119,56 +163,52 @@ public static class AutoSizer
         return rating ?? carries;
     }
 
+    /// <summary>The least that a wire of a size that is not to be chosen carries behind a fuse; null if there is none.</summary>
+    private Amps? Fixed(Install install, Link link) =>
+        install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index && !ladders.ContainsKey(c.Conductor.RunId))
+            .Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity).Where(a => a is not null).Min();
+
     /// <summary>Makes thicker, by one size, one run for each broken rule that copper mends; the same choices if there is none.</summary>
-    private static SizeChoices Grow(Install install, SizeChoices choices, ImmutableArray<WireSize> sizes)
+    private SizeChoices Grow(Trial trial)
     {
-        var grown = choices;
-        foreach (var finding in RuleBook.Check(install).Findings.Where(f => f.Severity > Severity.Advice && MendedByCopper.Contains(f.Rule)))
+        var grown = trial.Choices;
+        foreach (var (rule, _, finding) in trial.Broken.DistinctBy(b => b.Finding))
         {
-            var next = Candidates(install, finding).Where(choices.Wires.ContainsKey).Distinct(StringComparer.Ordinal)
-                .Select(id => (Id: id, Size: Next(sizes, choices.Wires[id]))).Where(c => c.Size is not null)
-                .OrderByDescending(c => Worth(install, c.Id, c.Size!.Value)).FirstOrDefault();
+            var next = trial.Candidates(finding).Where(ladders.ContainsKey).Distinct(StringComparer.Ordinal)
+                .Select(id => (Id: id, Size: Thicker(id, trial.Choices))).Where(c => c.Size is not null)
+                .OrderByDescending(c => trial.Worth(c.Id, c.Size!.Value)).FirstOrDefault();
             if (next.Size is { } size)
             {
-                grown = grown with { Wires = grown.Wires.SetItem(next.Id, size), Reasons = grown.Reasons.SetItem(next.Id + " wire", finding.Rule) };
+                grown = grown with { Wires = grown.Wires.SetItem(next.Id, size), Reasons = grown.Reasons.SetItem(next.Id + " wire", rule) };
             }
         }
 
         return grown;
     }
 
-    /// <summary>The runs that a finding is about: those it names, and for a device those that carry its current.</summary>
-    private static IEnumerable<string> Candidates(Install install, Finding finding) =>
-        finding.Subjects.SelectMany(s => install.Wiring.RunsById.ContainsKey(s)
-            ? [s]
-            : install.Wiring.Loads.Where(l => l.Gear.Id == s).SelectMany(l => l.Supply.Concat(l.Return)).Select(p => p.Conductor?.RunId).OfType<string>());
+    private WireSize? Thicker(string run, SizeChoices choices) => Beside(run, choices, 1);
 
-    /// <summary>Volts won for a litre more of copper; where no current flows, the shortest run counts most.</summary>
-    private static double Worth(Install install, string id, WireSize size)
+    private WireSize? Thinner(string run, SizeChoices choices) => Beside(run, choices, -1);
+
+    private WireSize? Beside(string run, SizeChoices choices, int by)
     {
-        var run = install.Wiring.RunsById[id];
-        var amps = run.Conductors.Select(c => Math.Abs(install.Answers.State(SystemState.FullOutput).Amps[c.Index].Value)).DefaultIfEmpty(0).Max();
-        var (now, then) = (run.Wire.Size.Area.Value, size.Area.Value);
-        return (amps + 1e-6) * ((1 / now) - (1 / then)) / (then - now);
+        var at = ladders[run].IndexOf(choices.Wires[run]) + by;
+        return at >= 0 && at < ladders[run].Length ? ladders[run][at] : null;
     }
 
-    private static WireSize? Next(ImmutableArray<WireSize> sizes, WireSize size)
+    private SizeChoices Explained(Trial trial)
     {
-        foreach (var candidate in sizes)
+        var (choices, reasons, unmended) = (trial.Choices, trial.Choices.Reasons, Unmended(trial));
+        foreach (var (run, ladder) in ladders)
         {
-            if (candidate > size)
-            {
-                return candidate;
-            }
+            var why = reasons.GetValueOrDefault(run + " wire")
+                ?? (ladder[0] > SizeLadder.For(spec)[0] ? "the thinnest that its terminals take" : "no rule asks for more than the thinnest size");
+            reasons = reasons.SetItem(run + " wire", string.Join("; ", unmended[run].Order(StringComparer.Ordinal).Select(rule => $"no size keeps {rule}").Prepend(why)));
         }
 
-        return null;
+        return choices with
+        {
+            Reasons = reasons.SetItems(fuses.Where(f => !reasons.ContainsKey(f + " fuse")).Select(f => KeyValuePair.Create(f + " fuse", "no rating that is made carries the load"))),
+        };
     }
-
-    private static SizeChoices Explained(SizeChoices choices, ImmutableArray<string> wires, ImmutableArray<string> fuses) => choices with
-    {
-        Reasons = choices.Reasons
-            .SetItems(wires.Where(w => !choices.Reasons.ContainsKey(w + " wire")).Select(w => KeyValuePair.Create(w + " wire", "no rule asks for more than the thinnest size")))
-            .SetItems(fuses.Where(f => !choices.Reasons.ContainsKey(f + " fuse")).Select(f => KeyValuePair.Create(f + " fuse", "no rating that is made carries the load"))),
-    };
 }

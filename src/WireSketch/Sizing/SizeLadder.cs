@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using WireSketch.Language;
 using WireSketch.Quantities;
+using WireSketch.Rules.Supply;
+using WireSketch.Topology;
 
 namespace WireSketch.Sizing;
 
@@ -12,6 +14,14 @@ internal static class SizeLadder
 
     /// <summary>Sizes of IEC 60228 from the thinnest that the ampacity table covers.</summary>
     private static readonly ImmutableArray<WireSize> Metric = [.. new[] { 1.0, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120 }.Select(a => WireSize.FromArea(new(a)))];
+
+    /// <summary>The sizes for one run: those that its terminals take; all if they take none of them.</summary>
+    public static ImmutableArray<WireSize> For(Spec spec, WiredRun? run)
+    {
+        var all = For(spec);
+        ImmutableArray<WireSize> taken = run is null ? all : [.. all.Where(s => TerminalTooSmall.Refusing(run, s) is null)];
+        return taken.IsEmpty ? all : taken;
+    }
 
     /// <summary>The system that <c>settings.sizes</c> names; else that of the file's first wire; else American.</summary>
     public static ImmutableArray<WireSize> For(Spec spec)

@@ -34,6 +34,7 @@ public sealed class OneCauseTests
     [InlineData(S1, S1 + "\n  S2: { from: amp.sub.+, to: amp.sub.-, wire: 12 AWG, length: 2 in }", "load/shorted")]
     [InlineData(S1, S1 + "\n  S2: { from: sub.coil.1.-, to: seat-bolt, wire: 12 AWG, length: 2 in }", "load/output-grounded")]
     [InlineData(S1, S1 + "\n  R1: { from: battery.+, to: amp.remote, wire: 18 AWG, length: 9 ft, fuse: { rating: 1 A, at: 4 in } }", "route/bare-in-engine-bay route/no-grommet")]
+    [InlineData("from: battery.+, to: amp.+", "from: battery.-, to: amp.+", "supply/reversed")]
     [InlineData(Sub, Sub + "\n  spare: { is: subwoofer, zone: rear }", "spec/unconnected")]
     public void A_mistake_is_told_once(string was, string becomes, string expected)
     {
@@ -44,6 +45,11 @@ public sealed class OneCauseTests
     [Fact]
     public void What_is_connected_to_nothing_at_all_is_told_once() =>
         Assert.Equal(["spec/unconnected"], Ids(Examples.BassUpgrade.Replace(Sub, Sub + "\n  amp2: { is: amplifier, wakes-on: [remote], channels: { sub: { power: { 4 ohm: 50 W } } } }", StringComparison.Ordinal)));
+
+    [Fact]
+    public void A_hookup_that_is_none_is_not_told_as_missing_too() =>
+        Assert.Equal(["spec/value"], Compiler.Compile(Example.File(Examples.BassUpgrade.Replace("hookup: parallel", "hookup: delta", StringComparison.Ordinal)), FilesInMemory.None)
+            .Findings.Where(f => f.Severity > Severity.Advice).Select(f => f.Rule));
 
     private static string[] Ids(string text)
     {

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical.OperatingPoints;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -26,24 +25,29 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
         var usable = wiring.Spec.Gear.OfType<Battery>().Sum(b => CapacityOf(b).Value * Usable(b));
         return new(
             atSpeed + others, atIdle + others, vehicle.BaseLoad?.Value ?? new Amps(25), Sum(SystemState.Music, average: true), Sum(SystemState.FullOutput, average: false),
-            Sum(SystemState.Standby, average: true), new(usable), Emptied(SystemState.EngineOff), Emptied(SystemState.Standby), controls);
+            Sum(SystemState.Standby, average: true) + OfVehicle(SystemState.Standby), new(usable), Emptied(SystemState.EngineOff), Emptied(SystemState.Standby), controls);
     }
 
     public static double ShareOfTime(GeneralSource g) => (g.Duty?.Value.Value ?? 1) * (g.Hours is { } h ? Math.Min(1, h.Value.Value / 86400) : 1);
 
     private Amps Sum(SystemState state, bool average) => new(states[(int)state].Loads.Sum(l => l.Amps.Value * (average ? LoadDraw.ShareOfTime(l.Path.Gear) : 1)));
 
+    /// <summary>What the parked vehicle itself takes of its battery.</summary>
+    private Amps OfVehicle(SystemState state) => state == SystemState.Standby && wiring.Gear.Any(g => g is Battery) ? Defaults.RestCurrent(wiring) : new Amps(0);
+
     /// <summary>The first batteries to give up; each group of joined batteries has its own loads. What the vehicle's own wiring feeds hangs on the first battery.</summary>
     private Discharge? Emptied(SystemState state)
     {
         var group = Groups(state);
+        var first = wiring.Gear.OfType<Battery>().Select(b => group[wiring.TerminalOf(b, "+")!.Index]).FirstOrDefault(-1);
         var drawn = states[(int)state].Loads
-            .Select(l => (Group: group[FedFrom(l.Path).Index], l.Path.Gear, Amps: l.Amps * LoadDraw.ShareOfTime(l.Path.Gear)))
+            .Select(l => (Group: group[FedFrom(l.Path).Index], Of: l.Path.Gear.Id, Amps: l.Amps * LoadDraw.ShareOfTime(l.Path.Gear)))
+            .Append((Group: first, Of: "the vehicle itself", Amps: OfVehicle(state)))
 
             // Solar and shore give their daily average back, in whichever group they charge.
-            .Concat(wiring.Gear.OfType<GeneralSource>().Select(s => (Group: group[wiring.TerminalOf(s, "+")!.Index], Gear: (Gear)s, Amps: -(s.Current?.Value ?? new Amps(0)) * ShareOfTime(s))))
+            .Concat(wiring.Gear.OfType<GeneralSource>().Select(s => (Group: group[wiring.TerminalOf(s, "+")!.Index], Of: s.Id, Amps: -(s.Current?.Value ?? new Amps(0)) * ShareOfTime(s))))
             .Where(d => d.Amps.Value != 0)
-            .ToLookup(d => d.Group, d => (d.Gear, d.Amps));
+            .ToLookup(d => d.Group, d => (d.Of, d.Amps));
         return wiring.Gear.OfType<Battery>().GroupBy(b => group[wiring.TerminalOf(b, "+")!.Index])
             .Select(g => new Discharge([.. g], new(g.Sum(b => CapacityOf(b).Value * Usable(b))), [.. drawn[g.Key]]))
             // Less than a microampere is rounding, not a drain.

@@ -21,8 +21,9 @@ internal readonly record struct Draw(DrawKind Kind, double Size)
 }
 
 /// <summary>
-/// What every device takes in every state. An amplifier takes its output power over its efficiency; music is one eighth of
-/// full power (common practice, no published source), and never less than its idle draw.
+/// What every device takes in every state. An amplifier takes its output power over its efficiency; where nothing says what it gives,
+/// what its own fuse lets through (common practice, no published source). Music is one eighth of full power (common practice, no
+/// published source), and never less than its idle draw.
 /// </summary>
 internal static class LoadDraw
 {
@@ -34,8 +35,8 @@ internal static class LoadDraw
     /// <summary>What a device takes.</summary>
     /// <param name="device">The device.</param>
     /// <param name="state">The state.</param>
-    /// <param name="output">What all its channels give at full output, for an amplifier.</param>
-    public static Draw Of(Gear device, SystemState state, Watts output) => device switch
+    /// <param name="output">What its channels give at full output, for an amplifier.</param>
+    public static Draw Of(Gear device, SystemState state, ChannelOutput output) => device switch
     {
         Amplifier a => OfAmplifier(a, state, output),
         HeadUnit h => state == SystemState.Standby ? Asleep(h.Standby?.Value) : Power((h.Current?.Value ?? new Amps(5)) * Rated),
@@ -55,7 +56,15 @@ internal static class LoadDraw
     public static Share EfficiencyOf(Amplifier amplifier) =>
         amplifier.Supply.Efficiency?.Value ?? new Share(string.Equals(amplifier.Class?.Value, "D", StringComparison.OrdinalIgnoreCase) ? 0.8 : 0.65);
 
-    private static Draw OfAmplifier(Amplifier a, SystemState state, Watts output)
+    /// <summary>The amplifier's own fuse, where it is all that says what it takes; null where its power or its current is stated.</summary>
+    public static Written<Amps>? BoundingFuse(Amplifier amplifier, ChannelOutput output) =>
+        amplifier.Supply.Current is null && !output.IsWhole ? amplifier.Supply.Fuse : null;
+
+    /// <summary>Nothing says what the amplifier takes: neither power for its loads, nor its current, nor a fuse of its own.</summary>
+    public static bool IsUnknown(Amplifier amplifier, ChannelOutput output) =>
+        amplifier.Supply is { Current: null, Fuse: null } && !output.IsWhole;
+
+    private static Draw OfAmplifier(Amplifier a, SystemState state, ChannelOutput output)
     {
         if (state == SystemState.Standby)
         {
@@ -63,7 +72,9 @@ internal static class LoadDraw
         }
 
         var idle = (a.Idle?.Value ?? new Amps(1)).Value * Rated.Value;
-        var full = a.Supply.Current is { } stated ? stated.Value.Value * Rated.Value : output.Value / EfficiencyOf(a).Value;
+        var given = output.Stated.Value / EfficiencyOf(a).Value;
+        var full = a.Supply.Current is { } stated ? stated.Value.Value * Rated.Value
+            : BoundingFuse(a, output) is { } fuse ? Math.Max(given, fuse.Value.Value * Rated.Value) : given;
         return Power(new Watts(Math.Max(idle, state == SystemState.FullOutput ? full : full * Music)));
     }
 

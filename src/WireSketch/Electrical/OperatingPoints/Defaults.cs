@@ -39,6 +39,9 @@ internal static class Defaults
 
     public static Amps BaseLoad(Wiring wiring) => wiring.Spec.Job.Vehicle.BaseLoad?.Value ?? new(25);
 
+    /// <summary>What a parked vehicle takes by itself: 20 to 50 mA are usual.</summary>
+    public static Amps RestCurrent(Wiring wiring) => wiring.Spec.Job.Vehicle.RestCurrent?.Value ?? new(0.03);
+
     /// <summary>8 mohm for 60 Ah, in inverse proportion to the capacity.</summary>
     public static Ohms Internal(Battery battery) => battery.Internal?.Value ?? new(0.008 * 60 / EnergyBalance.CapacityOf(battery).Value);
 

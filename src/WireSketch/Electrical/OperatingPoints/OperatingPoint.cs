@@ -3,7 +3,6 @@ using WireSketch.Electrical.Conductors;
 using WireSketch.Electrical.Energy;
 using WireSketch.Electrical.Solver;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -96,11 +95,14 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
             return new(path, between, current, between * current, new(0), new(0), new(0));
         }
 
-        var negative = source.Gear is Battery or Alternator or GeneralSource ? wiring.TerminalOf(source.Gear, "-")! : wiring.Body;
+        var ways = new CurrentWay(wiring, supply, answer);
+        var way = current.Value > 0 ? ways.Of(path) : path;
+        source = way.Source!;
+        var negative = ways.Home(source);
         var supplyDrop = new Volts(V(source) - V(path.Plus));
         var returnDrop = new Volts(V(path.Minus) - V(negative));
         var given = V(source) - V(negative);
-        return new(path, between, current, between * current, supplyDrop, returnDrop, new(given > 0 ? (supplyDrop + returnDrop).Value / given : 0));
+        return new(way, between, current, between * current, supplyDrop, returnDrop, new(given > 0 ? (supplyDrop + returnDrop).Value / given : 0));
     }
 
     private static ImmutableArray<StarvedLoad> Blame(SupplyCircuit supply, DcAnswer.Starved starved)

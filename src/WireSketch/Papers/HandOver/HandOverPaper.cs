@@ -63,15 +63,16 @@ internal static class HandOverPaper
             yield return "Turn it up slowly, and stop where it begins to sound strained: that is where speakers are harmed.";
         }
 
-        if (energy.Reserve is { } reserve)
+        if (energy.EngineOff is { } off)
         {
             var what = sounds ? "music plays" : "what was fitted runs";
-            yield return $"With the engine off, {what} about {Hours(reserve)} before the battery may be too flat to start. Less when it is cold or the battery is old.";
+            var starts = off.Batteries.Any(b => ReferenceEquals(b, install.Spec.Gear.OfType<Battery>().First()));
+            yield return $"With the engine off, {what} about {Hours(off.Lasts)} before {(starts ? "the battery may be too flat to start" : $"{Phrases.And([.. off.Batteries.Select(b => b.Id)])} should be charged again; the battery that starts the engine is not drawn on")}. Less when it is cold or the battery is old.";
         }
 
         if (energy.StandbyTime is { } standby)
         {
-            yield return $"Left alone, the vehicle should still start after about {Days(standby)}. If it stands longer, use a charger.";
+            yield return $"Left alone, the vehicle should still start after about {Days(standby)}. If it stands longer, use a charger.{(Asleep.Unstated(install) is { Length: > 0 } unstated ? $" Sooner if {Phrases.Or(unstated)} draw{(unstated.Length == 1 ? "s" : "")} current asleep, which the papers do not say." : "")}";
         }
 
         if (energy.AlternatorAtSpeed is { } gives && energy.AverageDemand + energy.BaseLoad > gives)

@@ -140,7 +140,7 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
         [new("Piece"), new("Wire"), new("Cut", true), new("From"), new("To"), new("Remarks")],
         [
             .. Pieces.Select(p => ImmutableArray.Create(
-                p.Pieces == 1 ? p.Id : string.Create(CultureInfo.InvariantCulture, $"{p.Id} ({p.Pieces} pieces)"), WireWords.Whole(p.Wire, p.Cores),
+                p.Pieces == 1 ? p.Id : string.Create(CultureInfo.InvariantCulture, $"{p.Id} ({p.Pieces} pieces)"), WireWords.Whole(p.Wire, p.Cores, p.Kind),
                 p.IsMadeUp ? "–" : Lengths.Both(p.Cut), p.From, p.To, string.Join("; ", p.Remarks))),
         ]);
 

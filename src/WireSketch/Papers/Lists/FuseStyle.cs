@@ -6,7 +6,10 @@ using WireSketch.Topology;
 
 namespace WireSketch.Papers.Lists;
 
-/// <summary>The construction of a fuse: as written, else the smallest that comes in its rating and can break the computed fault current.</summary>
+/// <summary>
+/// The construction of a fuse: as written, else the smallest that comes in its rating and can break the computed fault current; where none is
+/// known to, the smallest of which nobody says what it breaks.
+/// </summary>
 internal static class FuseStyle
 {
     private const string Unknown = "style to suit";
@@ -24,7 +27,16 @@ internal static class FuseStyle
             return written;
         }
 
-        var fault = install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max();
-        return link.Rating is { } rating ? FuseTable.StyleFor(rating, new Amps(fault)) ?? Unknown : Unknown;
+        return link.Rating is { } rating ? FuseTable.StyleFor(rating, Fault(install, link)) ?? Unknown : Unknown;
     }
+
+    /// <summary>What a fuse must be able to break, where nothing says that its construction does; null where that is known, and where the fuse has no rating.</summary>
+    public static Amps? ToAskFor(Install install, Link link)
+    {
+        var fault = Fault(install, link);
+        return link is { Kind: LinkKind.Fuse, Rating: not null, Breaking: null } && fault.Value > 0 && !(FuseTable.BreakingOf(Of(install, link)) >= fault) ? fault : null;
+    }
+
+    private static Amps Fault(Install install, Link link) =>
+        new(install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max());
 }

@@ -32,7 +32,9 @@ internal static class ProtectionLines
         .Select(g => new PartLine(
             spares ? PartGroup.Spares : PartGroup.Protection,
             $"fuse, {g.Key.Style}, {(g.Key.Rating is { } amps ? Quantity.Print(new Amps(amps)) : "rating not given")}",
-            spares ? 1 : g.Count(), PartLine.Pieces, null, [.. g.Select(l => l.Id)], spares ? "stays with the vehicle" : ""));
+            spares ? 1 : g.Count(), PartLine.Pieces, null, [.. g.Select(l => l.Id)], spares ? "stays with the vehicle" : Ask(g.Select(l => FuseStyle.ToAskFor(install, l)).Max())));
+
+    private static string Ask(Amps? breaking) => breaking is { } amps ? $"must break {amps}: see its sheet" : "";
 
     private static string Place(WiredRun run) =>
         run.Run.Protection?.Distance is { } at ? $"{run.Id}, {at} from {run.From[0].Id}" : run.Id;

@@ -18,7 +18,7 @@ public sealed record WireTotal(string Words, int Pieces, Metres Total, Metres Lo
     /// <summary>Totals by kind of wire, in order of first use; links made up from offcuts are left out.</summary>
     internal static ImmutableArray<WireTotal> Of(ImmutableArray<CutPiece> pieces) =>
     [
-        .. pieces.Where(p => !p.IsMadeUp).GroupBy(p => WireWords.Whole(p.Wire, p.Cores)).Select(g =>
+        .. pieces.Where(p => !p.IsMadeUp).GroupBy(p => WireWords.Whole(p.Wire, p.Cores, p.Kind)).Select(g =>
         {
             var cuts = g.SelectMany(p => Enumerable.Repeat(p.Cut, p.Pieces)).OrderByDescending(c => c.Value).ToImmutableArray();
             var type = g.First().Wire.Type;

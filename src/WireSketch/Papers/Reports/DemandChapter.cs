@@ -15,7 +15,7 @@ internal static class DemandChapter
     public static Chapter Of(Install install) => new(
         "demand", "What the devices take",
         [
-            "Amplifier: its output over its efficiency, as a constant power; in music (music, idle, engine off) one eighth of that (common practice), and never less than with no signal. What is stated in amperes counts at 12 V.",
+            "Amplifier: its output over its efficiency, as a constant power; in music (music, idle, engine off) one eighth of that (common practice), and never less than with no signal. What is stated in amperes counts at 12 V. Where some channel in use states no power for its load, the amplifier's own fuse bounds what it takes (common practice).",
             "Head unit and processor: a constant power. Lamp: a resistance. Motor and pump: a constant current. Everything else: a constant power, unless the spec says how it behaves. Asleep: a constant current.",
         ],
         [Working.Constant("U_r", "volts at which amperes are stated", new Volts(12), "default: 12 V (common practice)")],
@@ -24,7 +24,7 @@ internal static class DemandChapter
     private static Calculation Of(Install install, Gear gear)
     {
         var output = install.Answers.Channels.Where(c => ReferenceEquals(c.Gear, gear) && c.Power is not null).ToArray();
-        var total = new Watts(output.Sum(c => c.Power!.Value.Value));
+        var total = ChannelOutput.Of(gear, install.Answers.Channels);
         double In(SystemState state) => LoadDraw.Of(gear, state, total).Size;
         var w = new Working();
         switch (gear)
@@ -41,6 +41,12 @@ internal static class DemandChapter
                 }
 
                 var full = a.Supply.Current is null ? "sum(P_ch)/η" : "I_st·U_r";
+                if (LoadDraw.BoundingFuse(a, total) is { } fuse)
+                {
+                    w.Given("I_f", "its own fuse", fuse);
+                    full = $"max({full}, I_f·U_r)";
+                }
+
                 return w.Given("I_idle", "with no signal", a.Idle, new Amps(1), "1 A (common practice)")
                     .Given("I_s", "asleep", a.Standby, Nothing, "none")
                     .Gives("P_full", "full output", new Watts(In(SystemState.FullOutput)), $"max(I_idle·U_r, {full})")
@@ -96,7 +102,7 @@ internal static class DemandChapter
             w.Given("I_s", "asleep", l.Standby, Nothing, "none");
         }
 
-        var draw = LoadDraw.Of(l, SystemState.Music, new(0));
+        var draw = LoadDraw.Of(l, SystemState.Music, new(new(0), true));
         return (draw.Kind switch
         {
             DrawKind.Resistance => w.Gives("R", "a resistance", new Ohms(draw.Size), $"U_st²/({watts})"),

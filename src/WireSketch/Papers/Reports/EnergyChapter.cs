@@ -13,7 +13,7 @@ internal static class EnergyChapter
         "energy", "Alternator, reserve and standby",
         [
             "Average demand: what each device takes in music, times its share of the day. What is left at speed and at idle: what the sources give, less the vehicle's own load and the average demand.",
-            "Reserve and standby: usable charge over the current drawn, for the group of joined batteries that gives up first. Of a battery half the capacity is usable, of lithium four fifths (common practice); what is left must still start the engine.",
+            "Reserve and standby: usable charge over the current drawn, for the group of joined batteries that gives up first. Parked, the vehicle itself takes its rest-current (30 mA where none is written, common practice). Of a battery half the capacity is usable, of lithium four fifths (common practice); what is left must still start the engine.",
         ],
         [],
         [Balance(install), .. Times(install)]);
@@ -47,7 +47,7 @@ internal static class EnergyChapter
     private static IEnumerable<Calculation> Times(Install install)
     {
         var energy = install.Answers.Energy;
-        yield return Time(energy.EngineOff, "music with the engine off", "engine off");
+        yield return Time(energy.EngineOff, "with the engine off", "engine off");
         yield return Time(energy.Standing, "standing until it does not start", "standby");
     }
 
@@ -59,7 +59,7 @@ internal static class EnergyChapter
         }
 
         return new Working().Each("Q", "usable charge", discharge.Batteries.Cast<Battery>().Select(b => (b.Id, EnergyBalance.CapacityOf(b) * EnergyBalance.Usable(b))), string.Join(", ", discharge.Batteries.Cast<Battery>().Select(Capacity)))
-            .Each("I", "drawn on average", discharge.Drawn.Select(d => (d.Gear.Id, d.Amps)), $"chapter Volts and amps: {state}, times duty or hours of the day")
+            .Each("I", "drawn on average", discharge.Drawn, $"chapter Volts and amps: {state}, times duty or hours of the day")
             .Gives("t", "lasts", discharge.Lasts, "sum(Q)/sum(I)·3600").Of(subject);
     }
 

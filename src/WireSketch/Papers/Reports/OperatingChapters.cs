@@ -134,11 +134,11 @@ internal static class OperatingChapters
         var given = source.Gear is Battery or Alternator or GeneralSource ? install.Wiring.TerminalOf(source.Gear, "-")! : install.Wiring.Body;
         if (state.Volts[source.Index] is not { } plus || state.Volts[given.Index] is not { } minus || state.Volts[path.Plus.Index] is null || state.Volts[path.Minus.Index] is null || load.SupplyDrop.Value == 0)
         {
-            return w.Told("fed from", source.Id, "the source with the fewest steps").Solved<Volts>("U", "volts it gets", load.Between, Solved, Working.FineDigits)
+            return w.Told("fed from", source.Id, "the source that gives most of its current").Solved<Volts>("U", "volts it gets", load.Between, Solved, Working.FineDigits)
                 .Solved<Amps>("I", "current", load.Amps, "nothing is lost on its way, or the way is open in this state").Of(path.Gear.Id);
         }
 
-        w.Told("fed from", source.Id, "the source with the fewest steps").Taken("U_s", "volts of its source", plus - minus, "this chapter", Working.FineDigits)
+        w.Told("fed from", source.Id, "the source that gives most of its current").Taken("U_s", "volts of its source", plus - minus, "this chapter", Working.FineDigits)
             .Each("d_s", "lost on the way there", supply, "this chapter, step by step").Each("d_r", "lost on the way back", back, "this chapter, step by step")
             .Taken("I", "current", load.Amps, Solved)
             .Gives("ΔU_s", "lost in the supply", load.SupplyDrop, "sum(d_s)").Gives("ΔU_r", "lost in the return", load.ReturnDrop, "sum(d_r)")

@@ -72,7 +72,9 @@ internal static class ProtectionChapters
             FuseBlock b => onRun ?? b.Style,
             _ => null,
         };
-        return written is { } style ? Working.Place(style.At) : "default: the smallest made in that rating that breaks the fault current";
+        return written is { } style ? Working.Place(style.At)
+            : FuseStyle.ToAskFor(install, link) is { } fault ? $"default: no construction made in that rating is known to break {fault}; see the sheet of the one that is bought"
+            : "default: the smallest made in that rating that breaks the fault current";
     }
 
     private static string RunOf(Link link) => link.Id.Split('.')[0];

@@ -1,6 +1,7 @@
 using WireSketch.Electrical;
 using WireSketch.Quantities;
 using WireSketch.Rules;
+using WireSketch.Rules.Supply;
 using WireSketch.Topology;
 
 namespace WireSketch.Papers.Reports;
@@ -15,8 +16,8 @@ internal static class SizesChapter
         return new(
             "sizes", "Sizes that were chosen",
             [
-                $"Where the spec says auto: all wires begin at the thinnest {settings}; as long as a rule is broken that a thicker wire mends, the run that wins most for the least copper grows by one size, over the whole network at once. The rule that made a wire grow to its last size is named.",
-                "A fuse that says auto has the lowest rating made that leaves a tenth to spare above the current at full output, and that outlasts the start of what it feeds.",
+                $"Where the spec says auto: all wires begin at the thinnest {settings} that their terminals take; as long as a rule is broken that a thicker wire mends, the run that wins most for the least copper grows by one size, over the whole network at once. A size thinner would break the rule that is named; for a rule that no size keeps, no copper is spent.",
+                "A fuse that says auto has the lowest rating made that leaves a tenth to spare above the current at full output, and is not below what a device behind it has of its own, and outlasts the start of what it feeds; but no more than wire of a fixed size behind it carries.",
             ],
             [],
             [
@@ -31,7 +32,15 @@ internal static class SizesChapter
     {
         var full = install.Answers.State(SystemState.FullOutput);
         var load = new Amps(run.Conductors.Select(c => Math.Abs(full.Amps[c.Index].Value)).DefaultIfEmpty(0).Max());
-        return new Working().Told("auto", "rating", Working.Place(run.Run.Protection!.At)).Taken("I", "current at full output", load, "chapter Volts and amps: full output")
-            .Gives("I_min", "at least", new Amps(Math.Max(1, load.Value / 0.9)), "max(1, I/0.9)").Solved<Amps>("I_n", "rating", install.Sizes.Fuses[run.Id], "the next rating that is made and outlasts the start of what it feeds").Of($"{run.Id} fuse");
+        var link = FuseSizes.LinkOf(install.Wiring, run)!;
+        var w = new Working().Told("auto", "rating", Working.Place(run.Run.Protection!.At)).Taken("I", "current at full output", load, "chapter Volts and amps: full output");
+        var own = FuseBelowDevice.Largest(install.Wiring, link);
+        if (own is { } o)
+        {
+            w.Given("I_f", $"the own fuse of {o.Gear.Id}", o.Fuse);
+        }
+
+        return w.Gives("I_min", "at least", FuseSizes.Least(install.Wiring, link, load), own is null ? "max(1, I/0.9)" : "max(1, I/0.9, I_f)")
+            .Solved<Amps>("I_n", "rating", install.Sizes.Fuses[run.Id], install.Sizes.Reasons.GetValueOrDefault(run.Id + " fuse", "the next rating that is made")).Of($"{run.Id} fuse");
     }
 }

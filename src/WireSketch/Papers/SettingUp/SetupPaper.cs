@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical;
+using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Papers.Formats;
 using WireSketch.Papers.Lists;
 using WireSketch.Quantities;
@@ -126,7 +127,9 @@ internal static class SetupPaper
                 : [$"Load on {channel.Id}, nominal (a meter shows about three quarters of it)", $"{channel.Nominal}", ""]);
         }
 
-        rows.Add(["Current at rest, everything asleep", answers.Energy.StandbyCurrent.Value > 0 ? $"{answers.Energy.StandbyCurrent}" : "no draw is stated", ""]);
+        var own = install.Spec.Gear.Any(g => g is Language.Kinds.Battery) ? $", {Defaults.RestCurrent(install.Wiring)} of it the vehicle itself" : "";
+        var unstated = Asleep.Unstated(install) is { Length: > 0 } u ? $"; {Phrases.And(u)} counted as nothing, as nobody states {(u.Length == 1 ? "its" : "their")} standby" : "";
+        rows.Add([$"Current at rest, everything asleep{own}{unstated}", $"{answers.Energy.StandbyCurrent}", ""]);
         return new([new("What"), new("Computed", true), new("Measured")], rows.ToImmutable());
     }
 }

@@ -56,7 +56,7 @@ internal sealed class FactoryGroundLead : Rule
         {
             yield return Found(
                 battery.Name.At, $"up to {amps} come back by the body, and nothing describes the lead at {minus}; 1 mohm is taken for it",
-                $"look at it; put a lead as thick as the supply beside it and write it as a run, such as G0: {{ from: {minus}, to: strut, wire: 1/0 AWG black, length: 14 in }}",
+                $"look at it; put a lead as thick as the supply beside it and write it as a run, such as {Lead(install, battery, minus)}",
                 battery.Id, minus.Id);
             yield break;
         }
@@ -70,6 +70,16 @@ internal sealed class FactoryGroundLead : Rule
                 RunWords.WireAt(run), $"up to {amps} come back by {RunWords.List(leads.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}, which carr{(leads.Length == 1 ? "ies" : "y")} {most}",
                 $"make {run.Id} thicker, or put a second lead beside it", run.Id, battery.Id);
         }
+    }
+
+    /// <summary>The run to add: to a chassis point that stands beside the battery, else to one that must be added as well.</summary>
+    private static string Lead(Install install, Battery battery, Terminal minus)
+    {
+        var id = Enumerable.Range(0, 1000).Select(i => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"G{i}")).First(g => !install.Wiring.RunsById.ContainsKey(g));
+        var thickest = install.Wiring.Runs.Where(r => r.Kind == RunKind.Supply && !r.Wire.IsLinePair).MaxBy(r => r.Wire.Size)?.Wire.SizeWords ?? "1/0 AWG";
+        var beside = install.Spec.Gear.OfType<ChassisPoint>().FirstOrDefault(c => battery.Zone is not null && c.Zone == battery.Zone);
+        var run = $"{id}: {{ from: {minus}, to: {beside?.Id ?? "strut"}, wire: {thickest} black, length: {(install.Wiring.Runs.Any(r => r.Wire.Size.Awg is not null) ? "14 in" : "35 cm")} }}";
+        return beside is not null ? run : $"{run}, with a chassis point to land on under gear: strut: {{ is: chassis point{(battery.Zone is { } z ? $", zone: {z}" : "")}, surface: bare metal }}";
     }
 
     /// <summary>What the loads take at full output whose current goes back by the body and that are not fed by another battery.</summary>

@@ -1,18 +1,19 @@
+using WireSketch.Language.Kinds;
 using WireSketch.Text;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply;
 
-/// <summary>A signal cable that is to carry supply.</summary>
+/// <summary>A signal cable that is to carry supply, or to drive a speaker.</summary>
 internal sealed class SignalCable : Rule
 {
     public override RuleCard Card { get; } = new(
         Id: "supply/signal-cable",
         Severity.Error,
-        Title: "A signal cable carries supply or ground",
+        Title: "A signal cable carries supply, ground or a speaker's current",
         Why: """
             A line pair is made of hair-thin cores and a shield: no fuse protects it, and supply in it is heard in every signal beside it.
-            Supply and ground need wire with a size.
+            Supply, ground and speakers need wire with a size.
             """,
         new Basis.Reasoning("a line pair is a signal cable"),
         Bad: """
@@ -32,6 +33,16 @@ internal sealed class SignalCable : Rule
 
     public override IEnumerable<Finding> Check(Install install) =>
         from run in install.Wiring.Runs
-        where run.Wire.IsLinePair && (run.Kind is RunKind.Supply or RunKind.Ground)
-        select Found(RunWords.WireAt(run), $"{run.Id} carries {(run.Kind == RunKind.Supply ? "supply" : "ground")} in a line pair, which is a signal cable", "write a size, such as wire: 18 AWG red", run.Id);
+        where run.Wire.IsLinePair
+        let what = run.Kind switch
+        {
+            RunKind.Supply => "supply",
+            RunKind.Ground => "ground",
+            RunKind.Speaker when run.From.Concat(run.To).Any(e => e.Gear is Speaker or PassiveCrossover) => "a speaker's current",
+            _ => null,
+        }
+        where what is not null
+        select Found(
+            RunWords.WireAt(run), $"{run.Id} carries {what} in a line pair, which is a signal cable",
+            $"write a size, such as wire: {(run.Kind == RunKind.Speaker ? "16 AWG" : "18 AWG red")}", run.Id);
 }

@@ -47,7 +47,8 @@ internal sealed class Starved : Rule
                 continue;
             }
 
-            foreach (var group in state.IsSolved ? [] : state.Starved.GroupBy(s => s.LimitingRun))
+            var reversed = install.Wiring.Loads.Where(l => Reversed.Is(install, l)).Select(l => l.Gear.Id).ToHashSet(StringComparer.Ordinal);
+            foreach (var group in state.IsSolved ? [] : state.Starved.Where(s => !reversed.Contains(s.Gear.Id)).GroupBy(s => s.LimitingRun))
             {
                 if (group.All(s => told.Add(s.Gear.Id)))
                 {

@@ -54,6 +54,10 @@ internal sealed class TerminalTooSmall : Rule
                 : $"make {run.Id} {fits.Value.Range.Least} or thicker",
             run.Id, end.Id, end.Gear.Id);
 
+    /// <summary>The end of a run whose terminal does not take a size; null if all take it.</summary>
+    internal static RunEnd? Refusing(WiredRun run, WireSize size) =>
+        run.From.Concat(run.To).FirstOrDefault(e => Fits(e) is { } fits && !Takes(fits.Range, size));
+
     private static (Range<WireSize> Range, string Words)? Fits(RunEnd end) => end.Gear switch
     {
         Amplifier { Supply.Fits: { } fits } when IsSupply(end) => (fits.Value, fits.Words),

@@ -39,6 +39,24 @@ public sealed class PartsListTests
         Assert.True(WireSketch.Tables.FuseTable.BreakingOf(style)!.Value.Value >= fault, style);
     }
 
+    /// <summary>Of a 20 A fuse only glass cartridges come in no figure, blades are too small for the fault at the battery: the list says what to ask for.</summary>
+    [Fact]
+    public void A_fuse_that_nobody_knows_to_break_the_fault_says_what_it_must_break()
+    {
+        var runs = Runs.Replace("fuse: { rating: 60 A, at: 12 in, style: strip }", "fuse: { rating: 20 A, at: 2 in }", StringComparison.Ordinal);
+        var fault = Built.Of(runs).Install.Answers.Faults.Where(f => f.Device?.Id == "P1.fuse").Max(f => f.DeviceAmpsAtNear);
+        Assert.True(fault > new WireSketch.Quantities.Amps(1000), $"{fault}");
+        Assert.Equal($"must break {fault}: see its sheet", List(runs).Lines.Single(l => l.Group == PartGroup.Protection && l.Item.StartsWith("fuse", StringComparison.Ordinal)).Remarks);
+    }
+
+    /// <summary>Red for supply and black for ground: common practice, no published source.</summary>
+    [Fact]
+    public void Supply_and_ground_without_a_colour_are_two_lines()
+    {
+        var lines = List(Runs.Replace("4 AWG red", "4 AWG", StringComparison.Ordinal).Replace("4 AWG black", "auto", StringComparison.Ordinal)).Lines.Where(l => l.Group == PartGroup.Wire && l.Item.Contains("usual", StringComparison.Ordinal));
+        Assert.Equal([("4 AWG red (usual colour)", "P1"), ("4 AWG black (usual colour)", "G1")], lines.Select(l => (l.Item, string.Join(' ', l.Used))));
+    }
+
     [Fact]
     public void Wires_that_pass_the_wall_together_share_a_grommet()
     {
