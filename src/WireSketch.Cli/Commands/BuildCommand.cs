@@ -75,11 +75,11 @@ internal static class BuildCommand
             var papers = session.Timed($"{input.Shown}: drawn and listed", () => BuildPapers.Of(result, drawing, stop));
             progress.Clear();
             surroundings.Error.Write(new FindingPrinter(session.Colour, input.NameOf).Print(result.Findings));
-            var (written, same) = new OutputFolder(target, surroundings.Full(target)).Write(papers, stop);
+            var files = new OutputFolder(target, surroundings.Full(target)).Replace(papers, stop);
             session.Summarise(new([input.Shown], result.Findings, input.NameOf));
             if (!session.IsQuiet)
             {
-                Say(surroundings, session, target, papers, written, same, result);
+                Say(surroundings, session, target, papers, files, result);
             }
 
             code = Math.Max(code, session.ExitCodeFor(result.Findings));
@@ -88,10 +88,10 @@ internal static class BuildCommand
         return code;
     }
 
-    private static void Say(Surroundings surroundings, Session session, string target, IReadOnlyList<Paper> papers, int written, int same, Compilation result)
+    private static void Say(Surroundings surroundings, Session session, string target, IReadOnlyList<Paper> papers, WrittenFiles files, Compilation result)
     {
-        var unchanged = same == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {same} unchanged");
-        surroundings.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"wrote {target}/: {(written == 1 ? "1 file" : $"{written} files")}{unchanged}"));
+        var unchanged = files.Same == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {files.Same} unchanged");
+        surroundings.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"wrote {target}/: {Count(files.Written)}{unchanged}"));
         if (session.IsVerbose || papers.Count <= 2)
         {
             foreach (var paper in papers)
@@ -104,15 +104,22 @@ internal static class BuildCommand
             surroundings.Error.WriteLine("  " + string.Join(", ", papers.Select(p => p.Name)));
         }
 
+        if (files.Removed.Count > 0)
+        {
+            surroundings.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  removed {Count(files.Removed.Count)} of an earlier build: {string.Join(", ", files.Removed)}"));
+        }
+
         if (result.Install is null)
         {
-            surroundings.Error.WriteLine("nothing is drawn: the spec cannot be understood yet");
+            surroundings.Error.WriteLine("nothing is drawn: the spec cannot be understood yet" + (files.Removed.Any(OwnNames.IsDrawing) ? "; the drawing of an earlier build was removed" : ""));
         }
         else if (result.Findings.Any(f => f.Blocks))
         {
             surroundings.Error.WriteLine("the drawing is stamped NOT FOR INSTALLATION until the errors are mended or accepted");
         }
     }
+
+    private static string Count(int files) => files == 1 ? "1 file" : string.Create(CultureInfo.InvariantCulture, $"{files} files");
 
     private static List<string> Targets(IReadOnlyList<SpecInput> inputs, string? output)
     {

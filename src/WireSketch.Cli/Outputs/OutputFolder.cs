@@ -7,12 +7,16 @@ namespace WireSketch.Cli.Outputs;
 /// Puts finished files into a folder, so that a reader finds either the old one or the new one: each is written beside its
 /// target and moved over it. A file that holds the same bytes already is left alone.
 /// </summary>
+/// <param name="shown">The folder as the user named it.</param>
+/// <param name="full">The folder in full.</param>
 internal sealed class OutputFolder(string shown, string full)
 {
-    /// <summary>Writes the files. If one cannot be written, what was written beside its target is removed again.</summary>
-    /// <returns>How many were written, and how many were the same already.</returns>
+    /// <summary>Writes all that a build gives, and takes away what an earlier build left under our own names: sheets of two jobs must not lie in one folder.</summary>
     /// <exception cref="Trouble">The folder or a file cannot be written.</exception>
-    public (int Written, int Same) Write(IReadOnlyList<Paper> papers, CancellationToken stop)
+    public WrittenFiles Replace(IReadOnlyList<Paper> papers, CancellationToken stop) => Write(papers, Stale(papers), stop);
+
+    /// <summary>Writes the files. If one cannot be written, what was written beside its target is removed again.</summary>
+    private WrittenFiles Write(IReadOnlyList<Paper> papers, IReadOnlyList<string> stale, CancellationToken stop)
     {
         var drafts = new List<(string Draft, string Target)>();
         var current = shown;
@@ -30,13 +34,19 @@ internal sealed class OutputFolder(string shown, string full)
                 }
             }
 
+            foreach (var name in stale)
+            {
+                current = $"{shown}/{name}";
+                File.Delete(Path.Combine(full, name));
+            }
+
             foreach (var (draft, target) in drafts)
             {
                 current = $"{shown}/{Path.GetFileName(target)}";
                 File.Move(draft, target, overwrite: true);
             }
 
-            return (drafts.Count, papers.Count - drafts.Count);
+            return new(drafts.Count, papers.Count - drafts.Count, stale);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -62,8 +72,23 @@ internal sealed class OutputFolder(string shown, string full)
             throw new Trouble($"{file} cannot be written: it is a folder");
         }
 
-        var (written, _) = new OutputFolder(folder, Path.GetDirectoryName(full)!).Write([paper with { Name = Path.GetFileName(full) }], stop);
-        surroundings.Error.WriteLine(written == 1 ? $"wrote {file}" : $"{file} is the same already");
+        var files = new OutputFolder(folder, Path.GetDirectoryName(full)!).Write([paper with { Name = Path.GetFileName(full) }], [], stop);
+        surroundings.Error.WriteLine(files.Written == 1 ? $"wrote {file}" : $"{file} is the same already");
+    }
+
+    /// <summary>Files of our own names that are not of this build, the one by which a build is known last. Where no install was built yet, a file of such a name is the user's.</summary>
+    private List<string> Stale(IReadOnlyList<Paper> papers)
+    {
+        try
+        {
+            return File.Exists(Path.Combine(full, OwnNames.OfEveryDrawing))
+                ? [.. Directory.EnumerateFiles(full).Select(f => Path.GetFileName(f)).Where(OwnNames.Hold).Except(papers.Select(p => p.Name), StringComparer.Ordinal).OrderBy(n => n == OwnNames.OfEveryDrawing).ThenBy(n => n, StringComparer.Ordinal)]
+                : [];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new Trouble($"{shown} cannot be read: {Trouble.Of(e)}");
+        }
     }
 
     private static bool IsSame(string target, ReadOnlySpan<byte> bytes)
@@ -99,3 +124,9 @@ internal sealed class OutputFolder(string shown, string full)
         }
     }
 }
+
+/// <summary>What became of the files of a folder.</summary>
+/// <param name="Written">How many were written.</param>
+/// <param name="Same">How many were the same already.</param>
+/// <param name="Removed">Names of those of an earlier build that were taken away.</param>
+internal sealed record WrittenFiles(int Written, int Same, IReadOnlyList<string> Removed);

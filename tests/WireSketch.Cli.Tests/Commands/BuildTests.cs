@@ -1,3 +1,5 @@
+using WireSketch.Testing;
+
 namespace WireSketch.Cli.Tests.Commands;
 
 public sealed class BuildTests
@@ -94,5 +96,50 @@ public sealed class BuildTests
         {
             Assert.DoesNotContain(shop.Folder, System.Text.Encoding.Latin1.GetString(File.ReadAllBytes(file)), StringComparison.Ordinal);
         }
+    }
+
+    [Fact]
+    public async Task Sheets_of_an_earlier_build_go_and_the_users_own_files_stay()
+    {
+        using var shop = new Shop().With("a.wsk.yaml", Shop.OneAmplifier);
+        await shop.Type("build", "a.wsk.yaml", "-o", "x");
+        var built = Directory.GetFiles(shop.At("x")).Select(Path.GetFileName).Order(StringComparer.Ordinal).ToArray();
+        string[] mine = ["drawing-notes.svg", "drawing-2.svg.bak", "drawing.txt", "my-parts.csv", "notes.txt", "old/drawing-2.svg"];
+        foreach (var name in mine.Concat(["drawing-2.svg", "drawing-2.png", "drawing-17.svg"]))
+        {
+            shop.With("x/" + name, "words");
+        }
+
+        var said = await shop.Type("build", "a.wsk.yaml", "-o", "x");
+        Assert.Contains("removed 3 files of an earlier build: drawing-17.svg, drawing-2.png, drawing-2.svg", said.Error, StringComparison.Ordinal);
+        Assert.All(mine, m => Assert.Equal("words", shop.Read("x/" + m)));
+        Assert.Equal(built.Concat(mine[..^1]).Order(StringComparer.Ordinal), Directory.GetFiles(shop.At("x")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task Where_nothing_can_be_drawn_the_old_drawing_and_papers_go_too()
+    {
+        using var shop = new Shop().With("a.wsk.yaml", Shop.OneAmplifier).With("b.wsk.yaml", Shop.UnknownGear).With("x/notes.txt", "mine");
+        await shop.Type("build", "a.wsk.yaml", "-o", "x");
+        var said = await shop.Type("build", "b.wsk.yaml", "-o", "x");
+        Assert.Contains("nothing is drawn: the spec cannot be understood yet; the drawing of an earlier build was removed\n", said.Error, StringComparison.Ordinal);
+        Assert.Equal(["findings.json", "findings.md", "notes.txt"], Directory.GetFiles(shop.At("x")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task In_a_folder_that_nothing_was_built_into_every_file_is_the_users()
+    {
+        using var shop = new Shop().With("b.wsk.yaml", Shop.UnknownGear).With("x/setup.md", "mine").With("x/parts.csv", "mine");
+        await shop.Type("build", "b.wsk.yaml", "-o", "x");
+        await shop.Type("build", "b.wsk.yaml", "-o", "x");
+        Assert.Equal(("mine", "mine"), (shop.Read("x/setup.md"), shop.Read("x/parts.csv")));
+    }
+
+    [Fact]
+    public async Task Every_file_that_a_build_writes_bears_a_name_that_is_known_as_ours()
+    {
+        using var shop = new Shop().With("a.wsk.yaml", Repository.Read("specs/two-amplifiers.wsk.yaml")).With("parts/shop-parts.yaml", Repository.Read("specs/parts/shop-parts.yaml"));
+        await shop.Type("build", "a.wsk.yaml", "-o", "x");
+        Assert.All(Directory.GetFiles(shop.At("x")).Select(f => Path.GetFileName(f)), n => Assert.True(Outputs.OwnNames.Hold(n), n));
     }
 }
