@@ -24,7 +24,7 @@ internal sealed class NodeReader
         Anchors = anchors;
         this.aliased = aliased;
         lost = new(new Span(file, start, 0), "", ScalarForm.Plain);
-        parser = new Parser(new Scanner(new StringReader(text[start..end]), skipComments: true));
+        parser = new Parser(new SteadyScanner(new Scanner(new StringReader(text[start..end]), skipComments: true)));
     }
 
     /// <summary>A value with a name, and how many values it holds with all that is in it.</summary>

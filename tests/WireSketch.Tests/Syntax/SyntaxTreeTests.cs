@@ -156,6 +156,32 @@ public sealed class SyntaxTreeTests
         Assert.Equal("{ b: 1 }", alias.Meant.At.Words);
     }
 
+    /// <summary>YAML 1.2.2, examples 2.10, 7.1, 7.2 (without its tag), 7.13, 7.15, 7.20, 7.21 and section 6.9.2: an anchor stands before any node, in a flow map as elsewhere.</summary>
+    [Theory]
+    [InlineData("hr:\n  - Mark\n  # Following node labeled SS\n  - &SS Sammy\nrbi:\n  - *SS # Subsequent occurrence\n  - Ken\n", "hr=[Mark|Sammy] rbi=[Sammy|Ken]")]
+    [InlineData("First occurrence: &anchor Foo\nSecond occurrence: *anchor\nOverride anchor: &anchor Bar\nReuse anchor: *anchor\n", "First occurrence=Foo Second occurrence=Foo Override anchor=Bar Reuse anchor=Bar")]
+    [InlineData("{\n  a: &c 4 ohm, b: *c, d: &e\n    two words, f: *e,\n}\n", "a=4 ohm b=4 ohm d=two words f=two words")]
+    [InlineData("{ a: &c 4, b: &d 'quoted, words', e: &f \"x\", g: &h [1, 2], i: &j { k: &l m }, n: *c, o: *d, p: *f, q: *h, r: *j, s: *l }\n", "a=4 b=quoted, words e=x g=[1|2] i={k=m} n=4 o=quoted, words p=x q=[1|2] r={k=m} s=m")]
+    [InlineData("a: [ &one left side, &two b, *one, *two ]\n", "a=[left side|b|left side|b]")]
+    [InlineData("a: { &k key words: v, other: *k }\n", "a={key words=v other=key words}")]
+    [InlineData("a: { unquoted : \"separate\", omitted value:, b: \"adjacent\", c: &x , d: end }\n", "a={unquoted=separate omitted value= b=adjacent c= d=end}")]
+    [InlineData("a: [ &x { one: two, }, *x, ]\n", "a=[{one=two}|{one=two}]")]
+    public void An_anchor_names_a_value_wherever_yaml_allows_one(string text, string meant)
+    {
+        var (tree, findings) = SyntaxTree.Parse(new SourceFile("a", text));
+
+        Assert.Empty(findings.Select(f => f.ToString()));
+        Assert.Equal(meant, Words(tree.Root)[1..^1]);
+    }
+
+    [Fact]
+    public void A_comma_that_is_missing_behind_an_anchored_value_is_still_found()
+    {
+        var finding = Assert.Single(SyntaxTree.Parse(new SourceFile("a", "a: { b: &c \"4\" d: 1 }\n")).Findings);
+
+        Assert.Contains("comma", finding.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Aliases_that_would_blow_up_are_refused()
     {
@@ -210,6 +236,13 @@ public sealed class SyntaxTreeTests
 
     private static string Mend(string text, Finding finding) =>
         finding.Fixes[0].Edits.OrderByDescending(e => e.At.Start).Aggregate(text, (t, e) => t.Remove(e.At.Start, e.At.Length).Insert(e.At.Start, e.Words));
+
+    private static string Words(SyntaxNode node) => node.Meant switch
+    {
+        MapNode map => $"{{{string.Join(' ', map.Entries.Select(e => $"{e.Key.Value}={Words(e.Value)}"))}}}",
+        ListNode list => $"[{string.Join('|', list.Items.Select(Words))}]",
+        var scalar => ((ScalarNode)scalar).Value,
+    };
 
     private static long Count(SyntaxNode node) => node.Meant switch
     {
