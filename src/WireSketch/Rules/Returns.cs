@@ -42,9 +42,14 @@ internal static class Returns
     public static double Copper(Install install, Conductor conductor)
     {
         var wiring = install.Wiring;
-        return Ends(conductor.From).SelectMany(t => wiring.ConductorsAt[t.Index]).Distinct()
+
+        // Of a hub that a thousand wires leave, the other end knows the few that lie side by side.
+        var end = Landing(conductor.From) <= Landing(conductor.To) ? conductor.From : conductor.To;
+        return Ends(end).SelectMany(t => wiring.ConductorsAt[t.Index]).Distinct()
             .Where(c => !c.IsShield && (Joins(c, conductor.From, conductor.To) || Joins(c, conductor.To, conductor.From)))
             .Sum(WireSizes.CopperArea);
+
+        int Landing(Terminal t) => Ends(t).Sum(e => wiring.ConductorsAt[e.Index].Length);
 
         IEnumerable<Terminal> Ends(Terminal t) => t.Gear is DistributionBlock ? wiring.NetOf[t.Index].Terminals.Where(n => ReferenceEquals(n.Gear, t.Gear)) : [t];
 

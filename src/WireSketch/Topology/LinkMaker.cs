@@ -98,6 +98,7 @@ internal sealed class LinkMaker(TerminalTable table, ImmutableArray<WiredRun> ru
     /// </summary>
     private bool IsOnBody(Terminal start)
     {
+        var conductors = runs.SelectMany(r => r.Conductors).Where(c => !c.IsShield).SelectMany(c => new[] { (At: c.From, Next: c.To), (At: c.To, Next: c.From) }).ToLookup(x => x.At.Index, x => x.Next);
         var seen = new HashSet<int>();
         var queue = new Queue<Terminal>([start]);
         while (queue.TryDequeue(out var here))
@@ -109,7 +110,7 @@ internal sealed class LinkMaker(TerminalTable table, ImmutableArray<WiredRun> ru
 
             if (seen.Add(here.Index))
             {
-                foreach (var next in runs.SelectMany(r => r.Conductors).Where(c => !c.IsShield && (c.From.Index == here.Index || c.To.Index == here.Index)).Select(c => c.Other(here)))
+                foreach (var next in conductors[here.Index])
                 {
                     queue.Enqueue(next);
                 }

@@ -9,6 +9,7 @@ internal sealed class PathTracer(
     ImmutableArray<Gear> gear, TerminalTable table, ImmutableArray<ImmutableArray<Conductor>> conductorsAt, ImmutableArray<ImmutableArray<Link>> linksAt)
 {
     private readonly int count = table.All.Count;
+    private readonly ILookup<string, Terminal> groundsInside = table.All.Where(t => t.Gear is not null && IsGroundInside(t)).ToLookup(t => t.Gear!.Id, StringComparer.Ordinal);
 
     /// <summary>What each battery, wired alternator and other source can feed. The way with the fewest fuses counts, then the shortest.</summary>
     public ImmutableArray<Feed> Feeds() =>
@@ -104,11 +105,9 @@ internal sealed class PathTracer(
     /// <summary>The fewest steps from a terminal to one that fits. Signal shields count only where nothing else leads there.</summary>
     private (Terminal? End, ImmutableArray<PathStep> Steps) Search(Terminal start, Func<Terminal, bool> fits, bool backwards, bool shields)
     {
-        var came = new PathStep?[count];
-        var seen = new bool[count];
-        var queue = new Queue<Terminal>();
-        seen[start.Index] = true;
-        queue.Enqueue(start);
+        // A search goes a short way: tables of all terminals would cost more than the search, once for every load.
+        var came = new Dictionary<int, PathStep?> { [start.Index] = null };
+        var queue = new Queue<Terminal>([start]);
         while (queue.TryDequeue(out var here))
         {
             if (fits(here) && here.Index != start.Index)
@@ -142,10 +141,10 @@ internal sealed class PathTracer(
                 }
             }
 
-            if (shields && here.Gear is { } device)
+            if (shields && here.Gear is { } device && IsGroundInside(here))
             {
                 // Inside a device the shields of its signal sockets sit on its ground.
-                foreach (var t in table.All.Where(t => ReferenceEquals(t.Gear, device) && IsGroundInside(t) && IsGroundInside(here)))
+                foreach (var t in groundsInside[device.Id])
                 {
                     Go(t, new(null, null, here, t));
                 }
@@ -156,10 +155,8 @@ internal sealed class PathTracer(
 
         void Go(Terminal next, PathStep step)
         {
-            if (!seen[next.Index])
+            if (came.TryAdd(next.Index, step))
             {
-                seen[next.Index] = true;
-                came[next.Index] = step;
                 queue.Enqueue(next);
             }
         }

@@ -40,6 +40,9 @@ public sealed record Wiring
 
     public required FrozenDictionary<string, Terminal> TerminalsById { get; init; }
 
+    /// <summary>The terminals of each device, by its id.</summary>
+    public required FrozenDictionary<string, ImmutableArray<Terminal>> TerminalsByGear { get; init; }
+
     public required FrozenDictionary<string, Gear> GearById { get; init; }
 
     public required FrozenDictionary<string, WiredRun> RunsById { get; init; }
@@ -58,6 +61,9 @@ public sealed record Wiring
 
     /// <summary>A device's terminal by its own name, or null if the device has none of that name.</summary>
     public Terminal? TerminalOf(Gear gear, string name) => TerminalsById.GetValueOrDefault(name.Length == 0 ? gear.Id : $"{gear.Id}.{name}");
+
+    /// <summary>All terminals of a device.</summary>
+    public ImmutableArray<Terminal> TerminalsOf(Gear gear) => TerminalsByGear.GetValueOrDefault(gear.Id, []);
 
     /// <summary>Whether any conductor lands on a terminal.</summary>
     public bool IsWired(Terminal terminal) => !ConductorsAt[terminal.Index].IsEmpty;

@@ -67,7 +67,7 @@ internal sealed class ResistorWatts : Rule
     /// <summary>The highest voltage of what it lies across; null if that is unknown.</summary>
     internal static Volts? VoltsAt(Install install, LoadResistor resistor)
     {
-        var nets = install.Wiring.Terminals.Where(t => ReferenceEquals(t.Gear, resistor)).SelectMany(t => install.Wiring.NetOf[t.Index].Terminals).ToArray();
+        var nets = install.Wiring.TerminalsOf(resistor).SelectMany(t => install.Wiring.NetOf[t.Index].Terminals).ToArray();
         var radio = nets.Where(t => t.Gear is HeadUnit && t.Role == TerminalRole.Speaker).Select(t => SignalFeeds.GroupOf(t.Gear, t.Shape.Name)?.Maximum?.Value).OfType<Volts>();
         var tap = nets.Select(t => (t.Gear as TapPoint)?.Maximum?.Value).OfType<Volts>();
         var amp = install.Answers.Channels.Where(c => c.Volts is not null && nets.Any(t => t.Shape.Name == c.Channel && ReferenceEquals(t.Gear, c.Gear))).Select(c => c.Volts!.Value);

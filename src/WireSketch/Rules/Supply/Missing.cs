@@ -61,7 +61,7 @@ internal sealed class Missing : Rule
             isolator.Name.At, $"nothing is wired to {bare}: {isolator.Id} joins no batteries",
             $"add a run from {bare} to the battery on that side, fused near that battery", isolator.Id, bare.Id);
 
-    internal static bool IsUsed(Wiring wiring, Gear gear) => wiring.Terminals.Any(t => ReferenceEquals(t.Gear, gear) && wiring.IsWired(t));
+    internal static bool IsUsed(Wiring wiring, Gear gear) => wiring.TerminalsOf(gear).Any(wiring.IsWired);
 
     private Finding Of(Wiring wiring, LoadPath load)
     {

@@ -1,3 +1,4 @@
+using WireSketch.Electrical;
 using WireSketch.Text;
 
 namespace WireSketch.Rules.Supply;
@@ -33,14 +34,16 @@ internal sealed class Unfused : Rule
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
-        Stretches.Of(install).Where(s => s.Fault == StretchFault.Unfused).Select(s => Of(install, s));
+    public override IEnumerable<Finding> Check(Install install)
+    {
+        var faults = install.Answers.Faults.ToLookup(f => f.Conductor.Index);
+        return Stretches.Of(install).Where(s => s.Fault == StretchFault.Unfused).Select(s => Of(install, s, faults[s.Fed.Conductor.Index].FirstOrDefault()));
+    }
 
-    private Finding Of(Install install, Stretch stretch)
+    private Finding Of(Install install, Stretch stretch, FaultAnswer? fault)
     {
         var conductor = stretch.Fed.Conductor;
         var run = RunWords.Of(install, conductor);
-        var fault = install.Answers.Faults.FirstOrDefault(f => f.Conductor.Index == conductor.Index);
         var ampacity = install.Answers.Conductors[conductor.Index].Ampacity;
         var burns = fault is null ? "" : $"; a short at its far end draws about {fault.Far}{(ampacity is { } a ? $", and it carries {a}" : "")}";
         var behind = stretch.Device is { } device

@@ -15,5 +15,5 @@ internal static class ControlWires
     public static WiredRun? RunAt(Wiring wiring, Terminal terminal) => wiring.ConductorsAt[terminal.Index].OrderByDescending(c => c.Index).Select(c => wiring.RunsById[c.RunId]).FirstOrDefault();
 
     /// <summary>Whether a device's supply is wired, so that it is meant to work.</summary>
-    public static bool IsUsed(Wiring wiring, Gear gear) => wiring.Terminals.Any(t => ReferenceEquals(t.Gear, gear) && t.Role == TerminalRole.Supply && wiring.IsWired(t));
+    public static bool IsUsed(Wiring wiring, Gear gear) => wiring.TerminalsOf(gear).Any(t => t.Role == TerminalRole.Supply && wiring.IsWired(t));
 }
