@@ -21,8 +21,8 @@ public sealed partial class CalculationReportTests
         var report = CalculationReport.From(Built.Shipped("one-amplifier").Install);
         var piece = report.Chapters.Single(c => c.Id == "conductors").Results.Single(r => r.Subject == "P1-2");
         Assert.Equal(0.017241 * 4.8768 / 21.15 * 1.02, piece.Values.Single(v => v.Symbol == "R20").Value!.Value, 0.5e-6);
-        Assert.Equal("one-amplifier.wsk.yaml:39", piece.Inputs.Single(i => i.Symbol == "n").Origin);
-        Assert.Equal("17 ft, one-amplifier.wsk.yaml:39, less what lies before P1.fuse (12 in, one-amplifier.wsk.yaml:39)", piece.Inputs.Single(i => i.Symbol == "L").Origin);
+        Assert.Equal("one-amplifier.wsk.yaml:40", piece.Inputs.Single(i => i.Symbol == "n").Origin);
+        Assert.Equal("17 ft, one-amplifier.wsk.yaml:40, less what lies before P1.fuse (12 in, one-amplifier.wsk.yaml:40)", piece.Inputs.Single(i => i.Symbol == "L").Origin);
     }
 
     /// <summary>Every formula is worked out anew from the inputs that are printed beside it, by a reader that knows nothing of the program.</summary>
