@@ -10,9 +10,13 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
 {
     private readonly HashSet<string> used = new(StringComparer.Ordinal);
     private readonly List<string> unread = [];
+    private readonly List<string> doubtful = [];
 
     /// <summary>Ids of gear that could not be understood.</summary>
     internal IEnumerable<string> Unread => unread;
+
+    /// <summary>Ids of gear with a key that was not understood: it may have terminals that are not known.</summary>
+    internal IEnumerable<string> Doubtful => doubtful;
 
     /// <summary>Reads a device; null if its kind is unknown.</summary>
     internal Gear? Read(Fields f)
@@ -21,6 +25,12 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
         var (below, complete) = PartsOf(own);
         var fields = own.Over(below);
         var kind = KindOf(fields, complete);
+        if (f.Key.Value.IndexOf('.', StringComparison.Ordinal) is > 0 and var dot)
+        {
+            // Names of its terminals are cut at the first dot: what seems to be another device is this one.
+            unread.Add(f.Key.Value[..dot]);
+        }
+
         if (kind is null)
         {
             unread.Add(f.Key.Value);
@@ -29,7 +39,13 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
             return null;
         }
 
+        var before = fields.Findings.Misunderstood;
         var gear = Describe(fields, kind);
+        if (fields.Findings.Misunderstood > before)
+        {
+            doubtful.Add(gear.Id);
+        }
+
         TerminalNames(gear, fields);
         return gear;
     }

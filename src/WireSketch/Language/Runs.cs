@@ -20,6 +20,9 @@ public sealed record Run
     /// <summary>Something stands under <c>wire</c> that could not be understood, and was reported.</summary>
     public bool WireIsRefused { get; init; }
 
+    /// <summary>Something stands under <c>hookup</c>, understood or refused.</summary>
+    public bool HookupIsWritten { get; init; }
+
     /// <summary>Length of one conductor, as cut.</summary>
     public Written<Metres>? Length { get; init; }
 
@@ -65,6 +68,7 @@ public sealed record Run
             Link = f.Amount<Metres>("link", "length of each link between the loads of a run to several", "none", zero: true),
             Protection = fuse ?? breaker,
             Hookup = f.MapOrWords("hookup", "series, parallel or series-parallel, for a run to several coils or speakers", Hookup.Read, w => Hookup.FromWords(w, f)),
+            HookupIsWritten = f.Has("hookup"),
             Tap = f.Flag("tap", "made onto an existing wire of the vehicle", "false")?.Value ?? false,
             ColourAtVehicle = f.Text("colour-at-vehicle", "colour of that wire"),
             Through = f.Text("through", "what it passes through the firewall by, such as firewall grommet"),
@@ -95,6 +99,9 @@ public sealed record InlineProtection
     /// <summary>Distance from the <c>from</c> end; null where the device sits in the block that the run begins at.</summary>
     public Written<Metres>? Distance { get; init; }
 
+    /// <summary>Something stands under <c>at</c>, understood or refused.</summary>
+    public bool DistanceIsWritten { get; init; }
+
     public required Text.Span At { get; init; }
 
     internal static InlineProtection Read(Fields f, bool breaker) => new()
@@ -106,6 +113,7 @@ public sealed record InlineProtection
         Breaking = f.Amount<Amps>("breaking", "the highest current it can break"),
         Reset = breaker ? f.Word("reset", "how it is reset", ["manual", "automatic"], "manual") : null,
         Distance = f.Amount<Metres>("at", "its distance from the from end; left out for a fuse in the block at that end", zero: true),
+        DistanceIsWritten = f.Has("at"),
     };
 
     internal static InlineProtection? FromWords(Written<string> words, Fields f, bool breaker)

@@ -40,6 +40,9 @@ public sealed record Spec
     /// <summary>Ids of gear and runs that are written but could not be understood: what names them is not to be called wrong.</summary>
     public ImmutableArray<string> Unread { get; init; } = [];
 
+    /// <summary>Ids of gear with a slip that may have cost it terminals: that it seems to lack one is not to be called wrong.</summary>
+    public ImmutableArray<string> Doubtful { get; init; } = [];
+
     /// <summary>Part of the file could not be read at all: what is missing here may stand in the file.</summary>
     public bool Broken { get; init; }
 

@@ -62,17 +62,16 @@ internal sealed partial class SpecFields
         }
 
         var words = s.Value.Trim();
-        var digits = words.TakeWhile(char.IsAsciiDigit).Count();
+        var digits = Quantity.NumberLength(words);
         var rest = words[digits..].TrimStart();
-        if (digits is 0 or > 6 || rest.Length == 0 || rest[0] is not ('x' or 'X' or '×'))
+        if (digits == 0 || rest.Length == 0 || rest[0] is not ('x' or 'X' or '×'))
         {
             return ReadAmount<T>(s, words, zero: false, out var only) ? Written(s, new Multiple<T>(1, only)) : null;
         }
 
-        var count = int.Parse(words.AsSpan(0, digits), NumberStyles.None, CultureInfo.InvariantCulture);
-        if (count is < 1 or > 64)
+        if (!int.TryParse(words.AsSpan(0, digits), NumberStyles.None, CultureInfo.InvariantCulture, out var count) || count is < 1 or > 64)
         {
-            Report(new("spec/value", Severity.Error, $"{count} is no sensible number of {key}: 1 to 64 are", s.At));
+            Report(new("spec/value", Severity.Error, $"{words[..digits]} is no number of {key}: whole numbers from 1 to 64 are", s.At) { Help = $"write how many and what each is, such as 2 x {Example<T>()}" });
             return null;
         }
 
@@ -342,7 +341,7 @@ internal sealed partial class SpecFields
         return true;
     }
 
-    /// <summary>Says which units fit; one that differs only in its capitals is put right.</summary>
+    /// <summary>Says which units fit; one that differs only in its capitals is put right, and a comma in the number.</summary>
     private static Finding UnitTrouble<T>(ScalarNode s, string words, string trouble)
         where T : struct, IQuantity<T>
     {
@@ -359,7 +358,12 @@ internal sealed partial class SpecFields
             };
         }
 
-        return new(number > 0 ? "spec/unit" : "spec/value", Severity.Error, trouble, s.At) { Help = number > 0 && unit.Length == 0 ? null : $"write it as {Example<T>()}" };
+        if (DecimalComma.In(words) is var (whole, rest))
+        {
+            return new("spec/value", Severity.Error, trouble, s.At) { Help = DecimalComma.Mend(whole, rest).Help };
+        }
+
+        return new(number > 0 ? "spec/unit" : "spec/value", Severity.Error, trouble, s.At) { Help = number > 0 && unit.Length == 0 ? null : $"write a number with its unit, such as {Example<T>()}" };
     }
 
     private bool ReadSize(ScalarNode s, string words, out WireSize size)

@@ -12,10 +12,14 @@ internal sealed class SpecFindings
     /// <summary>Part of the text could not be read as YAML: what is missing may stand there, so nothing is called missing.</summary>
     internal bool Broken { get; set; }
 
+    /// <summary>How many keys and maps were not understood so far: what they would have told is not known.</summary>
+    internal int Misunderstood { get; private set; }
+
     internal void Add(Finding finding)
     {
         if (seen.Add((finding.Rule, finding.At)))
         {
+            Misunderstood += finding.Rule is "spec/unknown-key" or "spec/type" or "spec/missing" ? 1 : 0;
             findings.Add(finding);
         }
     }

@@ -53,6 +53,7 @@ internal static class SpecNames
             }
         }
 
+        Places(spec, findings);
         foreach (var run in spec.Runs)
         {
             foreach (var path in run.Along.Where(a => !paths.Contains(a.Value)))
@@ -64,6 +65,19 @@ internal static class SpecNames
             {
                 findings.Add(References.Finding(type, words.At, "wire type", spec.Wires.Select(w => w.Id), "declare it under wires, or write the size first: 4 AWG red") with { Subjects = [run.Id] });
             }
+        }
+    }
+
+    /// <summary>A path begins and ends in a zone, at the place of a device, or where another path goes on.</summary>
+    private static void Places(Spec spec, SpecFindings findings)
+    {
+        var ends = spec.Paths.SelectMany(p => new[] { (Path: p, At: p.From), (Path: p, At: p.To) }).Where(e => e.At is not null).Select(e => (e.Path, At: e.At!.Value)).ToArray();
+        var shared = ends.GroupBy(e => e.At.Value, StringComparer.OrdinalIgnoreCase).Where(g => g.Select(e => e.Path.Id).Distinct(StringComparer.Ordinal).Count() > 1).Select(g => g.Key);
+        string[] places = [.. spec.Zones.Select(z => z.Id), .. spec.Gear.Select(g => g.Facts.Place?.Value).OfType<string>()];
+        var known = places.Concat(shared).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        foreach (var (path, at) in ends.Where(e => !known.Contains(e.At.Value)))
+        {
+            findings.Add(References.Finding(at.Value, at.At, "zone or place", places.Distinct(StringComparer.OrdinalIgnoreCase), "name a zone, the place of a device, or where another path begins or ends") with { Subjects = [path.Id] });
         }
     }
 }

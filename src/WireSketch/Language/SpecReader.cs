@@ -32,6 +32,9 @@ public static class SpecReader
         var top = new SpecFields(findings, new("the spec", "", tree.File.Start), [tree.Root], partial: onlyShared);
         var spec = SpecKeys.Read(top, file, gear.Read, f => ReadPart(gear, f));
         top.Finish("a spec");
+
+        // Where all gear is refused as one, no end of a run can be found.
+        findings.Broken |= tree.Root.Find("gear") is { Value.Meant: not MapNode };
         var (zones, wires) = ReadShared(shared, findings, gear);
         spec = spec with
         {
@@ -39,7 +42,8 @@ public static class SpecReader
             Parts = [.. parts.Select(p => new Written<string>(p.Key.Value, p.Key.Value, p.Key.At))],
             Zones = ZonesOr(Once(zones.AddRange(spec.Zones), z => z.Name, "zones", findings), file),
             Wires = Once(wires.AddRange(spec.Wires), w => w.Name, "wires", findings),
-            Unread = [.. gear.Unread, .. Unread(tree.Root, "runs", spec.Runs.Select(r => r.Id))],
+            Unread = [.. gear.Unread.Concat(Unread(tree.Root, "gear", spec.Gear.Select(g => g.Id))).Concat(Unread(tree.Root, "runs", spec.Runs.Select(r => r.Id))).Distinct(StringComparer.Ordinal)],
+            Doubtful = [.. gear.Doubtful],
             Broken = findings.Broken,
             OnlyShared = onlyShared,
             Responses = ResponseFiles.Read(file, files, spec.Responses, findings),

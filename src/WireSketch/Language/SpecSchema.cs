@@ -4,6 +4,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using WireSketch.Quantities;
 
 namespace WireSketch.Language;
 
@@ -155,7 +156,10 @@ public static class SpecSchema
 
     private const string Size = @"([1-4]/0|[0-9]+) *[Aa][Ww][Gg]|([0-9]+\.?[0-9]*|\.[0-9]+) *(mm2|mm²|mm\^2)";
 
-    private static string Amount(ImmutableArray<string> units) => $"{Number} *({string.Join('|', units.Select(Regex.Escape))})";
+    private static string Amount(ImmutableArray<string> units) => 
+        units.Contains("ft") ? $"({Simple(units)}|{TapeWords.Pattern})" : Simple(units);
+
+    private static string Simple(ImmutableArray<string> units) => $"{Number} *({string.Join('|', units.Select(Regex.Escape))})";
 
     private static JsonObject Pattern(string pattern, string otherwise) => new() { ["type"] = "string", ["pattern"] = $"^ *({pattern}) *$", ["patternErrorMessage"] = otherwise };
 

@@ -13,6 +13,12 @@ public static class SpecVersion
     internal static bool Check(SyntaxTree tree, SpecFindings findings)
     {
         var root = tree.Root;
+        if (root.Entries.IsEmpty && !tree.Broken)
+        {
+            findings.Add(new("spec/version", Severity.Error, "there is nothing in the file", tree.File.Start) { Help = "begin it with wiresketch: 1, then job:, gear: and runs:; wiresketch new writes one to begin with" });
+            return false;
+        }
+
         if (root.Find("wiresketch") is not { } entry)
         {
             if (!tree.Broken)

@@ -105,11 +105,11 @@ public sealed record ConductorColour(string Code, string Name, byte Red, byte Gr
     ];
 
     /// <summary>The colour of an English name or a code in capitals; gray and purple are understood.</summary>
-    public static ConductorColour? Of(string words) => words switch
+    public static ConductorColour? Of(string words) => words.ToLowerInvariant() switch
     {
         "gray" => Of("grey"),
         "purple" => Of("violet"),
-        _ => All.FirstOrDefault(c => c.Name == words || c.Code == words),
+        var name => All.FirstOrDefault(c => c.Name == name || c.Code == words),
     };
 }
 
@@ -150,11 +150,13 @@ internal static class WireWords
             for (var k = Math.Min(2, parts.Count); k >= 1 && taken == 0; k--)
             {
                 var candidate = string.Join(' ', parts.Take(k));
-                if (WireSize.TryRead(candidate, out var size, out trouble))
+                if (WireSize.TryRead(candidate, out var size, out var why))
                 {
                     choice = choice with { Size = size, SizeWords = candidate };
                     taken = k;
                 }
+
+                trouble = trouble.Length == 0 || !parts[Math.Min(1, parts.Count - 1)].StartsWith("ga", StringComparison.Ordinal) ? why : trouble;
             }
 
             if (taken == 0)

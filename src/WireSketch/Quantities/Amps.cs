@@ -10,7 +10,7 @@ public readonly record struct Amps(double Value) : IQuantity<Amps>
     public static ImmutableArray<Unit> Units { get; } =
     [
         new("mA", 1e-3, 0),
-        new("A", 1, 0),
+        new("A", 1, 0, "amp", "amps"),
     ];
 
     public static Amps From(double value) => new(value);

@@ -15,6 +15,12 @@ public static class Quantity
     {
         value = default;
         var text = words.Trim();
+        if (typeof(T) == typeof(Metres) && TapeWords.TryRead(text, out var metres, out trouble))
+        {
+            value = T.From(metres);
+            return trouble.Length == 0;
+        }
+
         var split = NumberLength(text);
         if (split == 0)
         {
@@ -43,6 +49,18 @@ public static class Quantity
                 trouble = "";
                 return true;
             }
+        }
+
+        if (DecimalComma.In(text) is not null)
+        {
+            trouble = $"\"{words}\" has a comma in its number: decimals stand behind a point, and thousands are not parted";
+            return false;
+        }
+
+        if (unit.Length > 1 && unit[0] is 'e' or 'E' && (char.IsAsciiDigit(unit[1]) || unit[1] is '+' or '-'))
+        {
+            trouble = $"\"{words}\" is written with an exponent: write the number in full";
+            return false;
         }
 
         trouble = $"\"{unit}\" is not a unit of {T.Noun.Split(' ', 2)[1]}: {UnitList<T>()} would fit";

@@ -10,7 +10,7 @@ public readonly record struct Volts(double Value) : IQuantity<Volts>
     public static ImmutableArray<Unit> Units { get; } =
     [
         new("mV", 1e-3, 0),
-        new("V", 1, 0),
+        new("V", 1, 0, "volt", "volts"),
     ];
 
     public static Volts From(double value) => new(value);

@@ -9,7 +9,7 @@ public readonly record struct Watts(double Value) : IQuantity<Watts>
 
     public static ImmutableArray<Unit> Units { get; } =
     [
-        new("W", 1, 0),
+        new("W", 1, 0, "watt", "watts"),
         new("kW", 1e3, 0),
     ];
 

@@ -47,6 +47,12 @@ public readonly record struct WireSize : IComparable<WireSize>
             return false;
         }
 
+        if (text.Split(' ') is [var bare, "gauge" or "ga" or "ga."] && TryRead(bare + " AWG", out _, out _))
+        {
+            trouble = $"\"{words}\" does not say by which gauge: write {bare} AWG if that is meant";
+            return false;
+        }
+
         if (Quantity.TryRead<SquareMillimetres>(text, out var area, out trouble))
         {
             if (area.Value is > 0 and <= 1000)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Quantities;
 using WireSketch.Text;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
@@ -178,6 +179,12 @@ internal sealed class NodeReader
                 continue;
             }
 
+            if (flow && entries.Count > 0 && CommaInNumber(entries[^1], word, value) is { } mended)
+            {
+                entries[^1] = mended;
+                continue;
+            }
+
             (word, value) = flow ? MissingSpace(word, value) : (word, value);
             if (word is { Value: "<<", Style: ScalarForm.Plain })
             {
@@ -214,6 +221,21 @@ internal sealed class NodeReader
         var at = key.At.Start + colon + 1;
         Findings.Add(MissingSpaceAt(new Span(file, key.At.Start, key.At.Length), new Span(file, at, 0), key.Value[..colon]));
         return (new(new Span(file, key.At.Start, colon), key.Value[..colon], ScalarForm.Plain), new ScalarNode(new Span(file, at, key.At.End - at), key.Value[(colon + 1)..], ScalarForm.Plain));
+    }
+
+    /// <summary>In a flow map <c>{a: 15,5 ft}</c> is an entry and a key without a value: says so, and goes on with what was meant.</summary>
+    private MapEntry? CommaInNumber(MapEntry before, ScalarNode key, SyntaxNode value)
+    {
+        if (before.Value is not ScalarNode { Style: ScalarForm.Plain } number || key.Style != ScalarForm.Plain || value is not ScalarNode { At.Length: 0 }
+            || key.At.Start != number.At.End + 1 || DecimalComma.In($"{number.Value},{key.Value}") is not var (whole, rest))
+        {
+            return null;
+        }
+
+        var (better, help) = DecimalComma.Mend(whole, rest);
+        var all = new Span(file, number.At.Start, key.At.End - number.At.Start);
+        Findings.Add(new(SyntaxTree.Rule, Severity.Error, $"the comma in \"{all.Words}\" parts two entries: decimals stand behind a point, and thousands are not parted", all) { Help = help });
+        return new(before.Key, new ScalarNode(all, better, ScalarForm.Plain));
     }
 
     internal static Finding MissingSpaceAt(Span all, Span gap, string key) =>

@@ -38,7 +38,11 @@ public sealed record SyntaxTree(SourceFile File, MapNode Root, ImmutableArray<Co
             return new(Nothing(file), findings.ToImmutable());
         }
 
-        var text = PlainText.Check(file, findings);
+        if (PlainText.Check(file, findings) is not { } text)
+        {
+            return new(Nothing(file), findings.ToImmutable());
+        }
+
         var end = Preamble.Check(file, ref text, findings);
         var reader = new BlockReader(file, text, findings);
         var root = reader.ReadRoot(end);

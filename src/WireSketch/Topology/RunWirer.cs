@@ -16,6 +16,9 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
     private readonly RouteFinder routes = new(spec.Paths);
     private readonly Dictionary<string, Zone> zones = spec.Zones.DistinctBy(z => z.Id).ToDictionary(z => z.Id, StringComparer.Ordinal);
 
+    // Of these not all terminals may be known: a count that differs is no second slip.
+    private readonly HashSet<string> doubtful = spec.Doubtful.ToHashSet(StringComparer.Ordinal);
+
     public List<Conductor> Conductors => conductors;
 
     private TerminalTable Table => table;
@@ -98,7 +101,7 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
         }
 
         var word = device.Breaker ? "breaker" : "fuse";
-        if (device.Distance is null)
+        if (device.Distance is null && !device.DistanceIsWritten)
         {
             findings.Add(new("spec/missing", Severity.Error, $"the {word} of {run.Id} does not say how far along the run it sits", device.At)
             {
@@ -106,9 +109,9 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
                 Subjects = [run.Id],
             });
         }
-        else if (device.Distance.Value.Value > length)
+        else if (device.Distance is { } distance && distance.Value > length)
         {
-            findings.Add(new("spec/value", Severity.Error, $"the {word} of {run.Id} sits {device.Distance} along a run of {run.Length?.Words ?? Quantity.Print(length)}", device.Distance.Value.At)
+            findings.Add(new("spec/value", Severity.Error, $"the {word} of {run.Id} sits {distance} along a run of {run.Length?.Words ?? Quantity.Print(length)}", distance.At)
             {
                 Help = $"at is measured from {run.From[0].Value}",
                 Subjects = [run.Id],
@@ -163,7 +166,7 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
             Chain(begins[0], [.. ends.Where((_, i) => i % 2 == 0)], maker, 0, 2);
             Chain(begins[1], [.. ends.Where((_, i) => i % 2 == 1)], maker, 1, 2);
         }
-        else
+        else if (!from.Concat(to).Any(e => doubtful.Contains(e.Gear.Id)))
         {
             findings.Add(new("spec/ends-differ", Severity.Error,
                 $"{run.Id} begins at {Count(begins.Length)} and ends at {Count(ends.Length)}: they cannot be joined one to one", run.To[0].At)
@@ -189,15 +192,16 @@ internal sealed class RunWirer(Spec spec, SizeChoices choices, TerminalTable tab
     private void ConnectCoils(Run run, ImmutableArray<Terminal> begins, ImmutableArray<RunEnd> to, Maker maker)
     {
         var hookup = run.Hookup;
-        if (hookup is null)
+        if (hookup is null && !run.HookupIsWritten)
         {
             findings.Add(new("spec/hookup-missing", Severity.Error, $"{run.Id} goes to {to.Sum(e => e.Nodes.Length / 2)} coils and does not say how they are joined", run.To[0].At)
             {
                 Help = "add hookup: series, parallel or series-parallel; parallel is taken meanwhile",
                 Subjects = [run.Id],
             });
-            hookup = new("parallel", "parallel", run.Name.At);
         }
+
+        hookup ??= new("parallel", "parallel", run.Name.At);
 
         var drivers = new List<(Gear Gear, List<(Terminal Plus, Terminal Minus)> Coils)>();
         foreach (var end in to)

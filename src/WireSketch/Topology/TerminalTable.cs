@@ -8,8 +8,9 @@ namespace WireSketch.Topology;
 
 /// <summary>Every single-conductor terminal of every device, and what the names that people write stand for.</summary>
 /// <param name="unread">Ids that are written but could not be understood: nothing more is said of what names them.</param>
+/// <param name="doubtful">Ids of devices of which not all terminals may be known: a terminal that they seem to lack is not reported.</param>
 /// <param name="broken">Part of the file could not be read: a device that is not here may stand there.</param>
-internal sealed class TerminalTable(ImmutableHashSet<string> unread, bool broken)
+internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHashSet<string> doubtful, bool broken)
 {
     private const string BodyId = "(body)";
 
@@ -72,12 +73,30 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, bool broken
         }
 
         var end = rest.Length == 0 ? Itself(device, name) : Part(device, rest, name);
-        if (end is null)
+        if (end is null && !doubtful.Contains(id))
         {
             Refuse(device, rest, name, findings);
         }
 
         return end;
+    }
+
+    /// <summary>Reports the name of a place that was measured if it is neither a terminal, a pair or group of them, nor a device or a run.</summary>
+    public void FindMeasured(Written<string> name, IReadOnlyCollection<string> runs, ICollection<Finding> findings)
+    {
+        if (broken || runs.Contains(name.Value) || gear.ContainsKey(name.Value) || unread.Contains(name.Value) || byId.ContainsKey(name.Value))
+        {
+            return;
+        }
+
+        if (name.Value.Contains('.', StringComparison.Ordinal))
+        {
+            Find(name, findings);
+        }
+        else
+        {
+            findings.Add(References.Finding(name.Value, name.At, "device or run", gear.Keys.Concat(runs), "name a terminal, a run or a device"));
+        }
     }
 
     private void Add(Gear device, TerminalShape shape, string id, char side)

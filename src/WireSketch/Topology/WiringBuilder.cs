@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using WireSketch.Language;
+using WireSketch.Quantities;
 using WireSketch.Text;
 
 namespace WireSketch.Topology;
@@ -9,10 +10,15 @@ namespace WireSketch.Topology;
 internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
 {
     private readonly List<Finding> findings = [];
-    private readonly TerminalTable table = new(spec.Unread.ToImmutableHashSet(StringComparer.Ordinal), spec.Broken);
+    private readonly TerminalTable table = new(spec.Unread.ToImmutableHashSet(StringComparer.Ordinal), spec.Doubtful.ToImmutableHashSet(StringComparer.Ordinal), spec.Broken || IsBare(spec));
 
     public Outcome<Wiring> Build()
     {
+        if (IsBare(spec))
+        {
+            findings.Add(new("spec/missing", Severity.Error, "there are runs, and no gear that they could join", spec.Runs[0].Name.At) { Help = "put every device under gear:, by an id of its own" });
+        }
+
         foreach (var device in spec.Gear)
         {
             table.Add(device);
@@ -20,6 +26,7 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
 
         var wirer = new RunWirer(spec, choices, table, findings);
         ImmutableArray<WiredRun> runs = [.. spec.Runs.Select(wirer.Wire).OfType<WiredRun>()];
+        Measured();
         ImmutableArray<Gear> gear = [.. spec.Gear, .. wirer.Holders];
         var wired = wirer.Conductors.SelectMany(c => new[] { c.From.Index, c.To.Index }).ToHashSet();
         ImmutableArray<Link> links = [.. new LinkMaker(table, runs, t => wired.Contains(t.Index)).Make(gear, findings)];
@@ -44,11 +51,24 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
             Feeds = tracer.Feeds(),
             Loads = tracer.Loads(),
             TerminalsById = table.ById.ToFrozenDictionary(StringComparer.Ordinal),
+            TerminalsByGear = table.All.Where(t => t.Gear is not null).GroupBy(t => t.Gear!.Id, StringComparer.Ordinal).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray(), StringComparer.Ordinal),
             GearById = gear.DistinctBy(g => g.Id).ToFrozenDictionary(g => g.Id, StringComparer.Ordinal),
             RunsById = runs.DistinctBy(r => r.Id).ToFrozenDictionary(r => r.Id, StringComparer.Ordinal),
             ConductorsAt = conductorsAt,
             LinksAt = linksAt,
         }, [.. findings]);
+    }
+
+    /// <summary>Runs without any gear are one slip, however many ends they have.</summary>
+    private static bool IsBare(Spec spec) => !spec.Broken && spec.Gear.IsEmpty && spec.Unread.IsEmpty && !spec.Runs.IsEmpty;
+
+    private void Measured()
+    {
+        var runs = spec.Runs.Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
+        foreach (var at in spec.Readings.SelectMany(r => new[] { r.At, r.Against }).Concat(spec.Responses.Select(r => r.At)).OfType<Written<string>>())
+        {
+            table.FindMeasured(at, runs, findings);
+        }
     }
 
     private ImmutableArray<ImmutableArray<T>> At<T>(ImmutableArray<T> things, Func<T, (Terminal A, Terminal B)> ends)

@@ -182,7 +182,7 @@ public sealed class DrawingSetTests
     public void Every_shipped_system_can_be_described_in_words()
     {
         var scene = Drawn.Draw("one-amplifier").Scenes[0];
-        Assert.StartsWith("7 devices, 5 wires and ", scene.Description, StringComparison.Ordinal);
+        Assert.StartsWith("8 devices, 6 wires and ", scene.Description, StringComparison.Ordinal);
         Assert.Contains("P1: power, 4 AWG, red, 17 ft, from battery.+ to amp.+", scene.Description, StringComparison.Ordinal);
     }
 

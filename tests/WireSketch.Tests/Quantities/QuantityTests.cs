@@ -20,6 +20,35 @@ public sealed class QuantityTests
     [InlineData("14\"", 0.3556)]
     public void Lengths_follow_the_published_factors(string words, double metres) => Assert.Equal(metres, Read<Metres>(words).Value, 1e-15 * 10);
 
+    /// <summary>1 ft = 12 in = 0.3048 m exactly (NIST SP 811, appendix B.8).</summary>
+    [Theory]
+    [InlineData("13 ft 3 in", 4.0386)]
+    [InlineData("15 ft 6 in", 4.7244)]
+    [InlineData("1 ft 2.5 in", 0.3683)]
+    [InlineData("15'6\"", 4.7244)]
+    [InlineData("15' 6 1/2\"", 4.7371)]
+    [InlineData("15 1/2 ft", 4.7244)]
+    [InlineData("3/8 in", 0.009525)]
+    [InlineData("2 feet 11 inches", 0.889)]
+    public void Lengths_are_read_as_a_tape_shows_them(string words, double metres) => Assert.Equal(metres, Read<Metres>(words).Value);
+
+    [Theory]
+    [InlineData("15 ft 12 in", "less than 12 in")]
+    [InlineData("1 1/0 ft", "into 0")]
+    [InlineData("-1 ft 3 in", "is not a unit")]
+    [InlineData("3 in 1 ft", "is not a unit")]
+    [InlineData("15 ft 6", "is not a unit")]
+    [InlineData("15,5 ft", "comma")]
+    [InlineData("2e9 ft", "exponent")]
+    public void What_is_no_length_is_refused_with_a_word_on_why(string words, string why)
+    {
+        Assert.False(Quantity.TryRead<Metres>(words, out _, out var trouble));
+        Assert.Contains(why, trouble, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Only_lengths_have_feet_and_fractions() => Assert.False(Quantity.TryRead<Volts>("1/2 V", out _, out _));
+
     [Theory]
     [InlineData("32 F", 0)]
     [InlineData("212 F", 100)]
@@ -98,7 +127,7 @@ public sealed class QuantityTests
     [InlineData("sixty A", "is not a current")]
     [InlineData("", "is not a current")]
     [InlineData("A", "is not a current")]
-    [InlineData("1e3 A", "is not a unit of current")]
+    [InlineData("1e3 A", "is written with an exponent")]
     [InlineData("60 A x", "is not a unit of current")]
     public void What_is_wrong_is_said_with_the_units_that_fit(string words, string says)
     {

@@ -108,7 +108,7 @@ public sealed class LoadAndSourceTests
             gear:
               battery: { is: battery, origin: factory }
             readings:
-              - { at: nowhere, reads: 12 V }
+              - { at: battery, reads: 4 ohm }
             """),
         f => f.Rule == "spec/reading-differs" && f.Severity == Severity.Advice && f.Message.Contains("cannot be compared", StringComparison.Ordinal));
 

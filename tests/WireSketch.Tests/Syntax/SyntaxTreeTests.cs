@@ -57,6 +57,32 @@ public sealed class SyntaxTreeTests
         Assert.Contains("half a character (U+D800)", finding.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>A reader of bytes leaves a byte that is no UTF-8 as half a character, U+DC00 and the byte: here ü and ß of Latin-1, FC and DF.</summary>
+    [Fact]
+    public void A_file_in_another_encoding_is_one_finding_and_is_read_all_the_same()
+    {
+        var (tree, findings) = SyntaxTree.Parse(new SourceFile("a", "shop: M" + (char)0xDCFC + "ller Stra" + (char)0xDCDF + "e\nb: 1\n"));
+
+        var finding = Assert.Single(findings);
+        Assert.Equal((1, 8, 1), (finding.At.Line, finding.At.Column, finding.At.Length));
+        Assert.Contains("not UTF-8: the byte FC that stands here is no character of it, and 1 more", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("save the file as UTF-8", finding.Help, StringComparison.Ordinal);
+        Assert.Equal("M\u00fcller Stra\u00dfe", Assert.IsType<ScalarNode>(tree.Root.Find("shop")?.Value).Value);
+    }
+
+    [Theory]
+    [InlineData("w\0i\0r\0e\0s\0:\0 \0", "UTF-16")]
+    [InlineData("\0w\0i\0r\0e\0s\0:\0 ", "UTF-16")]
+    [InlineData("a: 1\n\0\0\0\0\0b: {\0", "no text")]
+    [InlineData("\u0001\u0002\u0003\u0004\u0005\u0006\u0007\u0008\u000b\u000c\u000e\u000f\u0010\u0011\u0012\u0013\u0014\u0015\u0016\u0017\u0018\u0019 {", "no text")]
+    public void What_is_no_text_is_one_finding(string text, string words)
+    {
+        var (tree, findings) = SyntaxTree.Parse(new SourceFile("a", text));
+
+        Assert.Contains(words, Assert.Single(findings).Message, StringComparison.Ordinal);
+        Assert.True(tree.Broken);
+    }
+
     [Fact]
     public void One_slip_hides_nothing()
     {

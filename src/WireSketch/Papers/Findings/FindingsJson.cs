@@ -28,7 +28,7 @@ public static class FindingsJson
     public static string Write(FindingsReport report, string? fingerprint = null)
     {
         var document = new FindingsDocument(
-            Version, report.Specs, fingerprint, new(report.Errors, report.Warnings, report.Advice, report.Accepted), [.. report.All.Select(f => Entry(f, report.NameOf))]);
+            Version, report.Specs, report.Unread.IsEmpty ? null : report.Unread, fingerprint, new(report.Errors, report.Warnings, report.Advice, report.Accepted), [.. report.All.Select(f => Entry(f, report.NameOf))]);
         return JsonSerializer.Serialize(document, Context.FindingsDocument) + "\n";
     }
 
@@ -40,7 +40,7 @@ public static class FindingsJson
     internal static PlaceEntry Place(Span at, Func<SourceFile, string> name) => new(name(at.File), at.Line, at.Column, at.EndLine, at.EndColumn);
 }
 
-internal sealed record FindingsDocument(int Version, ImmutableArray<string> Specs, string? Fingerprint, FindingCounts Summary, ImmutableArray<FindingEntry> Findings);
+internal sealed record FindingsDocument(int Version, ImmutableArray<string> Specs, ImmutableArray<string>? Unread, string? Fingerprint, FindingCounts Summary, ImmutableArray<FindingEntry> Findings);
 
 internal sealed record FindingCounts(int Errors, int Warnings, int Advice, int Accepted);
 

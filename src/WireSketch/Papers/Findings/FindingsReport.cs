@@ -9,6 +9,9 @@ namespace WireSketch.Papers.Findings;
 /// <param name="NameOf">Gives the name under which a file is shown.</param>
 public sealed record FindingsReport(ImmutableArray<string> Specs, ImmutableArray<Finding> All, Func<SourceFile, string> NameOf)
 {
+    /// <summary>A sentence for each spec that was named and could not be read.</summary>
+    public ImmutableArray<string> Unread { get; init; } = [];
+
     public int Errors => All.Count(f => f.Blocks);
 
     public int Warnings => All.Count(f => f.Severity == Severity.Warning && f.AcceptedBecause is null);
