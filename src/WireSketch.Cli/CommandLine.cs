@@ -29,6 +29,12 @@ internal static class CommandLine
         {
             return ExitCode.Interrupted;
         }
+        catch (Exception refusal) when (refusal is IOException or UnauthorizedAccessException)
+        {
+            // Files are read and written elsewhere and reported there: this is one of our own streams.
+            Say(surroundings, $"standard output cannot be written: {Trouble.Of(refusal)}");
+            return ExitCode.WrongUse;
+        }
         catch (Exception fault)
         {
             Say(surroundings, $"this is a fault of the program, not of your spec: {fault.GetType().Name}: {fault.Message.ReplaceLineEndings(" ")}");
@@ -97,7 +103,17 @@ internal static class CommandLine
             .Select(t => t.Value).FirstOrDefault(v => v.Length > 1 && v[0] == '-');
     }
 
-    private static void Say(Surroundings surroundings, string sentence) => surroundings.Error.WriteLine($"wiresketch: {sentence}");
+    private static void Say(Surroundings surroundings, string sentence)
+    {
+        try
+        {
+            surroundings.Error.WriteLine($"wiresketch: {sentence}");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Nobody can be told any more; the exit code says it.
+        }
+    }
 
     /// <summary>The method in which a fault arose: enough to find it, and nothing of the machine.</summary>
     private static string Where(Exception fault) =>

@@ -14,7 +14,7 @@ internal sealed class Session
     private readonly string[] roots;
     private readonly string failOn;
 
-    /// <exception cref="Trouble">A spec or folder cannot be found or read.</exception>
+    /// <exception cref="Trouble">No spec can be read, or a folder that was named is not there.</exception>
     public Session(Surroundings surroundings, SharedOptions options, ParseResult parse)
     {
         this.surroundings = surroundings;
@@ -23,10 +23,14 @@ internal sealed class Session
         IsVerbose = parse.GetValue(options.Verbose) && !IsQuiet;
         failOn = parse.GetValue(options.FailOn)!;
         roots = [.. (parse.GetValue(options.Roots) ?? []).Select(Root)];
-        Inputs = new SpecFinder(surroundings, parse.GetValue(options.StdinName)).Find(parse.GetValue(options.Specs) ?? []);
+        var found = new SpecFinder(surroundings, parse.GetValue(options.StdinName)).Find(parse.GetValue(options.Specs) ?? []);
+        (Inputs, Unread) = (found.Specs, found.Unread);
     }
 
     public IReadOnlyList<SpecInput> Inputs { get; }
+
+    /// <summary>A sentence for each spec that could not be read.</summary>
+    public IReadOnlyList<string> Unread { get; }
 
     public Colour Colour { get; }
 
@@ -34,7 +38,7 @@ internal sealed class Session
 
     public bool IsVerbose { get; }
 
-    public Progress Progress() => new(surroundings.Error, surroundings.ErrorIsTerminal && !IsQuiet, Inputs.Count);
+    public Progress Progress() => new(surroundings.Error, surroundings.ErrorIsTerminal && !IsQuiet, Inputs.Count, TimeSpan.FromSeconds(1));
 
     public Compilation Compile(SpecInput input) =>
         Timed($"{input.Shown}: read, computed and checked", () => Compiler.Compile(input.File, new DiskFiles(input.Folder, roots)));
@@ -67,6 +71,17 @@ internal sealed class Session
         {
             surroundings.Error.WriteLine($"more about a finding: wiresketch explain {first.Rule}");
         }
+    }
+
+    /// <summary>Says which specs could not be read, and gives the code to end with.</summary>
+    public int End(int code)
+    {
+        foreach (var sentence in Unread)
+        {
+            surroundings.Error.WriteLine($"wiresketch: {sentence}");
+        }
+
+        return Unread.Count > 0 ? ExitCode.WrongUse : code;
     }
 
     public int ExitCodeFor(IEnumerable<Finding> findings)

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Security.Cryptography;
 using WireSketch.Testing;
 
@@ -25,6 +26,61 @@ public sealed class SameBytesTests
         var files = Hashes(here.At(spec));
         Assert.True(files.Count >= 13, string.Join(", ", files.Keys));
         Assert.Equal(files, Hashes(there.At(spec)));
+    }
+
+    /// <summary>
+    /// The program is built without the tables of languages, so that LANG alone could hardly change anything: here every sign that a
+    /// language may have of its own is another one, in the thread that builds and in all that it starts.
+    /// </summary>
+    [Theory]
+    [InlineData("two-amplifiers")]
+    [InlineData("camper")]
+    public async Task Signs_and_words_of_another_language_change_no_byte(string spec)
+    {
+        using var plain = new Shop();
+        using var odd = new Shop();
+        foreach (var shop in new[] { plain, odd })
+        {
+            shop.With($"{spec}.wsk.yaml", Repository.Read($"specs/{spec}.wsk.yaml")).With("parts/shop-parts.yaml", Repository.Read("specs/parts/shop-parts.yaml"));
+        }
+
+        var before = await Everything(plain);
+        var (culture, words) = (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture);
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = Odd();
+            Assert.Equal("~1'234;5", (-1234.5).ToString("N1", null));
+            Assert.Equal(before, await Everything(odd));
+        }
+        finally
+        {
+            (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture) = (culture, words);
+        }
+
+        async Task<SortedDictionary<string, string>> Everything(Shop shop)
+        {
+            Assert.Equal(0, (await shop.Type("build", $"{spec}.wsk.yaml")).Code);
+            var files = Hashes(shop.At(spec));
+            foreach (var format in new[] { "short", "json", "github", "sarif" })
+            {
+                files.Add("--format " + format, (await shop.Type("check", $"{spec}.wsk.yaml", "--format", format)).Output);
+            }
+
+            files.Add("hookups", (await shop.Type("hookups", "2 x 4 ohm", "--power", "4 ohm: 250.5 W")).Output);
+            return files;
+        }
+    }
+
+    private static CultureInfo Odd()
+    {
+        var odd = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+        odd.NumberFormat = new()
+        {
+            NumberDecimalSeparator = ";", NumberGroupSeparator = "'", NegativeSign = "~", PositiveSign = "#", PercentDecimalSeparator = ";", PercentSymbol = "pc",
+            CurrencyDecimalSeparator = ";", CurrencySymbol = "?", NaNSymbol = "none", PositiveInfinitySymbol = "much", NegativeInfinitySymbol = "little",
+        };
+        odd.DateTimeFormat = new() { DateSeparator = "_", TimeSeparator = "_", ShortDatePattern = "dd_MM_yy", LongTimePattern = "ss_mm_HH" };
+        return odd;
     }
 
     [Fact]

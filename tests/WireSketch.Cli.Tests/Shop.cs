@@ -16,6 +16,9 @@ internal sealed class Shop : IDisposable
 
     public static string OneAmplifier => Repository.Read("specs/one-amplifier.wsk.yaml");
 
+    /// <summary>A clean spec with a piece of advice: its title block has no number.</summary>
+    public static string WithAdvice => OneAmplifier.Replace("  reference: TM-0412\n", "", StringComparison.Ordinal);
+
     /// <summary>A spec with one error of a rule, which still resolves.</summary>
     public static string NoFuse => Repository.Read("specs/wrong/no-fuse.wsk.yaml");
 

@@ -85,7 +85,7 @@ internal static class BuildCommand
             code = Math.Max(code, session.ExitCodeFor(result.Findings));
         }
 
-        return code;
+        return session.End(code);
     }
 
     private static void Say(Surroundings surroundings, Session session, string target, IReadOnlyList<Paper> papers, WrittenFiles files, Compilation result)

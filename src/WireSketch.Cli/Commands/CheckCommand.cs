@@ -50,7 +50,7 @@ internal static class CheckCommand
             }
         }
 
-        var report = new FindingsReport([.. checkedSpecs.Select(c => c.Input.Shown)], [.. checkedSpecs.SelectMany(c => c.Result.Findings)], f => names.GetValueOrDefault(f, f.Name));
+        var report = new FindingsReport([.. checkedSpecs.Select(c => c.Input.Shown)], [.. checkedSpecs.SelectMany(c => c.Result.Findings)], f => names.GetValueOrDefault(f, f.Name)) { Unread = [.. session.Unread] };
         if (format == "text")
         {
             surroundings.Error.Write(new FindingPrinter(session.Colour, report.NameOf).Print(report.All));
@@ -67,7 +67,7 @@ internal static class CheckCommand
         }
 
         session.Summarise(report);
-        return session.ExitCodeFor(report.All);
+        return session.End(session.ExitCodeFor(report.All));
     }
 
     private static IEnumerable<SourceFile> FilesOf(Finding f) =>

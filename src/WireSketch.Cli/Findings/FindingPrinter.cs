@@ -8,13 +8,27 @@ namespace WireSketch.Cli.Findings;
 /// <summary>Writes findings for people: the sentence, the place, the line with marks under what is meant, notes, and what to do.</summary>
 internal sealed class FindingPrinter(Colour colour, Func<SourceFile, string> nameOf)
 {
+    /// <summary>More findings of one file than anybody reads: of these many the worst are shown.</summary>
+    private const int MostOfAFile = 200;
+
     public string Print(IEnumerable<Finding> findings)
     {
         var text = new StringBuilder();
-        foreach (var finding in findings)
+        foreach (var ofFile in findings.GroupBy(f => f.At.File))
         {
-            Print(text, finding);
-            text.Append('\n');
+            var all = ofFile.ToArray();
+            var shown = all.Length <= MostOfAFile ? all.ToHashSet<Finding>(ReferenceEqualityComparer.Instance)
+                : all.OrderBy(f => f.AcceptedBecause is not null).ThenByDescending(f => f.Severity).Take(MostOfAFile).ToHashSet<Finding>(ReferenceEqualityComparer.Instance);
+            foreach (var finding in all.Where(shown.Contains))
+            {
+                Print(text, finding);
+                text.Append('\n');
+            }
+
+            if (all.Length > shown.Count)
+            {
+                text.Append(CultureInfo.InvariantCulture, $"{FindingLines.OneLine(nameOf(ofFile.Key))}: {all.Length - shown.Count} more findings are not shown; wiresketch check --format short lists all\n\n");
+            }
         }
 
         return text.ToString();

@@ -42,6 +42,13 @@ internal sealed class DiskFiles(string folder, IReadOnlyList<string> allowed) : 
                 return null;
             }
 
+            // A pipe or a device has no length, and would keep us waiting for words that may never come.
+            if (!Directory.Exists(full) && new FileInfo(Resolve(full)) is { Exists: true, Length: 0 })
+            {
+                why = "it is empty, or no file but a pipe or a device";
+                return null;
+            }
+
             why = "";
             return new(Path.GetRelativePath(folder, full).Replace('\\', '/'), TextFile.Read(full));
         }

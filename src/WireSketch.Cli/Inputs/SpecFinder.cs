@@ -5,39 +5,61 @@ using WireSketch.Text;
 
 namespace WireSketch.Cli.Inputs;
 
+/// <summary>The specs that a command line names.</summary>
+/// <param name="Specs">Those that could be read, in the order of the arguments, those of a folder or pattern in ordinal order; each once.</param>
+/// <param name="Unread">A sentence for each that cannot be found or read.</param>
+internal sealed record FoundSpecs(IReadOnlyList<SpecInput> Specs, IReadOnlyList<string> Unread);
+
 /// <summary>Finds the specs that a command line names: files, folders, patterns, and <c>-</c> for standard input.</summary>
 internal sealed class SpecFinder(Surroundings surroundings, string? stdinName)
 {
     private const string Ending = ".wsk.yaml";
 
-    /// <summary>All specs, in the order of the arguments, those of a folder or pattern in ordinal order; each once.</summary>
-    /// <exception cref="Trouble">One cannot be found or read.</exception>
-    public IReadOnlyList<SpecInput> Find(IReadOnlyList<string> arguments)
+    private readonly List<SpecInput> found = [];
+    private readonly List<string> unread = [];
+    private readonly HashSet<string> seen = new(StringComparer.Ordinal);
+
+    /// <summary>Finds and reads them all; one that cannot be read keeps nobody from judging the others.</summary>
+    /// <exception cref="Trouble">There is none that can be read.</exception>
+    public FoundSpecs Find(IReadOnlyList<string> arguments)
     {
-        var found = new List<SpecInput>();
-        var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var argument in arguments)
         {
-            if (argument == "-")
-            {
-                if (seen.Add("-"))
-                {
-                    found.Add(StandardInput());
-                }
-
-                continue;
-            }
-
-            foreach (var (path, searched) in Expand(argument))
-            {
-                if (seen.Add(surroundings.Full(path)) && Load(path, searched) is { } input)
-                {
-                    found.Add(input);
-                }
-            }
+            Try(() => Take(argument));
         }
 
-        return found.Count > 0 ? found : throw new Trouble($"there is no spec in {string.Join(", ", arguments)}: specs end in {Ending}");
+        return found.Count > 0 ? new(found, unread)
+            : throw new Trouble(unread.Count > 0 ? string.Join("; ", unread) : $"there is no spec in {string.Join(", ", arguments)}: specs end in {Ending}");
+    }
+
+    private void Take(string argument)
+    {
+        if (argument == "-")
+        {
+            if (seen.Add("-"))
+            {
+                found.Add(StandardInput());
+            }
+
+            return;
+        }
+
+        foreach (var (path, searched) in Expand(argument).Where(e => seen.Add(surroundings.Full(e.Path))))
+        {
+            Try(() => found.AddRange(Load(path, searched) is { } input ? [input] : []));
+        }
+    }
+
+    private void Try(Action read)
+    {
+        try
+        {
+            read();
+        }
+        catch (Trouble trouble)
+        {
+            unread.Add(trouble.Message);
+        }
     }
 
     private SpecInput StandardInput()
@@ -121,7 +143,8 @@ internal sealed class SpecFinder(Surroundings surroundings, string? stdinName)
         var full = surroundings.Full(path);
         try
         {
-            var file = new SourceFile(Path.GetFileName(full), TextFile.Read(full));
+            // What a search turns up is not opened where it has no length: it may be a pipe, and nobody may ever write to it.
+            var file = new SourceFile(Path.GetFileName(full), searched && new FileInfo(full).Length == 0 ? "" : TextFile.Read(full));
             return searched && SpecReader.IsShared(file) ? null : new(file, path.Replace('\\', '/'), Path.GetDirectoryName(full)!);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -43,8 +43,8 @@ internal static class TextFile
     }
 
     /// <summary>
-    /// UTF-8, with or without a mark, or UTF-16 with one. A byte that is no UTF-8 becomes half a surrogate pair: the reader then
-    /// points to its place.
+    /// UTF-8, with or without a mark, or UTF-16 with one. A byte that is no UTF-8 becomes half a surrogate pair of its own
+    /// (U+DC00 and the byte): the reader then points to its place.
     /// </summary>
     internal static string Decode(ReadOnlySpan<byte> bytes)
     {

@@ -48,10 +48,11 @@ public sealed class CheckTests
     [Theory]
     [InlineData("error", 0)]
     [InlineData("advice", 1)]
+    [InlineData("warning", 0)]
     [InlineData("never", 0)]
     public async Task The_least_finding_that_fails_can_be_chosen(string least, int code)
     {
-        using var shop = new Shop().With("a.wsk.yaml", Shop.OneAmplifier);
+        using var shop = new Shop().With("a.wsk.yaml", Shop.WithAdvice);
         Assert.Equal(code, (await shop.Type("check", "a.wsk.yaml", "--fail-on", least)).Code);
     }
 
@@ -113,6 +114,31 @@ public sealed class CheckTests
         var said = await shop.TypeWith(Shop.NoFuse, "check", "-", "--stdin-name", "jobs/c.wsk.yaml", "--format", "short");
         Assert.StartsWith("jobs/c.wsk.yaml:", said.Output, StringComparison.Ordinal);
         Assert.Equal(1, said.Code);
+    }
+
+    [Fact]
+    public async Task A_spec_that_is_missing_keeps_nobody_from_judging_the_others()
+    {
+        using var shop = new Shop().With("b.wsk.yaml", Shop.UnknownGear);
+        var said = await shop.Type("check", "nothing.wsk.yaml", "b.wsk.yaml", "-f", "json");
+        Assert.Equal(2, said.Code);
+        Assert.Contains("wiresketch: nothing.wsk.yaml: there is no such file or folder\n", said.Error, StringComparison.Ordinal);
+        using var json = JsonDocument.Parse(said.Output);
+        Assert.Equal("b.wsk.yaml", Assert.Single(json.RootElement.GetProperty("specs").EnumerateArray()).GetString());
+        Assert.Single(json.RootElement.GetProperty("findings").EnumerateArray());
+        Assert.Equal("nothing.wsk.yaml: there is no such file or folder", Assert.Single(json.RootElement.GetProperty("unread").EnumerateArray()).GetString());
+    }
+
+    [Fact]
+    public async Task Of_very_many_findings_the_worst_are_shown_and_the_others_counted()
+    {
+        var lines = string.Concat(Enumerable.Range(0, 250).Select(i => $"  L{i}: {{ is: lamp, power: 10 }}\n"));
+        using var shop = new Shop().With("b.wsk.yaml", "wiresketch: 1\njob: { title: x }\ngear:\n" + lines);
+        var said = await shop.Type("check", "b.wsk.yaml");
+        Assert.Equal(200, said.Error.Split("error[spec/unit]").Length - 1);
+        Assert.Contains("b.wsk.yaml: 50 more findings are not shown; wiresketch check --format short lists all\n", said.Error, StringComparison.Ordinal);
+        Assert.Contains("b.wsk.yaml: 250 errors", said.Error, StringComparison.Ordinal);
+        Assert.Equal(250, (await shop.Type("check", "b.wsk.yaml", "-f", "short")).Output.Split('\n').Length - 1);
     }
 
     [Fact]

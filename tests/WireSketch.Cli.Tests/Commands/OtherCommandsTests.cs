@@ -10,8 +10,9 @@ public sealed class OtherCommandsTests
     {
         using var shop = new Shop();
         Assert.Equal(0, (await shop.Type("new")).Code);
-        var said = await shop.Type("check", "install.wsk.yaml", "--fail-on", "warning");
+        var said = await shop.Type("check", "install.wsk.yaml", "--fail-on", "advice");
         Assert.Equal(0, said.Code);
+        Assert.Equal("install.wsk.yaml: nothing to report\n", said.Error);
         Assert.DoesNotContain("\u001b", shop.Read("install.wsk.yaml"), StringComparison.Ordinal);
     }
 

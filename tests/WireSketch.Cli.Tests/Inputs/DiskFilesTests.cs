@@ -42,6 +42,27 @@ public sealed class DiskFilesTests
         Assert.Contains(reason, why, StringComparison.Ordinal);
     }
 
+    /// <summary>It has no length, as an empty file has none, and opening it would wait for somebody to write.</summary>
+    [Fact]
+    public async Task A_pipe_is_not_opened()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "There pipes do not lie among files.");
+        using var shop = new Shop().With("jobs/empty.yaml", "").With("jobs/a.wsk.yaml", Shop.UnknownGear);
+        foreach (var name in new[] { "jobs/p.yaml", "jobs/b.wsk.yaml" })
+        {
+            using var made = System.Diagnostics.Process.Start("mkfifo", [shop.At(name)]);
+            await made.WaitForExitAsync(TestContext.Current.CancellationToken);
+        }
+
+        var files = new DiskFiles(shop.At("jobs"), []);
+        Assert.Null(files.Read(Spec, "p.yaml", out var why));
+        Assert.Contains("pipe", why, StringComparison.Ordinal);
+        Assert.Null(files.Read(Spec, "empty.yaml", out _));
+
+        var said = await shop.Type("check", "jobs", "--format", "short");
+        Assert.Contains("jobs/b.wsk.yaml:1:1: error[spec/version]: there is nothing in the file", said.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_link_that_leads_outside_is_refused()
     {

@@ -36,6 +36,18 @@ public sealed class OddFilesTests
         }
     }
 
+    [Theory]
+    [InlineData("latin1", "the file is not UTF-8: the byte FC")]
+    [InlineData("utf-16", "the file is UTF-16")]
+    public async Task A_spec_in_another_encoding_is_one_finding_that_says_so(string encoding, string words)
+    {
+        using var shop = new Shop();
+        var text = Shop.OneAmplifier.Replace("shop: Quillmarsh", "shop: M\u00fcller", StringComparison.Ordinal);
+        File.WriteAllBytes(shop.At("a.wsk.yaml"), encoding == "latin1" ? Encoding.Latin1.GetBytes(text) : new UnicodeEncoding(bigEndian: false, byteOrderMark: false).GetBytes(text));
+        var said = await shop.Type("check", "a.wsk.yaml", "--format", "short");
+        Assert.Contains(words, Assert.Single(said.Output.TrimEnd('\n').Split('\n')), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_file_beyond_all_measure_is_refused_before_it_is_read()
     {

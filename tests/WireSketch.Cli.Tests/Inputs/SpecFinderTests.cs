@@ -42,7 +42,7 @@ public sealed class SpecFinderTests
     }
 
     private static IReadOnlyList<SpecInput> Find(Shop shop, params string[] arguments) =>
-        new SpecFinder(new(TextWriter.Null, TextWriter.Null, Stream.Null, false, false, _ => null, shop.Folder), null).Find(arguments);
+        new SpecFinder(new(TextWriter.Null, TextWriter.Null, Stream.Null, false, false, _ => null, shop.Folder), null).Find(arguments).Specs;
 
     private static IEnumerable<string> Names(Shop shop, params string[] arguments) => Find(shop, arguments).Select(i => i.Shown);
 }
