@@ -74,8 +74,8 @@ public sealed record VehiclePath
     internal static VehiclePath Read(Fields f) => new()
     {
         Name = f.Key,
-        From = f.Text("from", "zone at which it begins, or a device or its place"),
-        To = f.Text("to", "zone at which it ends, or a device or its place"),
+        From = f.Text("from", "zone, place of a device, or end of another path, at which it begins"),
+        To = f.Text("to", "zone, place of a device, or end of another path, at which it ends"),
         Length = f.Amount<Metres>("length", "its length"),
         Passes = f.Texts("passes", "what it passes: grommet, sill, seat rail"),
         Beside = f.Texts("beside", "what else runs there"),

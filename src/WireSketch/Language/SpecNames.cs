@@ -53,7 +53,7 @@ internal static class SpecNames
             }
         }
 
-        Places(spec, zones, findings);
+        Places(spec, findings);
         foreach (var run in spec.Runs)
         {
             foreach (var path in run.Along.Where(a => !paths.Contains(a.Value)))
@@ -68,21 +68,16 @@ internal static class SpecNames
         }
     }
 
-    /// <summary>A path begins and ends in a zone, at a device, or at the place of one.</summary>
-    private static void Places(Spec spec, HashSet<string> zones, SpecFindings findings)
+    /// <summary>A path begins and ends in a zone, at the place of a device, or where another path goes on.</summary>
+    private static void Places(Spec spec, SpecFindings findings)
     {
-        if (spec.Paths.IsEmpty)
+        var ends = spec.Paths.SelectMany(p => new[] { (Path: p, At: p.From), (Path: p, At: p.To) }).Where(e => e.At is not null).Select(e => (e.Path, At: e.At!.Value)).ToArray();
+        var shared = ends.GroupBy(e => e.At.Value, StringComparer.OrdinalIgnoreCase).Where(g => g.Select(e => e.Path.Id).Distinct(StringComparer.Ordinal).Count() > 1).Select(g => g.Key);
+        string[] places = [.. spec.Zones.Select(z => z.Id), .. spec.Gear.Select(g => g.Facts.Place?.Value).OfType<string>()];
+        var known = places.Concat(shared).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        foreach (var (path, at) in ends.Where(e => !known.Contains(e.At.Value)))
         {
-            return;
-        }
-
-        var known = zones.Concat(spec.Gear.SelectMany(g => new[] { g.Id, g.Facts.Place?.Value }).OfType<string>()).Concat(spec.Unread).ToHashSet(StringComparer.Ordinal);
-        foreach (var (path, end) in spec.Paths.SelectMany(p => new[] { (p, p.From), (p, p.To) }))
-        {
-            if (end is { } place && !known.Contains(place.Value))
-            {
-                findings.Add(References.Finding(place.Value, place.At, "zone or device", spec.Zones.Select(z => z.Id).Concat(spec.Gear.Select(g => g.Id)), "name a zone, a device, or the place of one") with { Subjects = [path.Id] });
-            }
+            findings.Add(References.Finding(at.Value, at.At, "zone or place", places.Distinct(StringComparer.OrdinalIgnoreCase), "name a zone, the place of a device, or where another path begins or ends") with { Subjects = [path.Id] });
         }
     }
 }

@@ -9,7 +9,8 @@ internal static class GroundMistakes
 {
     public static IEnumerable<MistakeKind> All =>
     [
-        new("ground left out", true, ["ground/missing", "ground/through-shield"], s => s.RunsOf(RunKind.Ground).Where(r => !IsFactoryLead(r)).Select(r => new Mistake(r.Id, s.DropRun(r)))),
+        new("ground left out", true, ["ground/missing", "ground/through-shield"], s =>
+            s.RunsOf(RunKind.Ground).Where(r => !IsFactoryLead(r)).Select(r => new Mistake(r.Id, s.DropRun(r)))),
         new("ground on paint", false, ["ground/bad-surface"], s => s.Gear.OfType<ChassisPoint>().Select(g => new Mistake(g.Id, s.Put(s.Of(g), "surface", "painted")))),
         new("ground on a seat rail", false, ["ground/bad-surface"], s => s.Gear.OfType<ChassisPoint>().Select(g => new Mistake(g.Id, s.Put(s.Of(g), "on", "seat rail")))),
         new("ground three yards long", false, ["ground/long"], s => ToBody(s).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "length", "9 ft")))),
@@ -28,10 +29,10 @@ internal static class GroundMistakes
             s.RunsOf(RunKind.Ground).Where(r => !r.IsTwoWire && r.From.Length == 1 && r.To.Length == 1).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "wire", "line pair")))),
     ];
 
-    private static IEnumerable<WiredRun> ToBody(GoodSpec s) => s.RunsOf(RunKind.Ground).Where(r => r.To.Length == 1 && r.From.Length == 1 && r.To[0].Gear is ChassisPoint);
+    /// <summary>A vehicle's own battery is on its body whether a run says so or not.</summary>
+    private static bool IsFactoryLead(WiredRun run) => run.From[0].Gear is Battery { InVehicle: true } && run.To[0].Gear is ChassisPoint;
 
-    /// <summary>A lead that the vehicle has anyway: without it the spec only says less.</summary>
-    private static bool IsFactoryLead(WiredRun r) => r.From.Concat(r.To).Any(e => e.Gear is Battery { InVehicle: true });
+    private static IEnumerable<WiredRun> ToBody(GoodSpec s) => s.RunsOf(RunKind.Ground).Where(r => r.To.Length == 1 && r.From.Length == 1 && r.To[0].Gear is ChassisPoint);
 
     private static string EndOnBody(WiredRun r) => r.To[0].Id;
 }

@@ -87,7 +87,7 @@ public sealed class OneCauseTests
     [Theory]
     [InlineData("readings:\n  - { at: P1, reads: 36 A }\n  - { at: amp.sub, reads: 2.1 ohm }\n  - { at: battery, reads: 36 A }\n  - { at: P1.fuse.in, reads: 14 V }\n  - { at: amp.+, against: battery.-, reads: 14 V }")]
     [InlineData("response:\n  - { at: radio.front, volume: 20, levels: { 63 Hz: -3 dB, 1000 Hz: 0 dB } }\n  - { at: radio, volume: 9, levels: { 63 Hz: -3 dB, 1000 Hz: 0 dB } }")]
-    [InlineData("paths:\n  left: { from: engine bay, to: under the passenger seat, length: 9 ft }\n  right: { from: battery, to: rear, length: 9 ft }")]
+    [InlineData("paths:\n  left: { from: engine bay, to: under the passenger seat, length: 9 ft }\n  right: { from: Engine bay, to: left sill, length: 9 ft }\n  back: { from: left sill, to: rear, length: 9 ft }")]
     public void Names_of_runs_devices_terminals_zones_and_places_are_understood(string words) =>
         Assert.DoesNotContain(Findings(Examples.BassUpgrade + "\n" + words + "\n"), f => f.Severity == Severity.Error);
 
