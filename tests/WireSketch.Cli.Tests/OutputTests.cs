@@ -57,7 +57,9 @@ public sealed class OutputTests
         using var shop = new Shop().With("a.wsk.yaml", Shop.NoFuse);
         var start = new ProcessStartInfo(script, ["-qec", $"dotnet {typeof(CommandLine).Assembly.Location} {string.Join(' ', words)}", "/dev/null"])
         {
-            WorkingDirectory = shop.Folder, RedirectStandardOutput = true, RedirectStandardInput = true,
+            WorkingDirectory = shop.Folder,
+            RedirectStandardOutput = true,
+            RedirectStandardInput = true,
         };
         start.Environment["NO_COLOR"] = "1";
         start.Environment["TERM"] = "xterm-256color";

@@ -76,8 +76,17 @@ public sealed class SameBytesTests
         var odd = (CultureInfo)CultureInfo.InvariantCulture.Clone();
         odd.NumberFormat = new()
         {
-            NumberDecimalSeparator = ";", NumberGroupSeparator = "'", NegativeSign = "~", PositiveSign = "#", PercentDecimalSeparator = ";", PercentSymbol = "pc",
-            CurrencyDecimalSeparator = ";", CurrencySymbol = "?", NaNSymbol = "none", PositiveInfinitySymbol = "much", NegativeInfinitySymbol = "little",
+            NumberDecimalSeparator = ";",
+            NumberGroupSeparator = "'",
+            NegativeSign = "~",
+            PositiveSign = "#",
+            PercentDecimalSeparator = ";",
+            PercentSymbol = "pc",
+            CurrencyDecimalSeparator = ";",
+            CurrencySymbol = "?",
+            NaNSymbol = "none",
+            PositiveInfinitySymbol = "much",
+            NegativeInfinitySymbol = "little",
         };
         odd.DateTimeFormat = new() { DateSeparator = "_", TimeSeparator = "_", ShortDatePattern = "dd_MM_yy", LongTimePattern = "ss_mm_HH" };
         return odd;

@@ -156,7 +156,7 @@ public static class SpecSchema
 
     private const string Size = @"([1-4]/0|[0-9]+) *[Aa][Ww][Gg]|([0-9]+\.?[0-9]*|\.[0-9]+) *(mm2|mm²|mm\^2)";
 
-    private static string Amount(ImmutableArray<string> units) => 
+    private static string Amount(ImmutableArray<string> units) =>
         units.Contains("ft") ? $"({Simple(units)}|{TapeWords.Pattern})" : Simple(units);
 
     private static string Simple(ImmutableArray<string> units) => $"{Number} *({string.Join('|', units.Select(Regex.Escape))})";
