@@ -117,7 +117,10 @@ public sealed class RouteTests
 
     private static VehiclePath Path(string name, string from, string to, double metres) => new()
     {
-        Name = new(name, name, default), From = new(from, from, default), To = new(to, to, default), Length = new(new Metres(metres), "", default),
+        Name = new(name, name, default),
+        From = new(from, from, default),
+        To = new(to, to, default),
+        Length = new(new Metres(metres), "", default),
     };
 
     private static WireSketch.Rules.Install Compile(string runs)
