@@ -206,7 +206,15 @@ internal sealed class NodeReader
             }
         }
 
-        return (new MapNode(CollectionPlace(begin, flow, last), entries.ToImmutable(), flow), size);
+        return (new MapNode(Around(CollectionPlace(begin, flow, last), entries), entries.ToImmutable(), flow), size);
+    }
+
+    /// <summary>A place that holds every key: an empty key may begin before what the parser calls the map.</summary>
+    private Span Around(Span place, ImmutableArray<MapEntry>.Builder entries)
+    {
+        var start = entries.Select(e => e.Key.At.Start).Append(place.Start).Min();
+        var end = entries.Select(e => e.Key.At.End).Append(place.End).Max();
+        return new(file, start, end - start);
     }
 
     /// <summary>In a flow map <c>{a:b}</c> is a key without a value: says so, and goes on with what was meant.</summary>

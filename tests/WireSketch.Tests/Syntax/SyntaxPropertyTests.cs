@@ -25,6 +25,12 @@ public sealed class SyntaxPropertyTests
         Holds(Examples.BassUpgrade);
     }
 
+    /// <summary>Texts that chance once found.</summary>
+    [Theory]
+    [InlineData(":[&\t-:\n*.||b:.@'~:%<?<'@!-:\t*- #{")]
+    [InlineData("a: { b: 6,0 ohm }\n")]
+    public void A_text_that_once_failed_holds(string text) => Holds(text);
+
     private static void Holds(string text)
     {
         var file = new SourceFile("a", text);
