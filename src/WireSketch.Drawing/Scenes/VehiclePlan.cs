@@ -3,6 +3,7 @@ using System.Globalization;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Sheets;
 using WireSketch.Language;
+using WireSketch.Quantities;
 using WireSketch.Topology;
 
 namespace WireSketch.Drawing.Scenes;
@@ -213,6 +214,14 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
         }
     }
 
+    /// <summary>Place in the row of zones of a zone, or of the zone of the device that stands at a place; null if neither is known.</summary>
+    private int? RankOf(Written<string>? end)
+    {
+        var zone = wiring.Gear.FirstOrDefault(g => string.Equals(g.Facts.Place?.Value, end?.Value, StringComparison.OrdinalIgnoreCase))?.Zone ?? end?.Value;
+        var rank = Zones.ToList().FindIndex(z => z.Zone == zone);
+        return rank < 0 ? null : rank;
+    }
+
     /// <summary>What passes a boundary, with lengths, through what and along which paths.</summary>
     private List<(string Words, Tone Tone)> Block(int boundary, double width)
     {
@@ -230,10 +239,14 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
             Add("through " + (through.Length > 0 ? string.Join(", ", through) : "the wall"), Tone.Quiet);
         }
 
-        foreach (var path in wiring.Spec.Paths.Where(p => p.From?.Value == Zones[boundary].Zone && p.To?.Value == Zones[boundary + 1].Zone))
+        foreach (var path in wiring.Spec.Paths.Where(p => RankOf(p.From) is { } from && RankOf(p.To) is { } to && Math.Min(from, to) <= boundary && Math.Max(from, to) > boundary))
         {
             var hazards = path.Hazard.Concat(path.Beside).Select(h => h.Value).ToArray();
-            Add(GearWords.Join(path.Id, path.Length?.Words ?? "", hazards.Length > 0 ? "beside " + string.Join(", ", hazards) : ""), Tone.Quiet);
+            Add(
+                "along " + GearWords.Join(
+                    GearWords.WithUnits($"{path.Id} ({GearWords.Join(path.Length?.Words ?? "", $"{path.From?.Value} to {path.To?.Value}")})"),
+                    path.Passes.Length > 0 ? "past " + string.Join(", ", path.Passes.Select(p => p.Value)) : "",
+                    hazards.Length > 0 ? "beside " + string.Join(", ", hazards) : ""), Tone.Quiet);
         }
 
         return lines;

@@ -95,5 +95,8 @@ internal static class LabelWords
 
     /// <summary>Its length as written, or as its path gives it; empty if nothing does.</summary>
     public static string Length(WiredRun run) =>
-        !run.LengthIsKnown ? "" : run.Run.Length?.Words ?? Quantity.Print(run.Length);
+        !run.LengthIsKnown ? ""
+        : run.Run.Length?.Words is { } words ? words
+        : run.Route.Any(r => r.Path.Length?.Words.TrimEnd().EndsWith('m') == true) ? Quantity.Print(run.Length)
+        : $"{Quantity.Digits(run.Length.Inches / 12, 3)} ft";
 }

@@ -7,7 +7,10 @@ internal static class RouteMistakes
 {
     public static IEnumerable<MistakeKind> All =>
     [
-        new("no grommet through the firewall", true, ["route/no-grommet"], s => s.Runs.Where(r => s.Of(r).Find("through") is not null).Select(r => new Mistake(r.Id, s.Drop(s.Of(r), "through")))),
+        new("no grommet through the firewall", true, ["route/no-grommet"], s =>
+            // Where its path passes a grommet, the run need not say so again.
+            s.Runs.Where(r => s.Of(r).Find("through") is not null && !r.Route.Any(p => p.Path.Passes.Any(w => w.Value.Contains("grommet", StringComparison.Ordinal))))
+                .Select(r => new Mistake(r.Id, s.Drop(s.Of(r), "through")))),
         new("no loom in the engine bay", false, ["route/bare-in-engine-bay"], s =>
             s.Runs.Where(r => s.Of(r).Find("protect") is not null && r.From.Concat(r.To).Any(e => e.Gear.Zone == "engine bay")).Select(r => new Mistake(r.Id, s.Drop(s.Of(r), "protect")))),
         new("length left out", true, ["route/no-length"], s => s.Runs.Where(r => s.Of(r).Find("length") is not null).Select(r => new Mistake(r.Id, s.Drop(s.Of(r), "length")))),

@@ -25,7 +25,8 @@ internal static class SupplyMistakes
         new("fuse of a block raised above the wire", true, FuseOverWire, s =>
             from f in BlockFuses(s)
             let rating = Above(1.5 * f.Runs.Min(s.AmpacityOf))
-            where rating > 0 && f.Runs.Any(r => s.LowestBefore(r, f.Link.Gear!.Id) > s.AmpacityOf(r))
+            // A wire that is left to the compiler grows with its fuse.
+            where rating > 0 && f.Runs.Any(r => !r.Wire.IsAuto && s.LowestBefore(r, f.Link.Gear!.Id) > s.AmpacityOf(r))
             select new Mistake(f.Link.Id, new Text.Edit(f.At.At, GoodSpec.Ampere(rating)))),
         new("fuse below the load", true, ["supply/fuse-below-load"], s =>
             from r in Fused(s)
