@@ -20,6 +20,20 @@ public sealed class PaperSetTests
         Assert.All(Cautions.ForOwners, c => Assert.Contains(c, built.Text("handover.md"), StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("one-amplifier")]
+    [InlineData("two-amplifiers")]
+    [InlineData("camper")]
+    public void Lists_and_papers_are_as_committed(string name)
+    {
+        var built = Built.Shipped(name);
+        foreach (var paper in new[] { "parts.csv", "cuts.csv", "setup.md", "handover.md", "findings.md" })
+        {
+            // Byte-order mark and line ends of the tables have tests of their own.
+            Baseline.Match($"tests/WireSketch.Tests/Papers/Shipped/{name}.{paper}", built.Text(paper).TrimStart('\uFEFF').ReplaceLineEndings("\n"));
+        }
+    }
+
     [Fact]
     public void A_job_that_may_not_be_built_says_so_on_every_paper()
     {
