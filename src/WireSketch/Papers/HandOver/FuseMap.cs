@@ -31,19 +31,25 @@ internal static class FuseMap
         string.Join(", ", Fed(install, link).DefaultIfEmpty("nothing yet")),
     ];
 
-    /// <summary>Devices whose supply comes through a fuse; where none does, the batteries that it joins, or what its wire leads to.</summary>
+    /// <summary>Batteries that a fuse stands between; else the devices that a battery feeds through it; else what its wire leads to, a source with a fuse of its own perhaps.</summary>
     private static IEnumerable<string> Fed(Install install, Link link)
     {
-        var loads = install.Wiring.Loads.Where(l => l.Supply.Any(s => s.Link?.Index == link.Index)).Select(l => l.Gear.Id).ToArray();
+        var behind = install.Wiring.Feeds.Where(f => f.Source.Gear is Battery).SelectMany(f => f.Conductors.Where(c => c.Protections.Contains(link)), (f, c) => (Source: f.Source.Gear!, c.Far)).ToArray();
+        var batteries = behind.Where(b => b.Far.Gear is Battery && !ReferenceEquals(b.Far.Gear, b.Source)).SelectMany(b => new[] { b.Source.Id, b.Far.Gear!.Id }).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
+        if (batteries.Length > 1)
+        {
+            return [$"the line between {string.Join(" and ", batteries)}"];
+        }
+
+        var loads = install.Wiring.Loads.Where(l => behind.Any(b => b.Far.Index == l.Plus.Index)).Select(l => l.Gear.Id).ToArray();
         if (loads.Length > 0)
         {
             return loads;
         }
 
-        var batteries = install.Wiring.Feeds.Where(f => f.Source.Gear is Battery && f.Conductors.Any(c => c.Protections.Contains(link))).Select(f => f.Source.Gear!.Id).Distinct(StringComparer.Ordinal).ToArray();
-        return batteries.Length > 1
-            ? [$"the line between {string.Join(" and ", batteries)}"]
-            : install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index).Select(c => c.Far.Gear).OfType<Gear>()
-                .Where(g => g is not Protection && !ReferenceEquals(g, link.Gear)).Select(g => g.Id).Distinct(StringComparer.Ordinal);
+        return install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index).Select(c => c.Far.Gear).OfType<Gear>()
+            .Where(g => g is not Protection && !ReferenceEquals(g, link.Gear))
+            .OrderByDescending(g => g is GeneralSource).Select(g => g is GeneralSource ? $"{g.Id}, which charges" : g.Id).Distinct(StringComparer.Ordinal)
+            .Take(1);
     }
 }
