@@ -22,7 +22,8 @@ public static class LargeSpec
 
         Gear("battery", "is: battery, zone: engine bay, origin: factory, capacity: 200 Ah, internal: 5 mohm");
         Gear("radio", "is: head unit, zone: dash, origin: factory, remote-limit: 5 A, outputs: { front: { level: line, channels: 2, maximum: 4 V } }");
-        Gear("ignition", "is: ignition source, zone: dash, origin: factory, live: accessory, limit: 10 A");
+        Gear("strut", "is: chassis point, zone: engine bay, surface: bare metal, on: body");
+        Run("G", "from: battery.-, to: strut, wire: 4/0 AWG black 105 C, length: 16 in");
         for (var bay = 1; bay <= bays; bay++)
         {
             var id = bay.ToString(CultureInfo.InvariantCulture);
@@ -40,7 +41,7 @@ public static class LargeSpec
             Gear($"usb-{id}-b", $"is: general load, zone: {zone}, power: 12 W");
             Gear($"minus-{id}", $"is: ground block, zone: {zone}, studs: 8, rating: 100 A");
 
-            Run("P", $"from: battery.+, to: fuses-{id}.in, wire: 6 AWG red 105 C, length: 12 ft, fuse: {{ rating: 40 A, style: strip, at: 12 in }}, through: firewall grommet, protect: loom");
+            Run("P", $"from: battery.+, to: fuses-{id}.in, wire: 6 AWG red 105 C, length: 14 ft, fuse: {{ rating: 80 A, style: strip, at: 12 in }}, through: firewall grommet, protect: loom");
             Run("P", $"from: fuses-{id}.out.1, to: amp-{id}.+, wire: 10 AWG red, length: 2 ft");
             Run("P", $"from: fuses-{id}.out.2, to: switch-{id}.in, wire: 16 AWG red, length: 2 ft");
             Run("P", $"from: switch-{id}.out, to: [lamp-{id}-a.+, lamp-{id}-b.+], wire: 16 AWG red, length: 3 ft, link: 2 ft");

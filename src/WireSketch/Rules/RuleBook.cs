@@ -56,6 +56,7 @@ public static class RuleBook
         new HolderMismatch(),
         new AutoReset(),
         new BreakingCapacity(),
+        new BackedUp(),
         new SlowFault(),
         new NotSelective(),
         new Drop(),
