@@ -43,17 +43,36 @@ internal static class Feeding
     public static bool CarriesAllOf(Install install, Terminal source, Conductor conductor) =>
         Limit(install, source) is { } limit && install.Answers.Conductors[conductor.Index].Ampacity is { } ampacity && ampacity >= limit;
 
-    /// <summary>Current in a conductor at full output, whichever way; null if there is no operating point, or one that means nothing.</summary>
-    public static Amps? FullOutput(Install install, Conductor conductor)
-    {
-        var state = install.Answers.State(SystemState.FullOutput);
-        return state.IsSolved && !install.IsShorted ? new Amps(Math.Abs(state.Amps[conductor.Index].Value)) : null;
-    }
+    /// <summary>
+    /// The highest current in a conductor, whichever way, and the state in which it flows: what charges by day may have to be fed by night.
+    /// Null if there is no operating point at full output, or one that means nothing.
+    /// </summary>
+    public static (Amps Amps, SystemState State)? Highest(Install install, Conductor conductor) => Highest(install, s => s.Amps[conductor.Index]);
 
-    /// <summary>Current through a link at full output, whichever way; null if there is no operating point, or one that means nothing.</summary>
-    public static Amps? FullOutput(Install install, Link link)
+    /// <summary>The highest current through a link, whichever way, and the state in which it flows; null as for a conductor.</summary>
+    public static (Amps Amps, SystemState State)? Highest(Install install, Link link) => Highest(install, s => s.LinkAmps[link.Index]);
+
+    /// <summary>The highest current in a conductor in any state.</summary>
+    public static Amps? Most(Install install, Conductor conductor) => Highest(install, conductor)?.Amps;
+
+    /// <summary>The highest current through a link in any state.</summary>
+    public static Amps? Most(Install install, Link link) => Highest(install, link)?.Amps;
+
+    private static (Amps Amps, SystemState State)? Highest(Install install, Func<StateAnswer, Amps> of)
     {
-        var state = install.Answers.State(SystemState.FullOutput);
-        return state.IsSolved && !install.IsShorted ? new Amps(Math.Abs(state.LinkAmps[link.Index].Value)) : null;
+        if (install.IsShorted || !install.Answers.State(SystemState.FullOutput).IsSolved)
+        {
+            return null;
+        }
+
+        // Where states differ by rounding only, the first one is named.
+        (Amps Amps, SystemState State) highest = (new(0), SystemState.FullOutput);
+        foreach (var state in install.Answers.States.Where(s => s.IsSolved))
+        {
+            var amps = new Amps(Math.Abs(of(state).Value));
+            highest = amps.Value > highest.Amps.Value * 1.001 ? (amps, state.State) : highest;
+        }
+
+        return highest;
     }
 }

@@ -1,3 +1,4 @@
+using WireSketch.Electrical;
 using System.Collections.Immutable;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -24,6 +25,16 @@ internal static class RunWords
     /// <summary>A run with its size and length: <c>P1 (4 AWG, 17 ft)</c>.</summary>
     public static string Full(Install install, WiredRun run) =>
         run.LengthIsKnown ? $"{run.Id} ({Size(run)}, {run.Run.Length?.Words ?? Length(install, run.Length)})" : $"{run.Id} ({Size(run)})";
+
+    /// <summary>A state as part of a sentence: <c>at full output</c>, <c>with the engine off</c>.</summary>
+    public static string During(SystemState state) => state switch
+    {
+        SystemState.FullOutput => "at full output",
+        SystemState.Music => "while music plays",
+        SystemState.Idle => "at idle",
+        SystemState.EngineOff => "with the engine off",
+        _ => "at rest",
+    };
 
     /// <summary>The size as the user wrote it.</summary>
     public static string Size(WiredRun run) => run.Wire.IsAuto ? $"{run.Wire.Size}, chosen" : run.Wire.Material == Language.ConductorMaterial.Clad ? run.Wire.SizeWords + " CCA" : run.Wire.SizeWords;

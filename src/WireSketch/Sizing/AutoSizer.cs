@@ -143,11 +143,11 @@ public sealed class AutoSizer
 
         if (link is not null && Fixed(trial.Install, link) is { } most && rating > most && FuseSizes.AtMost(most, style) is { } allowed && allowed >= load)
         {
-            return (allowed, $"{load} at full output, and no more than the fixed wire behind it carries");
+            return (allowed, $"{load} at most, and no more than the fixed wire behind it carries");
         }
 
         var own = link is null ? null : FuseBelowDevice.Largest(wiring, link);
-        return (rating, rating > carries ? "the lowest that outlasts the start of what it feeds" : own is { } o && o.Fuse.Value.Value > load.Value / 0.9 ? $"{o.Gear.Id} has {o.Fuse.Words} of its own" : $"{load} at full output with a tenth to spare");
+        return (rating, rating > carries ? "the lowest that outlasts the start of what it feeds" : own is { } o && o.Fuse.Value.Value > load.Value / 0.9 ? $"{o.Gear.Id} has {o.Fuse.Words} of its own" : $"{load} at most with a tenth to spare");
     }
 
     /// <summary>A rating that stays whole when a load starts: the one that carries the load, or the first above it.</summary>

@@ -24,7 +24,7 @@ internal sealed record Trial(SizeChoices Choices, Install Install, ImmutableArra
     private static readonly ImmutableHashSet<string> MendedByCopper =
     [
         .. OfDevices, "supply/fuse-above-wire", "supply/reduction-unprotected", "supply/gauge-change", "supply/insulation-too-low", "supply/slow-fault",
-        "ground/thinner", "ground/overloaded", "load/wire-overloaded", WireLoss,
+        "ground/thinner", "ground/overloaded", "ground/factory-lead", "load/wire-overloaded", WireLoss,
     ];
 
     /// <summary>Only an advice, but a choice that is free should follow it.</summary>
@@ -67,6 +67,6 @@ internal sealed record Trial(SizeChoices Choices, Install Install, ImmutableArra
         return (Amps(run).Value + 1e-6) * ((1 / now) - (1 / then)) / (then - now);
     }
 
-    /// <summary>The highest current in a run at full output.</summary>
-    public Amps Amps(WiredRun run) => new(run.Conductors.Select(c => Math.Abs(Install.Answers.State(SystemState.FullOutput).Amps[c.Index].Value)).DefaultIfEmpty(0).Max());
+    /// <summary>The highest current in a run, in whatever state it flows.</summary>
+    public Amps Amps(WiredRun run) => new(run.Conductors.SelectMany(c => Install.Answers.States.Select(s => Math.Abs(s.Amps[c.Index].Value))).DefaultIfEmpty(0).Max());
 }

@@ -1,4 +1,5 @@
 using WireSketch.Electrical;
+using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Rules.Supply;
@@ -17,7 +18,7 @@ internal static class SizesChapter
             "sizes", "Sizes that were chosen",
             [
                 $"Where the spec says auto: all wires begin at the thinnest {settings} that their terminals take; as long as a rule is broken that a thicker wire mends, the run that wins most for the least copper grows by one size, over the whole network at once. A size thinner would break the rule that is named; for a rule that no size keeps, no copper is spent.",
-                "A fuse that says auto has the lowest rating made that leaves a tenth to spare above the current at full output, and is not below what a device behind it has of its own, and outlasts the start of what it feeds; but no more than wire of a fixed size behind it carries.",
+                "A fuse that says auto has the lowest rating made that leaves a tenth to spare above the highest current of any state, and is not below what a device behind it has of its own, and outlasts the start of what it feeds; but no more than wire of a fixed size behind it carries.",
             ],
             [],
             [
@@ -30,10 +31,10 @@ internal static class SizesChapter
 
     private static Calculation Fuse(Install install, WiredRun run)
     {
-        var full = install.Answers.State(SystemState.FullOutput);
-        var load = new Amps(run.Conductors.Select(c => Math.Abs(full.Amps[c.Index].Value)).DefaultIfEmpty(0).Max());
+        var highest = run.Conductors.Select(c => Feeding.Highest(install, c) ?? (new Amps(0), SystemState.FullOutput)).ToArray();
+        var (load, state) = highest.Length == 0 ? (new Amps(0), SystemState.FullOutput) : highest.MaxBy(h => h.Item1.Value);
         var link = FuseSizes.LinkOf(install.Wiring, run)!;
-        var w = new Working().Told("auto", "rating", Working.Place(run.Run.Protection!.At)).Taken("I", "current at full output", load, "chapter Volts and amps: full output");
+        var w = new Working().Told("auto", "rating", Working.Place(run.Run.Protection!.At)).Taken("I", "highest current of any state", load, $"chapter Volts and amps: {States.Words[(int)state]}");
         var own = FuseBelowDevice.Largest(install.Wiring, link);
         if (own is { } o)
         {

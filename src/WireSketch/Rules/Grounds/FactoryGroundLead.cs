@@ -68,7 +68,7 @@ internal sealed class FactoryGroundLead : Rule
             var run = RunWords.Of(install, leads[0]);
             yield return Found(
                 RunWords.WireAt(run), $"up to {amps} come back by {RunWords.List(leads.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}, which carr{(leads.Length == 1 ? "ies" : "y")} {most}",
-                $"make {run.Id} thicker, or put a second lead beside it", run.Id, battery.Id);
+                $"make {run.Id} thicker, or put a second lead beside it", Severity.Warning, run.Id, battery.Id);
         }
     }
 

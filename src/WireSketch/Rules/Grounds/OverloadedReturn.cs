@@ -1,3 +1,4 @@
+using WireSketch.Electrical;
 using WireSketch.Quantities;
 using WireSketch.Text;
 using WireSketch.Topology;
@@ -57,19 +58,19 @@ internal sealed class OverloadedReturn : Rule
         var returns = install.Wiring.Loads.Where(l => !l.ReturnsThroughShield).SelectMany(l => l.Return.Select(s => s.Conductor)).OfType<Conductor>().Select(c => c.Index).ToHashSet();
         return from conductor in install.Wiring.Conductors
                where returns.Contains(conductor.Index) || (conductor.Kind == RunKind.Ground && !conductor.IsShield)
-               let amps = Feeding.FullOutput(install, conductor)
+               let highest = Feeding.Highest(install, conductor)
                let ampacity = install.Answers.Conductors[conductor.Index].Ampacity
-               where amps is not null && ampacity is not null && amps.Value > ampacity.Value
-               group (amps.Value, ampacity.Value) by conductor.RunId into ofRun
+               where highest is not null && ampacity is not null && highest.Value.Amps > ampacity.Value
+               group (highest.Value.Amps, ampacity.Value, highest.Value.State) by conductor.RunId into ofRun
                select Of(install, install.Wiring.RunsById[ofRun.Key], ofRun.MaxBy(x => x.Item1.Value));
     }
 
-    private Finding Of(Install install, WiredRun run, (Amps Amps, Amps Ampacity) worst)
+    private Finding Of(Install install, WiredRun run, (Amps Amps, Amps Ampacity, SystemState State) worst)
     {
         var answer = install.Answers.Conductors[run.Conductors[0].Index];
         var size = WireSizes.Carrying(worst.Amps, answer);
         return Found(
-            RunWords.WireAt(run), $"{RunWords.Full(install, run)} carries back {worst.Amps} at full output, and may carry {worst.Ampacity}",
+            RunWords.WireAt(run), $"{RunWords.Full(install, run)} carries back {worst.Amps} {RunWords.During(worst.State)}, and may carry {worst.Ampacity}",
             size is { } s ? $"make {run.Id} {s}, or divide the grounds" : "divide the grounds", run.Id) with
         {
             Fixes = size is { } thicker ? RunWords.SizeFix(run, thicker) : [],

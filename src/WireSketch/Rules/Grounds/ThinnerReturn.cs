@@ -115,7 +115,7 @@ internal sealed class ThinnerReturn : Rule
 
     /// <summary>Then that is the graver fault, and it is told.</summary>
     private static bool IsOverloaded(Install install, Conductor conductor) =>
-        Feeding.FullOutput(install, conductor) is { } amps && install.Answers.Conductors[conductor.Index].Ampacity is { } ampacity && amps > ampacity;
+        Feeding.Most(install, conductor) is { } amps && install.Answers.Conductors[conductor.Index].Ampacity is { } ampacity && amps > ampacity;
 
     private Finding Of(Install install, WiredRun ground, WiredRun supply, string[] loads) => Found(
         RunWords.WireAt(ground),

@@ -50,7 +50,7 @@ internal sealed class CladWire : Rule
     {
         var run = RunWords.Of(install, guard.Conductor);
         var ampacity = guard.Answer.Ampacity!.Value;
-        var load = Feeding.FullOutput(install, guard.Device) ?? new Amps(0);
+        var load = Feeding.Most(install, guard.Device) ?? new Amps(0);
         var fits = FuseSizes.For(load, ampacity, guard.Device.Style);
         var thicker = WireSizes.AtLeast(run.Wire.Size.Area.Value / Metal.CopperCladAluminium.ShareOfCopper.Value, run.Wire.Size);
         return Found(

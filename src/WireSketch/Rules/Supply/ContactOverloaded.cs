@@ -43,7 +43,7 @@ internal sealed class ContactOverloaded : Rule
     public override IEnumerable<Finding> Check(Install install) =>
         from link in install.Wiring.Links
         where link.Kind is LinkKind.Switch or LinkKind.Diode && link is { Rating: not null, Gear: not null }
-        let amps = Feeding.FullOutput(install, link)
+        let amps = Feeding.Most(install, link)
         where amps is not null && amps.Value > link.Rating!.Value
         group (link, amps.Value) by link.Gear!.Id into ofGear
         select Of(ofGear.MaxBy(x => x.Value.Value));

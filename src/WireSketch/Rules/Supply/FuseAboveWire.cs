@@ -50,7 +50,7 @@ internal sealed class FuseAboveWire : Rule
         var run = RunWords.Of(install, guard.Conductor);
         var ampacity = guard.Answer.Ampacity!.Value;
         var nextUp = FuseSizes.AtLeast(ampacity + new Amps(1e-6), null) is { } next && guard.Rating <= next;
-        var load = Feeding.FullOutput(install, guard.Device) ?? new Amps(0);
+        var load = Feeding.Most(install, guard.Device) ?? new Amps(0);
         var fits = FuseSizes.For(load, ampacity, guard.Device.Style);
         var wire = WireSizes.Carrying(guard.Rating, guard.Answer);
         var assumed = guard.Conductor.Wire.InsulationIsAssumed && guard.Conductor.Wire.Material == ConductorMaterial.Copper

@@ -44,7 +44,7 @@ internal sealed class FuseBelowDevice : Rule
     /// <summary>One finding for a fuse, with the largest of the devices behind it; none where the load opens it already.</summary>
     public override IEnumerable<Finding> Check(Install install) =>
         from link in install.Wiring.Links
-        where link is { Protects: true, Rating: not null, Gear.InVehicle: false } && !(Feeding.FullOutput(install, link) > link.Rating)
+        where link is { Protects: true, Rating: not null, Gear.InVehicle: false } && !(Feeding.Most(install, link) > link.Rating)
         let largest = Largest(install.Wiring, link)
         where largest is not null && largest.Value.Fuse.Value > link.Rating
         select Of(install, link, largest.Value.Gear, largest.Value.Fuse);

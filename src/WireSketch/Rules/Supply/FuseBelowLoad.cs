@@ -42,23 +42,23 @@ internal sealed class FuseBelowLoad : Rule
     public override IEnumerable<Finding> Check(Install install) =>
         from link in install.Wiring.Links
         where link.Protects && link.Rating is not null
-        let load = Feeding.FullOutput(install, link)
-        where load is { } amps && amps > link.Rating!.Value * Comfortable
-        select Of(install, link, load.Value);
+        let load = Feeding.Highest(install, link)
+        where load is { } most && most.Amps > link.Rating!.Value * Comfortable
+        select Of(install, link, load.Value.Amps, load.Value.State);
 
-    private Finding Of(Install install, Link link, Amps load)
+    private Finding Of(Install install, Link link, Amps load, SystemState state)
     {
         var rating = link.Rating!.Value;
         var behind = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(link)).ToArray();
         var ampacity = behind.Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity).Where(a => a is not null).Select(a => a!.Value).DefaultIfEmpty(new Amps(0)).Min();
         var fits = FuseSizes.For(load, ampacity, link.Style);
-        var loads = install.Answers.State(SystemState.FullOutput).Loads.Where(l => l.Path.Supply.Any(s => s.Link is { } s2 && s2.Index == link.Index)).Select(l => l.Path.Gear.Id).ToArray();
+        var loads = install.Answers.State(state).Loads.Where(l => l.Path.Supply.Any(s => s.Link is { } s2 && s2.Index == link.Index)).Select(l => l.Path.Gear.Id).ToArray();
         var who = loads.Length == 0 ? "" : $" for {RunWords.List(loads)}";
         return Found(
             RunWords.RatingAt(link),
             load > rating
-                ? $"{RunWords.Named(link)} must carry {load} at full output{who}: it will open"
-                : $"{RunWords.Named(link)} carries {load} at full output{who}, {Quantity.Digits(load / rating * 100, 3)} % of its rating: it ages",
+                ? $"{RunWords.Named(link)} must carry {load} {RunWords.During(state)}{who}: it will open"
+                : $"{RunWords.Named(link)} carries {load} {RunWords.During(state)}{who}, {Quantity.Digits(load / rating * 100, 3)} % of its rating: it ages",
             fits is { } f ? $"fit {f}" : $"the wire behind it carries {ampacity}: make it thicker, then fit {FuseSizes.AtLeast(load / Comfortable, link.Style)?.ToString() ?? "a larger one"}",
             load > rating ? Severity.Error : Severity.Advice,
             RunWords.Subject(link)) with

@@ -119,7 +119,7 @@ internal sealed class HolderMismatch : Rule
     /// <summary>What comes in at some terminals at full output: half of all currents there, since it goes out again.</summary>
     private static Amps? Into(Install install, Terminal[] terminals)
     {
-        var all = terminals.SelectMany(t => install.Wiring.ConductorsAt[t.Index]).Distinct().Select(c => Feeding.FullOutput(install, c)).ToArray();
+        var all = terminals.SelectMany(t => install.Wiring.ConductorsAt[t.Index]).Distinct().Select(c => Feeding.Most(install, c)).ToArray();
         return all.Length == 0 || all.Any(a => a is null) ? null : new Amps(all.Sum(a => a!.Value.Value) / 2);
     }
 }

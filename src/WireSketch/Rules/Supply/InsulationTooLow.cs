@@ -45,7 +45,7 @@ internal sealed class InsulationTooLow : Rule
     public override IEnumerable<Finding> Check(Install install) =>
         from answer in install.Answers.Conductors
         where answer.Temperature > answer.Conductor.Wire.Insulation && !answer.Conductor.IsJumper && !install.IsShorted
-            && !(Feeding.FullOutput(install, answer.Conductor) > answer.Ampacity)
+            && !(Feeding.Most(install, answer.Conductor) > answer.Ampacity)
         group answer by answer.Conductor.RunId into ofRun
         select Of(install, ofRun.MaxBy(a => a.Temperature.Value)!);
 
@@ -53,7 +53,7 @@ internal sealed class InsulationTooLow : Rule
     {
         var run = RunWords.Of(install, answer.Conductor);
         var zone = install.Spec.Zones.FirstOrDefault(z => z.Id == answer.Conductor.ZoneId);
-        var amps = Feeding.FullOutput(install, answer.Conductor);
+        var amps = Feeding.Most(install, answer.Conductor);
         var from = zone is null ? "" : $" (the {zone.Id} has {zone.AmbientOrDefault}{(amps is { Value: > 0 } a ? $", it carries {a}" : "")})";
         var rated = answer.Conductor.Wire.InsulationIsAssumed ? $"{answer.Conductor.Wire.Insulation} is assumed for its insulation, as the wire does not say" : $"its insulation stands {answer.Conductor.Wire.Insulation}";
         var next = new[] { 90, 105, 125, 150, 200 }.Select(t => new Celsius(t)).Where(t => t > answer.Temperature).Select(t => (Celsius?)t).FirstOrDefault();

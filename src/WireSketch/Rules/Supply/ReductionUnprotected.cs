@@ -60,7 +60,7 @@ internal sealed class ReductionUnprotected : Rule
         var run = RunWords.Of(install, guard.Conductor);
         var thick = RunWords.Of(install, guard.Thicker!);
         var ampacity = guard.Answer.Ampacity!.Value;
-        var load = Feeding.FullOutput(install, guard.Conductor) ?? new Amps(0);
+        var load = Feeding.Most(install, guard.Conductor) ?? new Amps(0);
         var at = RunWords.Length(install, Metres.FromInches(4));
         return Found(
             RunWords.WireAt(run),

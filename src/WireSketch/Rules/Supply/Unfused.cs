@@ -49,7 +49,7 @@ internal sealed class Unfused : Rule
         var behind = stretch.Device is { } device
             ? $"{run.Id} feeds {RunWords.List(stretch.Unprotected.Select(t => t.Id))} without any fuse, and {RunWords.Named(device)} comes only after {RunWords.Length(install, stretch.First!.Value)}"
             : $"nothing protects {RunWords.Full(install, run)} between {stretch.Source} and {RunWords.List(stretch.Unprotected.Select(t => t.Id))}";
-        var rating = ampacity is { } most ? FuseSizes.For(Feeding.FullOutput(install, conductor) ?? new(0), most) : null;
+        var rating = ampacity is { } most ? FuseSizes.For(Feeding.Most(install, conductor) ?? new(0), most) : null;
         var at = RunWords.Length(install, Quantities.Metres.FromInches(12));
         return Found(run.Run.Name.At, behind + burns, Help(stretch, run.Id, rating is { } r ? $"fuse: {{ rating: {r}, at: {at} }}" : $"fuse: {{ rating: auto, at: {at} }}"), run.Id, stretch.Source.Id);
     }
