@@ -233,7 +233,7 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
             Add($"{LabelWords.Kind(kind.Key)}: {string.Join(", ", kind.Select(Piece))}", Tone.Plain);
         }
 
-        var through = runs.Select(r => r.Run.Through?.Value).OfType<string>().Distinct().ToArray();
+        var through = runs.Select(r => r.Guard).OfType<string>().Distinct().ToArray();
         if (wiring.Spec.Zones.Any(z => z.Id == Zones[boundary].Zone && z.WallTowardsNext) && runs.Length > 0)
         {
             Add("through " + (through.Length > 0 ? string.Join(", ", through) : "the wall"), Tone.Quiet);

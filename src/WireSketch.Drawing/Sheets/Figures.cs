@@ -15,6 +15,9 @@ internal sealed class Figures(Answers? answers, SystemState state, Heat heat = H
 
     public Heat Heat => heat;
 
+    /// <summary>Volts of the highest source: what a drop is a share of.</summary>
+    private double Source => at?.Sources.Select(s => s.Volts.Value).DefaultIfEmpty(0).Max() ?? 0;
+
     /// <summary>What the heat scale shows of a run; null where it says nothing.</summary>
     public Share? HeatOf(WiredRun run)
     {
@@ -25,8 +28,7 @@ internal sealed class Figures(Answers? answers, SystemState state, Heat heat = H
 
         if (heat == Heat.Drop)
         {
-            var source = at.Sources.Select(s => s.Volts.Value).DefaultIfEmpty(0).Max();
-            return source > 0 && Drop(run) is { } drop ? new Share(drop.Value / source) : null;
+            return Source > 0 && Drop(run) is { } drop ? new Share(drop.Value / Source) : null;
         }
 
         return Loads(run).Select(l => l.Share).DefaultIfEmpty(null).Max();
@@ -57,18 +59,18 @@ internal sealed class Figures(Answers? answers, SystemState state, Heat heat = H
         }
 
         var text = Print(amps);
-        if (at.Volts[run.From[0].Nodes[0].Index] is not { } a || Drop(run) is not { } drop)
+        if (Drop(run) is not { } drop)
         {
             return text;
         }
 
         // A share below a half of a percent says nothing.
-        if (brief || run.Kind == RunKind.Ground || a.Value <= 1 || drop.Value / a.Value < 0.005)
+        if (brief || run.Kind == RunKind.Ground || Source <= 0 || drop.Value / Source < 0.005)
         {
             return $"{text} · {(brief ? "" : "drop ")}{Print(drop)}";
         }
 
-        return $"{text} · drop {Print(drop)} ({Quantity.Digits(drop.Value / a.Value * 100, 2)} %)";
+        return $"{text} · drop {Print(drop)} ({Quantity.Digits(drop.Value / Source * 100, 2)} %)";
     }
 
     /// <summary>What a device gets or gives, a fact a line.</summary>
@@ -112,7 +114,7 @@ internal sealed class Figures(Answers? answers, SystemState state, Heat heat = H
             }
             else
             {
-                yield return GearWords.Join(load + " in all", power + (coils.Length == 1 ? "" : " a coil"));
+                yield return GearWords.Join(channel.Coils.All(k => ReferenceEquals(k.Speaker, gear)) ? load + " in all" : "channel " + load, power + (coils.Length == 1 ? "" : " a coil"));
             }
         }
     }

@@ -142,7 +142,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var mark = MarkRoom([run.Id]);
         var width = label is null ? 0 : Math.Max(Width(label.Full, mark), Width(label.Plain, mark)) + ChipPadding;
         var height = label is null ? 0 : (label.Full.Length * 9) + 2;
-        return new(id, run.Id, net, LabelWords.Kind(kind), ends[0], ends[1..], width, height, Weights.Cased(LabelWords.Step(run)), run.Run.Through?.Value);
+        return new(id, run.Id, net, LabelWords.Kind(kind), ends[0], ends[1..], width, height, Weights.Cased(LabelWords.Step(run)), run.Guard);
     }
 
     /// <summary>Room that the marks of findings take.</summary>

@@ -1,5 +1,5 @@
-using WireSketch.Electrical;
 using System.Collections.Immutable;
+using WireSketch.Electrical;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;

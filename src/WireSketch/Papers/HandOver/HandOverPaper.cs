@@ -72,7 +72,9 @@ internal static class HandOverPaper
 
         if (energy.StandbyTime is { } standby)
         {
-            yield return $"Left alone, the vehicle should still start after about {Days(standby)}. If it stands longer, use a charger.{(Asleep.Unstated(install) is { Length: > 0 } unstated ? $" Sooner if {Phrases.Or(unstated)} draw{(unstated.Length == 1 ? "s" : "")} current asleep, which the papers do not say." : "")}";
+            var first = install.Spec.Gear.OfType<Battery>().FirstOrDefault();
+            var starter = energy.Standing is not { } standing || standing.Batteries.Any(b => ReferenceEquals(b, first));
+            yield return $"Left alone, {(starter ? $"the vehicle should still start after about {Days(standby)}" : $"{Phrases.And([.. energy.Standing!.Batteries.Select(b => b.Id)])} lasts about {Days(standby)}; the battery that starts the engine is not drawn on")}. If it stands longer, use a charger.{(Asleep.Unstated(install) is { Length: > 0 } unstated ? $" Sooner if {Phrases.Or(unstated)} draw{(unstated.Length == 1 ? "s" : "")} current asleep, which the papers do not say." : "")}";
         }
 
         if (energy.AlternatorAtSpeed is { } gives && energy.AverageDemand + energy.BaseLoad > gives)

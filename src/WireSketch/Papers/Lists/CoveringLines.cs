@@ -10,12 +10,12 @@ internal static class CoveringLines
     public static IEnumerable<PartLine> Of(Install install, CutList cuts)
     {
         var runs = install.Wiring.Runs;
-        foreach (var g in runs.Where(r => r.Run.Through is not null).GroupBy(r => r.Run.Through!.Value.Value))
+        foreach (var g in runs.Where(r => r.Guard is not null).GroupBy(r => r.Guard!))
         {
             yield return new(PartGroup.Covering, g.Key, 1, PartLine.Pieces, null, Ids(g), "bore to suit the wires that share it; drop the line if the vehicle has it");
         }
 
-        var own = runs.Where(r => r.Run.Through is null && r.Run.Protect.Any(p => p.Value == "grommet")).ToArray();
+        var own = runs.Where(r => r.Guard is null && r.Run.Protect.Any(p => p.Value == "grommet")).ToArray();
         if (own.Length > 0)
         {
             yield return new(PartGroup.Covering, "grommet", own.Length, PartLine.Pieces, null, Ids(own), "bore to suit the wire");

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using WireSketch.Language;
 using WireSketch.Papers.Formats;
 using WireSketch.Quantities;
 using WireSketch.Rules;
@@ -73,7 +72,7 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
             remarks.Add($"one core is cut for the {word}, {lengths.One(run.Run.Protection?.Distance?.Value ?? new Metres(0))} from {from}");
         }
 
-        remarks.AddRange(Ways(run.Run, passes: run.Holder is null || conductors.Length > 1 || PassesOn(run, conductors[0])));
+        remarks.AddRange(Ways(run, passes: run.Holder is null || conductors.Length > 1 || PassesOn(run, conductors[0])));
         return new(id, run.Id, run.Kind, cables, conductors.Length, run.Wire, from, to, length, cut, run.LengthIsKnown, remarks.ToImmutable(), conductors);
     }
 
@@ -85,11 +84,12 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
     }
 
     /// <summary>How the run is led and what is done to it.</summary>
-    private static IEnumerable<string> Ways(Run run, bool passes)
+    private static IEnumerable<string> Ways(WiredRun wired, bool passes)
     {
-        if (passes && run.Through is { } through)
+        var run = wired.Run;
+        if (passes && wired.Guard is { } guard)
         {
-            yield return $"through {through.Value}";
+            yield return $"through {guard}";
         }
 
         if (!run.Protect.IsEmpty)

@@ -55,7 +55,7 @@ internal sealed class StandbyDrain : Rule
             var most = drains.Length > 1 ? $", most of it {RunWords.List(drains.Take(2).Select(d => $"{d.Path.Gear.Id} with {d.Amps}"))}" : "";
             yield return Found(
                 place.Name.At,
-                $"asleep everything draws {energy.StandbyCurrent}{most}: after {Days(time)} the battery is too flat to start; 14 days is the least",
+                $"asleep everything draws {energy.StandbyCurrent}{most}: after {Days(time)} {Empty(install)}; 14 days is the least",
                 $"feed {place.Id} from a switched circuit, or part it with a switch", place.Id);
         }
     }
@@ -64,5 +64,14 @@ internal sealed class StandbyDrain : Rule
     {
         var days = Math.Floor(time.Value / 86400);
         return days == 1 ? "1 day" : $"{Quantity.Digits(days, 3)} days";
+    }
+
+    /// <summary>What has gone flat: the battery that starts the engine, or others.</summary>
+    private static string Empty(Install install)
+    {
+        var starter = install.Spec.Gear.OfType<Battery>().FirstOrDefault();
+        return install.Answers.Energy.Standing is { } standing && !standing.Batteries.Any(b => ReferenceEquals(b, starter))
+            ? $"{RunWords.List(standing.Batteries.Select(b => b.Id))} must be charged"
+            : "the battery is too flat to start";
     }
 }

@@ -6,8 +6,6 @@ namespace WireSketch.Rules.Routes;
 /// <summary>A wire through a metal wall without a grommet.</summary>
 internal sealed class GrommetMissing : Rule
 {
-    private static readonly string[] Guards = ["grommet", "gland", "bushing", "bulkhead", "pass-through", "pass through", "feed-through", "feedthrough", "boot", "stud"];
-
     public override RuleCard Card { get; } = new(
         Id: "route/no-grommet",
         Severity.Error,
@@ -72,5 +70,5 @@ internal sealed class GrommetMissing : Rule
         Says(run.Run.Through) || run.Run.Protect.Any(p => p.Value == "grommet")
         || run.Route.Any(r => Says(r.Path.Name) || r.Path.Passes.Any(p => Says(p)));
 
-    private static bool Says(Quantities.Written<string>? words) => words is { } text && Guards.Any(g => text.Value.Contains(g, StringComparison.OrdinalIgnoreCase));
+    private static bool Says(Quantities.Written<string>? words) => words is { } text && WallGuards.Say(text.Value);
 }
