@@ -84,11 +84,13 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
         page.Group("Outline of the vehicle, front to the left", d, new Mark("data-outline", "vehicle"));
         var weights = Zones.Select(z => Math.Max(1, Math.Ceiling(z.Gear.Length / 7.0))).ToArray();
         var inner = width - 40;
+        // The smallest zone still holds a device and its heading.
+        var least = Math.Min(Item + 10, inner / weights.Length);
         var edges = new double[Zones.Length + 1];
         edges[0] = x + 20;
         for (var i = 0; i < weights.Length; i++)
         {
-            edges[i + 1] = edges[i] + (inner * weights[i] / weights.Sum());
+            edges[i + 1] = edges[i] + least + ((inner - (least * weights.Length)) * weights[i] / weights.Sum());
         }
 
         return edges;
