@@ -206,14 +206,22 @@ internal sealed class NodeReader
             }
         }
 
-        return (new MapNode(Around(CollectionPlace(begin, flow, last), entries), entries.ToImmutable(), flow), size);
+        return (new MapNode(Around(CollectionPlace(begin, flow, last), entries, flow), entries.ToImmutable(), flow), size);
     }
 
     /// <summary>A place that holds every key: an empty key may begin before what the parser calls the map.</summary>
-    private Span Around(Span place, ImmutableArray<MapEntry>.Builder entries)
+    private Span Around(Span place, ImmutableArray<MapEntry>.Builder entries, bool flow)
     {
         var start = entries.Select(e => e.Key.At.Start).Append(place.Start).Min();
         var end = entries.Select(e => e.Key.At.End).Append(place.End).Max();
+        if (flow && entries.Count > 0 && (place.Start >= text.Length || text[place.Start] is not ('{' or '[')))
+        {
+            // A single pair in a list has no brackets of its own, and what the parser says of its place is nothing.
+            start = entries.Min(e => e.Key.At.Start);
+            end = entries.Max(e => e.At.End);
+            end = entries is [{ Value.At.Length: 0 } only] ? only.Key.At.End : end;
+        }
+
         return new(file, start, end - start);
     }
 
@@ -294,7 +302,9 @@ internal sealed class NodeReader
     private Span CollectionPlace(NodeEvent begin, bool flow, int? lastEnd)
     {
         var start = SkipProperties((int)begin.Start.Index + offset, begin);
-        var end = flow ? (int)parser.Current!.Start.Index + offset + 1 : Math.Max(lastEnd ?? start, start);
+        // A single pair in a list, as in [a: b, c], has no brackets of its own: it ends with its value.
+        var bracketed = flow && start < text.Length && (text[start] is '{' or '[');
+        var end = bracketed ? (int)parser.Current!.Start.Index + offset + 1 : Math.Max(lastEnd ?? start, start);
         return new(file, start, Math.Min(end, text.Length) - start);
     }
 

@@ -29,6 +29,9 @@ public sealed class SyntaxPropertyTests
     [Theory]
     [InlineData(":[&\t-:\n*.||b:.@'~:%<?<'@!-:\t*- #{")]
     [InlineData("a: { b: 6,0 ohm }\n")]
+    [InlineData("a:\n  wakes-on: [remot:, dc offset]\n  input: { line: 1 V }\n")]
+    [InlineData("a: [b:, c]\n")]
+    [InlineData("a: [c, b:]\n")]
     public void A_text_that_once_failed_holds(string text) => Holds(text);
 
     private static void Holds(string text)
