@@ -167,7 +167,7 @@ internal sealed class NodeReader
             Next();
             var (value, n) = Node();
             size += n + 1;
-            last = Math.Max(key.At.End, value.At.End);
+            last = Math.Max(last ?? 0, Math.Max(key.At.End, value.At.End));
             if (ReferenceEquals(key, lost) || ReferenceEquals(value, lost))
             {
                 continue;
@@ -206,24 +206,13 @@ internal sealed class NodeReader
             }
         }
 
-        return (new MapNode(Around(CollectionPlace(begin, flow, last), entries, flow), entries.ToImmutable(), flow), size);
+        // A single pair in a list, as in [a: b, c], has no brackets of its own, and the parser puts it at the very beginning.
+        var bare = flow && depth > 1 && begin.Start.Index == 0;
+        return (new MapNode(bare && entries.Count > 0 ? PairPlace(entries[0]) : CollectionPlace(begin, flow, last), entries.ToImmutable(), flow), size);
     }
 
-    /// <summary>A place that holds every key: an empty key may begin before what the parser calls the map.</summary>
-    private Span Around(Span place, ImmutableArray<MapEntry>.Builder entries, bool flow)
-    {
-        var start = entries.Select(e => e.Key.At.Start).Append(place.Start).Min();
-        var end = entries.Select(e => e.Key.At.End).Append(place.End).Max();
-        if (flow && entries.Count > 0 && (place.Start >= text.Length || text[place.Start] is not ('{' or '[')))
-        {
-            // A single pair in a list has no brackets of its own, and what the parser says of its place is nothing.
-            start = entries.Min(e => e.Key.At.Start);
-            end = entries.Max(e => e.At.End);
-            end = entries is [{ Value.At.Length: 0 } only] ? only.Key.At.End : end;
-        }
-
-        return new(file, start, end - start);
-    }
+    /// <summary>From the key to the end of its value; of a value that is not there the parser says anything.</summary>
+    private static Span PairPlace(MapEntry pair) => pair.Value.At.Length == 0 ? pair.Key.At : pair.At;
 
     /// <summary>In a flow map <c>{a:b}</c> is a key without a value: says so, and goes on with what was meant.</summary>
     private (ScalarNode Key, SyntaxNode Value) MissingSpace(ScalarNode key, SyntaxNode value)
@@ -302,9 +291,7 @@ internal sealed class NodeReader
     private Span CollectionPlace(NodeEvent begin, bool flow, int? lastEnd)
     {
         var start = SkipProperties((int)begin.Start.Index + offset, begin);
-        // A single pair in a list, as in [a: b, c], has no brackets of its own: it ends with its value.
-        var bracketed = flow && start < text.Length && (text[start] is '{' or '[');
-        var end = bracketed ? (int)parser.Current!.Start.Index + offset + 1 : Math.Max(lastEnd ?? start, start);
+        var end = flow ? (int)parser.Current!.Start.Index + offset + 1 : Math.Max(lastEnd ?? start, start);
         return new(file, start, Math.Min(end, text.Length) - start);
     }
 

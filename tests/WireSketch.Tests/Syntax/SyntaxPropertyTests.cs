@@ -32,6 +32,8 @@ public sealed class SyntaxPropertyTests
     [InlineData("a:\n  wakes-on: [remot:, dc offset]\n  input: { line: 1 V }\n")]
     [InlineData("a: [b:, c]\n")]
     [InlineData("a: [c, b:]\n")]
+    [InlineData("{a: [b:, c]}\n")]
+    [InlineData("{a: [b: d, c]}\n")]
     public void A_text_that_once_failed_holds(string text) => Holds(text);
 
     private static void Holds(string text)
