@@ -30,7 +30,7 @@ internal static class Marker
     }
 
     /// <summary>Width of so many marks, in units.</summary>
-    public static double Width(ImmutableArray<Numbered> findings) => SheetMaker.MarkWidth * Math.Min(SheetMaker.MostMarks, findings.Length);
+    public static double Width(ImmutableArray<Numbered> findings) => SheetMaker.MarkRoom(findings.Length);
 
     /// <summary>Draws a mark around its middle.</summary>
     /// <param name="d">Where to draw.</param>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Drawing.Sheets;
+using WireSketch.Language;
 using WireSketch.Topology;
 
 namespace WireSketch.Drawing.Scenes;
@@ -7,6 +8,9 @@ namespace WireSketch.Drawing.Scenes;
 /// <summary>The colours of a drawing. Text keeps 4.5 : 1 and lines 3 : 1 against what they stand on (WCAG 2.2, 1.4.3 and 1.4.11); a test measures it.</summary>
 internal sealed record Palette
 {
+    /// <summary>From so many degrees Celsius a zone is drawn warm.</summary>
+    private const double HotZone = 50;
+
     public static Palette Print { get; } = new()
     {
         Paper = Colour.Hex("#ffffff"),
@@ -93,6 +97,13 @@ internal sealed record Palette
         Tone.Computed => Computed,
         _ => Ink,
     };
+
+    /// <summary>The ground of a zone: warm if it is hot, else by turns in the order of the vehicle, so that a zone looks the same on every sheet.</summary>
+    public Colour OfZone(Spec spec, string zone)
+    {
+        var index = spec.Zones.ToList().FindIndex(z => z.Id == zone);
+        return index >= 0 && spec.Zones[index].AmbientOrDefault.Value >= HotZone ? WarmZone : Math.Max(0, index) % 2 == 0 ? OtherZone : Zone;
+    }
 
     /// <summary>What a wire of unknown colour is drawn in, by what it carries.</summary>
     public static Colour Of(RunKind kind) => kind switch

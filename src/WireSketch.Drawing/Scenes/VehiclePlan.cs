@@ -12,7 +12,7 @@ namespace WireSketch.Drawing.Scenes;
 /// The vehicle plan: a plain outline from above, front to the left, with every device in its zone, and for each boundary between
 /// two zones the wires that must be pulled through it. It shows zones, not measured places.
 /// </summary>
-internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOptions options, PaperSize paper)
+internal sealed class VehiclePlan
 {
     public const string Name = "Vehicle plan";
 
@@ -23,22 +23,36 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
 
     private const double Item = 84;
     private const double Trunk = 26;
-    private readonly Palette palette = Palette.Of(options.Tint);
+    private readonly Wiring wiring;
+    private readonly TitleFacts facts;
+    private readonly DrawingOptions options;
+    private readonly PaperSize paper;
 
-    private ImmutableArray<(string Zone, ImmutableArray<Gear> Gear)> Zones { get; } = ZonesOf(wiring);
+    public VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOptions options, PaperSize paper)
+    {
+        (this.wiring, this.facts, this.options, this.paper) = (wiring, facts, options, paper);
+        Zones = ZonesOf(wiring);
+        Crossings = CrossingsOf(wiring, [.. Zones.Select(z => z.Zone)]);
+    }
 
-    private ImmutableArray<ImmutableArray<WiredRun>> Crossings { get; } = CrossingsOf(wiring);
+    private ImmutableArray<(string Zone, ImmutableArray<Gear> Gear)> Zones { get; }
+
+    private ImmutableArray<ImmutableArray<WiredRun>> Crossings { get; }
 
     /// <summary>Draws the sheet.</summary>
     public Scene Draw(ImmutableArray<Numbered> findings, int number, int count)
     {
+        var palette = Palette.Of(options.Tint);
         var page = new Draft(Frame.Page, palette);
         var width = PagePlan.InnerWidth(paper);
         var footer = new Footer(width, new CautionBlock(options.Audience, 240), new TitleBlock(facts, Name, number, count));
         var plan = new PagePlan(paper, footer, footer.Height);
         SheetHeader.Draw(page, facts, FormattableString.Invariant($"sheet {number}: {Name}"), null, [.. findings.Where(f => f.Finding.Blocks)], width);
         var (x, y, height) = (plan.Area.X.Value, plan.Area.Y.Value, plan.Area.Height.Value);
-        var body = Math.Clamp(height - 26 - RoutesHeight(width), height * 0.55, height * 0.8);
+        var column = (width + 14) / Math.Max(1, Crossings.Length);
+        var blocks = Crossings.Select((_, b) => Block(b, column - 14)).ToArray();
+        var routes = 14 + (blocks.Select(b => b.Count).DefaultIfEmpty(0).Max() * FooterBlock.Leading);
+        var body = Math.Clamp(height - 26 - routes, height * 0.55, height * 0.8);
         var edges = Outline(page, x, y, width, body);
         // Tall rows if they hold everything.
         var tall = Zones.Select((z, i) => z.Gear.Length <= RowsIn(body - 28, TallRow) * ColumnsIn(edges[i + 1] - edges[i])).All(fits => fits);
@@ -48,7 +62,7 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
             Band(page, i, edges[i], edges[i + 1], y + 14, body - 28, row);
         }
 
-        Routes(page, edges, y + 14 + body - 28 - Trunk, x, y + body + 12, width, height - body - 12);
+        Routes(page, blocks, edges, y + 14 + body - 28 - Trunk, x, y + body + 12, column, height - body - 12);
         footer.Draw(page, PagePlan.Margin, plan.FooterTop);
         return new(
             Name, FormattableString.Invariant($"{facts.Title}: {Name}, sheet {number} of {count}"),
@@ -59,7 +73,7 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
     {
         var gear = wiring.Gear.Where(g => !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))).ToArray();
         var order = wiring.Spec.Zones.Select(z => z.Id).ToList();
-        return [.. gear.GroupBy(g => g.Zone ?? "elsewhere", StringComparer.Ordinal).OrderBy(g => order.IndexOf(g.Key) is var i && i < 0 ? int.MaxValue : i).Select(g => (g.Key, g.ToImmutableArray()))];
+        return [.. gear.GroupBy(Parts.ZoneOf, StringComparer.Ordinal).OrderBy(g => order.IndexOf(g.Key) is var i && i < 0 ? int.MaxValue : i).Select(g => (g.Key, g.ToImmutableArray()))];
     }
 
     /// <summary>Draws the outline and returns the edges of the zones: wider where more stands in them.</summary>
@@ -105,8 +119,7 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
         var (zone, gear) = Zones[index];
         var d = page.Inner();
         var facts = wiring.Spec.Zones.FirstOrDefault(z => z.Id == zone);
-        var warm = facts?.AmbientOrDefault.Value >= 50;
-        d.Rect(left + 1.5, top + 8, right - left - 3, height - 16, 4, Look.Filled(warm ? page.Palette.WarmZone : Math.Max(0, wiring.Spec.Zones.ToList().FindIndex(z => z.Id == zone)) % 2 == 0 ? page.Palette.OtherZone : page.Palette.Zone));
+        d.Rect(left + 1.5, top + 8, right - left - 3, height - 16, 4, Look.Filled(page.Palette.OfZone(wiring.Spec, zone)));
         var heading = LineBreaker.Break(zone.ToUpperInvariant(), right - left - 20, 6.6, FontWeight.SemiBold, 1);
         d.Add(new TextShape(new(left + 8, top + 19), 6.6, TextAnchor.Start, [new(heading[0], FontWeight.SemiBold, page.Palette.Quiet)], 0.5));
         var (rows, columns) = (RowsIn(height, row), ColumnsIn(right - left));
@@ -173,10 +186,9 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
         page.Group(null, d, new Mark("data-gear", gear.Id));
     }
 
-    private void Routes(Draft page, double[] edges, double trunk, double x, double y, double width, double height)
+    private void Routes(Draft page, List<(string Words, Tone Tone)>[] blocks, double[] edges, double trunk, double x, double y, double column, double height)
     {
         page.Text(x, y + 6, (Points)7, new WordLine([new("ROUTES", Tone.Quiet)]), TextAnchor.Start, 1);
-        var column = Column(width);
         for (var b = 0; b < Crossings.Length; b++)
         {
             var runs = Crossings[b];
@@ -188,7 +200,7 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
                 page.Text(edges[b + 1], trunk + 2.6, (Points)7.4, new WordLine([new(runs.Length.ToString(CultureInfo.InvariantCulture), Tone.Strong)]), TextAnchor.Middle);
             }
 
-            var lines = Block(b, column - 14);
+            var lines = blocks[b];
             var most = Math.Max(1, (int)((height - 14) / FooterBlock.Leading));
             for (var i = 0; i < Math.Min(most, lines.Count); i++)
             {
@@ -198,20 +210,15 @@ internal sealed class VehiclePlan(Wiring wiring, TitleFacts facts, DrawingOption
         }
     }
 
-    private double RoutesHeight(double width) => 14 + (Enumerable.Range(0, Crossings.Length).Select(b => Block(b, Column(width) - 14).Count).DefaultIfEmpty(0).Max() * FooterBlock.Leading);
-
-    private double Column(double width) => (width + 14) / Math.Max(1, Crossings.Length);
-
     /// <summary>The runs that pass from each zone to the next.</summary>
-    private static ImmutableArray<ImmutableArray<WiredRun>> CrossingsOf(Wiring wiring)
+    private static ImmutableArray<ImmutableArray<WiredRun>> CrossingsOf(Wiring wiring, ImmutableArray<string> zones)
     {
-        var zones = ZonesOf(wiring);
-        var ranks = zones.Select((z, i) => (z.Zone, i)).ToDictionary(p => p.Zone, p => p.i, StringComparer.Ordinal);
+        var ranks = zones.Select((z, i) => (z, i)).ToDictionary(p => p.z, p => p.i, StringComparer.Ordinal);
         return [.. Enumerable.Range(0, Math.Max(0, zones.Length - 1)).Select(b => wiring.Runs.Where(r => Crosses(r, b)).ToImmutableArray())];
 
         bool Crosses(WiredRun run, int boundary)
         {
-            var at = run.From.Concat(run.To).Select(e => ranks[e.Gear.Zone ?? "elsewhere"]).ToArray();
+            var at = run.From.Concat(run.To).Select(e => ranks[Parts.ZoneOf(e.Gear)]).ToArray();
             return at.Min() <= boundary && at.Max() > boundary;
         }
     }

@@ -19,10 +19,8 @@ internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec, Heat heat)
             var zone = layout.Zones[i];
             var left = i == 0 ? area.X : frame.X(zone.Box.X + Gap);
             var right = i == layout.Zones.Length - 1 ? area.Right : frame.X(zone.Box.Right - Gap);
-            var facts = spec.Zones.FirstOrDefault(z => z.Id == zone.Id);
-            var warm = facts is not null && facts.AmbientOrDefault.Value >= 50;
             var d = draft.Inner();
-            d.Add(new RectShape(new(left, area.Y, right - left, area.Height), 4, Look.Filled(warm ? d.Palette.WarmZone : Math.Max(0, spec.Zones.ToList().FindIndex(z => z.Id == zone.Id)) % 2 == 0 ? d.Palette.OtherZone : d.Palette.Zone)));
+            d.Add(new RectShape(new(left, area.Y, right - left, area.Height), 4, Look.Filled(d.Palette.OfZone(spec, zone.Id))));
             d.Add(new TextShape(
                 new(left + 7, area.Y + 11), HeadingSize, TextAnchor.Start, [new(FontMetrics.Settable(zone.Id.ToUpperInvariant()), FontWeight.SemiBold, d.Palette.Quiet)], 0.9));
             draft.Group(null, d, new Mark("data-zone", zone.Id));

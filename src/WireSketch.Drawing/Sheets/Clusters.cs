@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Drawing.Layout.Model;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
@@ -28,33 +29,24 @@ internal static class Clusters
     {
         var gear = runs.SelectMany(Gear).DistinctBy(g => g.Id).Where(g => !hubs.Contains(g.Id)).ToArray();
         var number = gear.Select((g, i) => (g.Id, i)).ToDictionary(p => p.Id, p => p.i, StringComparer.Ordinal);
-        var parent = Enumerable.Range(0, gear.Length).ToArray();
+        var sets = new Sets(gear.Length);
         var weight = gear.Select(Weight).ToArray();
-        int Root(int i)
-        {
-            while (parent[i] != i)
-            {
-                i = parent[i] = parent[parent[i]];
-            }
-
-            return i;
-        }
-
         var joints = runs.SelectMany(r => Gear(r).Skip(1).Select(g => (A: r.From[0].Gear, B: g, Run: r))).Where(j => !ReferenceEquals(j.A, j.B) && !hubs.Contains(j.A.Id) && !hubs.Contains(j.B.Id))
             .GroupBy(j => (number[j.A.Id], number[j.B.Id]))
             .OrderByDescending(g => IsPendant(g.First().A) || IsPendant(g.First().B)).ThenByDescending(g => g.Count())
             .ThenByDescending(g => g.First().A.Zone == g.First().B.Zone).ThenBy(g => g.Key).ToArray();
         foreach (var joint in joints)
         {
-            var (a, b) = (Root(joint.Key.Item1), Root(joint.Key.Item2));
+            var (a, b) = (sets.Of(joint.Key.Item1), sets.Of(joint.Key.Item2));
             var holders = joint.Count(j => j.Run.Holder is not null);
             if (a != b && weight[a] + weight[b] + holders <= limit * 4)
             {
-                (parent[Math.Max(a, b)], weight[Math.Min(a, b)]) = (Math.Min(a, b), weight[a] + weight[b] + (holders * 2));
+                sets.Join(a, b);
+                weight[sets.Of(a)] = weight[a] + weight[b] + (holders * 2);
             }
         }
 
-        return Pack([.. gear.GroupBy(g => Root(number[g.Id])).OrderBy(g => g.Key).Select(g => (g.Select(x => x.Id).ToArray(), weight[g.Key]))], limit * 4);
+        return Pack([.. gear.GroupBy(g => sets.Of(number[g.Id])).OrderBy(g => g.Key).Select(g => (g.Select(x => x.Id).ToArray(), weight[g.Key]))], limit * 4);
     }
 
     /// <summary>How much room a device takes, in quarters of a box.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Layout;
+using WireSketch.Drawing.Layout.Model;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Text;
@@ -146,7 +147,10 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
     }
 
     /// <summary>Room that the marks of findings take.</summary>
-    public int MarkRoom(ImmutableArray<string> subjects) => MarkWidth * Math.Min(MostMarks, subjects.Sum(id => marked.GetValueOrDefault(id)));
+    public int MarkRoom(ImmutableArray<string> subjects) => MarkRoom(subjects.Sum(id => marked.GetValueOrDefault(id)));
+
+    /// <summary>Room that so many marks take, as far as they are drawn.</summary>
+    public static int MarkRoom(int marks) => MarkWidth * Math.Min(MostMarks, marks);
 
     private static int Width(ImmutableArray<WordLine> label, int mark) => label.Select((line, i) => TextSizes.Up(TextSizes.Width(line)) + LabelRoom(label, i) + (i == 0 ? mark : 0)).Max();
 
@@ -197,18 +201,20 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
     /// <summary>The lines with, as their net, the tree that they are drawn as: lines that share a terminal.</summary>
     private static ImmutableArray<WireLink> Trees(List<WireLink> links)
     {
-        var treeAt = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var link in links)
+        var trees = new Sets(links.Count);
+        var firstAt = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (var i = 0; i < links.Count; i++)
         {
-            var ends = link.To.Append(link.From).ToArray();
-            var met = ends.Select(e => treeAt.GetValueOrDefault(e)).OfType<string>().Distinct().ToArray();
-            foreach (var port in treeAt.Where(t => met.Contains(t.Value)).Select(t => t.Key).Concat(ends).ToArray())
+            foreach (var end in links[i].To.Append(links[i].From))
             {
-                treeAt[port] = met.Length > 0 ? met[0] : link.Id;
+                if (!firstAt.TryAdd(end, i))
+                {
+                    trees.Join(firstAt[end], i);
+                }
             }
         }
 
-        return [.. links.Select(l => l with { Net = treeAt[l.From] })];
+        return [.. links.Select((l, i) => l with { Net = links[trees.Of(i)].Id })];
     }
 
     private bool IsBehind(Gear partner, Gear device) => ZoneRank(partner) > ZoneRank(device);

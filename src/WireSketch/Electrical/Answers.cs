@@ -232,6 +232,9 @@ public sealed record Discharge(ImmutableArray<Gear> Batteries, AmpHours Usable, 
 {
     public Amps Current => new(Drawn.Sum(d => d.Amps.Value));
 
+    /// <summary>Whether a battery is among them: the first of a spec starts the engine.</summary>
+    public bool Includes(Gear? battery) => Batteries.Any(b => ReferenceEquals(b, battery));
+
     public Seconds Lasts => new(Usable.Value / Current.Value * 3600);
 }
 

@@ -9,6 +9,9 @@ namespace WireSketch.Rules;
 /// <summary>Ratings in which fuses are made, as far as rules suggest or judge one.</summary>
 internal static class FuseSizes
 {
+    /// <summary>Share of the rating up to which a fuse is loaded for long (common practice, no published source).</summary>
+    public const double Comfortable = 0.9;
+
     /// <summary>What shops stock: where no style is named, only these are suggested (common practice, no published source).</summary>
     private static readonly ImmutableArray<Amps> Usual = [.. new[] { "blade", "blade maxi", "strip" }.SelectMany(s => FuseTable.RatingsOf(s)).Distinct().Order()];
 
@@ -28,7 +31,7 @@ internal static class FuseSizes
     /// </summary>
     public static Amps? For(Amps load, Amps ampacity, string? style = null) =>
         AtMost(ampacity, style) is { } most && most >= load
-            ? load.Value <= 0 ? most : AtLeast(load / 0.9, style) is { } fits && fits <= most ? fits : most
+            ? load.Value <= 0 ? most : AtLeast(load / Comfortable, style) is { } fits && fits <= most ? fits : most
             : null;
 
     /// <summary>The fuse of a run: its inline one, or that of the block it comes from; null if it has none.</summary>
@@ -40,7 +43,7 @@ internal static class FuseSizes
     /// no published source); never less than 1 A.
     /// </summary>
     public static Amps Least(Wiring wiring, Link link, Amps load) =>
-        new(Math.Max(Math.Max(1, load.Value / 0.9), FuseBelowDevice.Largest(wiring, link)?.Fuse.Value.Value ?? 0));
+        new(Math.Max(Math.Max(1, load.Value / Comfortable), FuseBelowDevice.Largest(wiring, link)?.Fuse.Value.Value ?? 0));
 
     private static ImmutableArray<Amps> Of(string? style) => style is null ? Usual : FuseTable.RatingsOf(style);
 }

@@ -133,7 +133,7 @@ public sealed class AutoSizer
         var load = trial.Amps(run);
         var style = run.Run.Protection!.Style?.Value;
         var link = FuseSizes.LinkOf(wiring, run);
-        var least = link is null ? new Amps(load.Value / 0.9) : FuseSizes.Least(wiring, link, load);
+        var least = link is null ? new Amps(load.Value / FuseSizes.Comfortable) : FuseSizes.Least(wiring, link, load);
         if (FuseSizes.AtLeast(least, style) is not { } carries)
         {
             return null;
@@ -147,7 +147,7 @@ public sealed class AutoSizer
         }
 
         var own = link is null ? null : FuseBelowDevice.Largest(wiring, link);
-        return (rating, rating > carries ? "the lowest that outlasts the start of what it feeds" : own is { } o && o.Fuse.Value.Value > load.Value / 0.9 ? $"{o.Gear.Id} has {o.Fuse.Words} of its own" : $"{load} at most with a tenth to spare");
+        return (rating, rating > carries ? "the lowest that outlasts the start of what it feeds" : own is { } o && o.Fuse.Value.Value > load.Value / FuseSizes.Comfortable ? $"{o.Gear.Id} has {o.Fuse.Words} of its own" : $"{load} at most with a tenth to spare");
     }
 
     /// <summary>A rating that stays whole when a load starts: the one that carries the load, or the first above it.</summary>

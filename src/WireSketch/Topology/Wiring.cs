@@ -59,6 +59,9 @@ public sealed record Wiring
     /// <summary>The reference node: the vehicle's body.</summary>
     public Terminal Body => Terminals[0];
 
+    /// <summary>Where the current of a source goes home to: its minus; the body for a circuit of the vehicle.</summary>
+    public Terminal HomeOf(Terminal source) => source.Gear is Battery or Alternator or GeneralSource ? TerminalOf(source.Gear, "-")! : Body;
+
     /// <summary>A device's terminal by its own name, or null if the device has none of that name.</summary>
     public Terminal? TerminalOf(Gear gear, string name) => TerminalsById.GetValueOrDefault(name.Length == 0 ? gear.Id : $"{gear.Id}.{name}");
 

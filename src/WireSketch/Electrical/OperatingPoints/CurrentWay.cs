@@ -23,7 +23,7 @@ internal sealed class CurrentWay(Wiring wiring, SupplyCircuit supply, DcAnswer a
             return path;
         }
 
-        var home = Home(source);
+        var home = wiring.HomeOf(source);
         var (end, back) = Downstream(path.Minus, home);
         if (end is null)
         {
@@ -38,9 +38,6 @@ internal sealed class CurrentWay(Wiring wiring, SupplyCircuit supply, DcAnswer a
 
         return path with { Source = source, Supply = steps, Return = back };
     }
-
-    /// <summary>The minus of a source; the body for a circuit of the vehicle.</summary>
-    public Terminal Home(Terminal source) => source.Gear is Battery or Alternator or GeneralSource ? wiring.TerminalOf(source.Gear, "-")! : wiring.Body;
 
     private static bool IsSource(Terminal t) => t.Gear is Battery or Alternator or GeneralSource or IgnitionSource or TapPoint;
 

@@ -96,10 +96,9 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
             return new(path, between, current, between * current, new(0), new(0), new(0));
         }
 
-        var ways = new CurrentWay(wiring, supply, answer);
-        var way = current.Value > 0 ? ways.Of(path) : path;
+        var way = current.Value > 0 ? new CurrentWay(wiring, supply, answer).Of(path) : path;
         source = way.Source!;
-        var negative = ways.Home(source);
+        var negative = wiring.HomeOf(source);
         var supplyDrop = new Volts(V(source) - V(path.Plus));
         var returnDrop = new Volts(V(path.Minus) - V(negative));
         var given = V(source) - V(negative);

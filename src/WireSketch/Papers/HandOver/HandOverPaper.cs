@@ -63,18 +63,16 @@ internal static class HandOverPaper
             yield return "Turn it up slowly, and stop where it begins to sound strained: that is where speakers are harmed.";
         }
 
+        var starter = install.Spec.Gear.OfType<Battery>().FirstOrDefault();
         if (energy.EngineOff is { } off)
         {
             var what = sounds ? "music plays" : "what was fitted runs";
-            var starts = off.Batteries.Any(b => ReferenceEquals(b, install.Spec.Gear.OfType<Battery>().First()));
-            yield return $"With the engine off, {what} about {Hours(off.Lasts)} before {(starts ? "the battery may be too flat to start" : $"{Phrases.And([.. off.Batteries.Select(b => b.Id)])} should be charged again; the battery that starts the engine is not drawn on")}. Less when it is cold or the battery is old.";
+            yield return $"With the engine off, {what} about {Hours(off.Lasts)} before {(off.Includes(starter) ? "the battery may be too flat to start" : $"{Phrases.And([.. off.Batteries.Select(b => b.Id)])} should be charged again; the battery that starts the engine is not drawn on")}. Less when it is cold or the battery is old.";
         }
 
-        if (energy.StandbyTime is { } standby)
+        if (energy.Standing is { } standing)
         {
-            var first = install.Spec.Gear.OfType<Battery>().FirstOrDefault();
-            var starter = energy.Standing is not { } standing || standing.Batteries.Any(b => ReferenceEquals(b, first));
-            yield return $"Left alone, {(starter ? $"the vehicle should still start after about {Days(standby)}" : $"{Phrases.And([.. energy.Standing!.Batteries.Select(b => b.Id)])} lasts about {Days(standby)}; the battery that starts the engine is not drawn on")}. If it stands longer, use a charger.{(Asleep.Unstated(install) is { Length: > 0 } unstated ? $" Sooner if {Phrases.Or(unstated)} draw{(unstated.Length == 1 ? "s" : "")} current asleep, which the papers do not say." : "")}";
+            yield return $"Left alone, {(standing.Includes(starter) ? $"the vehicle should still start after about {Days(standing.Lasts)}" : $"{Phrases.And([.. standing.Batteries.Select(b => b.Id)])} lasts about {Days(standing.Lasts)}; the battery that starts the engine is not drawn on")}. If it stands longer, use a charger.{(Asleep.Unstated(install) is { Length: > 0 } unstated ? $" Sooner if {Phrases.Or(unstated)} draw{(unstated.Length == 1 ? "s" : "")} current asleep, which the papers do not say." : "")}";
         }
 
         if (energy.AlternatorAtSpeed is { } gives && energy.AverageDemand + energy.BaseLoad > gives)

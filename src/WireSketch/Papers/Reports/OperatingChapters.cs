@@ -131,7 +131,7 @@ internal static class OperatingChapters
 
         var (supply, back) = (drops.Along(path.Supply), drops.Return(path, source));
         var limit = Drop.LimitOf(install, path.Gear);
-        var given = source.Gear is Battery or Alternator or GeneralSource ? install.Wiring.TerminalOf(source.Gear, "-")! : install.Wiring.Body;
+        var given = install.Wiring.HomeOf(source);
         if (state.Volts[source.Index] is not { } plus || state.Volts[given.Index] is not { } minus || state.Volts[path.Plus.Index] is null || state.Volts[path.Minus.Index] is null || load.SupplyDrop.Value == 0)
         {
             return w.Told("fed from", source.Id, "the source that gives most of its current").Solved<Volts>("U", "volts it gets", load.Between, Solved, Working.FineDigits)

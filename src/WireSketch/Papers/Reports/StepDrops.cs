@@ -52,7 +52,7 @@ internal sealed class StepDrops(Install install, StateAnswer state)
         }
 
         var ends = path.Return.IsEmpty ? path.Minus : path.Return[^1].Leaves;
-        var home = source.Gear is Battery or Alternator or GeneralSource ? install.Wiring.TerminalOf(source.Gear, "-")! : install.Wiring.Body;
+        var home = install.Wiring.HomeOf(source);
         if (ends.Index != home.Index)
         {
             yield return ($"from {(ends.Index == 0 ? "the body" : ends.Id)} to {(home.Index == 0 ? "the body" : home.Id)}", Across(ends, home));

@@ -69,8 +69,7 @@ internal sealed class StandbyDrain : Rule
     /// <summary>What has gone flat: the battery that starts the engine, or others.</summary>
     private static string Empty(Install install)
     {
-        var starter = install.Spec.Gear.OfType<Battery>().FirstOrDefault();
-        return install.Answers.Energy.Standing is { } standing && !standing.Batteries.Any(b => ReferenceEquals(b, starter))
+        return install.Answers.Energy.Standing is { } standing && !standing.Includes(install.Spec.Gear.OfType<Battery>().FirstOrDefault())
             ? $"{RunWords.List(standing.Batteries.Select(b => b.Id))} must be charged"
             : "the battery is too flat to start";
     }

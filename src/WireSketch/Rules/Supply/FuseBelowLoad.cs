@@ -8,9 +8,6 @@ namespace WireSketch.Rules.Supply;
 /// <summary>A fuse that the load itself opens.</summary>
 internal sealed class FuseBelowLoad : Rule
 {
-    /// <summary>Share of the rating up to which a fuse is loaded for long (common practice, no published source).</summary>
-    private const double Comfortable = 0.9;
-
     public override RuleCard Card { get; } = new(
         Id: "supply/fuse-below-load",
         Severity.Error,
@@ -43,7 +40,7 @@ internal sealed class FuseBelowLoad : Rule
         from link in install.Wiring.Links
         where link.Protects && link.Rating is not null
         let load = Feeding.Highest(install, link)
-        where load is { } most && most.Amps > link.Rating!.Value * Comfortable
+        where load is { } most && most.Amps > link.Rating!.Value * FuseSizes.Comfortable
         select Of(install, link, load.Value.Amps, load.Value.State);
 
     private Finding Of(Install install, Link link, Amps load, SystemState state)
@@ -59,7 +56,7 @@ internal sealed class FuseBelowLoad : Rule
             load > rating
                 ? $"{RunWords.Named(link)} must carry {load} {RunWords.During(state)}{who}: it will open"
                 : $"{RunWords.Named(link)} carries {load} {RunWords.During(state)}{who}, {Quantity.Digits(load / rating * 100, 3)} % of its rating: it ages",
-            fits is { } f ? $"fit {f}" : $"the wire behind it carries {ampacity}: make it thicker, then fit {FuseSizes.AtLeast(load / Comfortable, link.Style)?.ToString() ?? "a larger one"}",
+            fits is { } f ? $"fit {f}" : $"the wire behind it carries {ampacity}: make it thicker, then fit {FuseSizes.AtLeast(load / FuseSizes.Comfortable, link.Style)?.ToString() ?? "a larger one"}",
             load > rating ? Severity.Error : Severity.Advice,
             RunWords.Subject(link)) with
         {
