@@ -14,13 +14,13 @@ internal static class CommandLine
     public static string Version { get; } = typeof(CommandLine).Assembly.GetName().Version?.ToString(3) ?? "0";
 
     /// <summary>Runs a command and gives its exit code. Nothing that the user does ends in a stack trace.</summary>
-    public static async Task<int> RunAsync(string[] args, Surroundings surroundings)
+    public static async Task<int> RunAsync(string[] args, CliContext surroundings)
     {
         try
         {
             return await InvokeAsync(args, surroundings);
         }
-        catch (Trouble trouble)
+        catch (UserException trouble)
         {
             Say(surroundings, trouble.Message);
             return ExitCode.WrongUse;
@@ -32,18 +32,18 @@ internal static class CommandLine
         catch (Exception refusal) when (refusal is IOException or UnauthorizedAccessException)
         {
             // Files are read and written elsewhere and reported there: this is one of our own streams.
-            Say(surroundings, $"standard output cannot be written: {Trouble.Of(refusal)}");
+            Say(surroundings, $"standard output cannot be written: {UserException.Of(refusal)}");
             return ExitCode.WrongUse;
         }
         catch (Exception fault)
         {
             Say(surroundings, $"this is a fault of the program, not of your spec: {fault.GetType().Name}: {fault.Message.ReplaceLineEndings(" ")}");
             Say(surroundings, $"please report it with the spec and this line: wiresketch {Version}, {Where(fault)}");
-            return ExitCode.OurFault;
+            return ExitCode.InternalError;
         }
     }
 
-    internal static RootCommand Root(Surroundings surroundings)
+    internal static RootCommand Root(CliContext surroundings)
     {
         var options = new SharedOptions();
         var root = new RootCommand("Checks a wiring spec of a vehicle audio or electrical system, computes it, and draws it with its lists and papers.")
@@ -58,19 +58,19 @@ internal static class CommandLine
         return root;
     }
 
-    private static async Task<int> InvokeAsync(string[] args, Surroundings surroundings)
+    private static async Task<int> InvokeAsync(string[] args, CliContext surroundings)
     {
         var root = Root(surroundings);
         var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (Stray(parsed) is { } stray)
         {
             var options = parsed.CommandResult.Command.Options.Concat(root.Options).SelectMany(o => o.Aliases.Prepend(o.Name)).Where(n => n.StartsWith("--", StringComparison.Ordinal));
-            throw new Trouble($"there is no option {stray}{Meant(stray, options)}");
+            throw new UserException($"there is no option {stray}{Meant(stray, options)}");
         }
 
         if (parsed.Action is ParseErrorAction)
         {
-            throw new Trouble(WrongUse(parsed, root));
+            throw new UserException(WrongUse(parsed, root));
         }
 
         return await parsed.InvokeAsync(new InvocationConfiguration
@@ -103,7 +103,7 @@ internal static class CommandLine
             .Select(t => t.Value).FirstOrDefault(v => v.Length > 1 && v[0] == '-');
     }
 
-    private static void Say(Surroundings surroundings, string sentence)
+    private static void Say(CliContext surroundings, string sentence)
     {
         try
         {

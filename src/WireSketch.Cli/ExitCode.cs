@@ -13,7 +13,7 @@ internal static class ExitCode
     public const int WrongUse = 2;
 
     /// <summary>A fault of the program.</summary>
-    public const int OurFault = 3;
+    public const int InternalError = 3;
 
     /// <summary>Interrupted by the user.</summary>
     public const int Interrupted = 130;

@@ -1,3 +1,3 @@
 using WireSketch.Cli;
 
-return await CommandLine.RunAsync(args, Surroundings.OfProcess());
+return await CommandLine.RunAsync(args, CliContext.OfProcess());

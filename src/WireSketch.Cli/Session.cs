@@ -2,23 +2,23 @@ using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
 using WireSketch.Cli.Inputs;
-using WireSketch.Papers.Findings;
-using WireSketch.Text;
+using WireSketch.Diagnostics;
+using WireSketch.Documents.Findings;
 
 namespace WireSketch.Cli;
 
 /// <summary>What commands that read specs have in common: the specs, how loud to be, and what to end with.</summary>
 internal sealed class Session
 {
-    private readonly Surroundings surroundings;
+    private readonly CliContext surroundings;
     private readonly string[] roots;
     private readonly string failOn;
 
-    /// <exception cref="Trouble">No spec can be read, or a folder that was named is not there.</exception>
-    public Session(Surroundings surroundings, SharedOptions options, ParseResult parse)
+    /// <exception cref="UserException">No spec can be read, or a folder that was named is not there.</exception>
+    public Session(CliContext surroundings, SharedOptions options, ParseResult parse)
     {
         this.surroundings = surroundings;
-        Colour = Colour.For(parse.GetValue(options.Colour)!, surroundings.ErrorIsTerminal, surroundings.Variable);
+        Color = TerminalColor.For(parse.GetValue(options.Color)!, surroundings.ErrorIsTerminal, surroundings.Variable);
         IsQuiet = parse.GetValue(options.Quiet);
         IsVerbose = parse.GetValue(options.Verbose) && !IsQuiet;
         failOn = parse.GetValue(options.FailOn)!;
@@ -32,7 +32,7 @@ internal sealed class Session
     /// <summary>A sentence for each spec that could not be read.</summary>
     public IReadOnlyList<string> Unread { get; }
 
-    public Colour Colour { get; }
+    public TerminalColor Color { get; }
 
     public bool IsQuiet { get; }
 
@@ -57,7 +57,7 @@ internal sealed class Session
     }
 
     /// <summary>The closing line.</summary>
-    public void Summarise(FindingsReport report)
+    public void Summarize(FindingsReport report)
     {
         if (IsQuiet)
         {
@@ -66,7 +66,7 @@ internal sealed class Session
 
         var specs = report.Specs is [var one] ? one : string.Create(CultureInfo.InvariantCulture, $"{report.Specs.Length} specs");
         var summary = report.Summary();
-        surroundings.Error.WriteLine($"{specs}: {(report.Errors > 0 ? Colour.Error(summary) : report.Warnings > 0 ? Colour.Warning(summary) : Colour.Good(summary))}");
+        surroundings.Error.WriteLine($"{specs}: {(report.Errors > 0 ? Color.Error(summary) : report.Warnings > 0 ? Color.Warning(summary) : Color.Good(summary))}");
         if (report.All.FirstOrDefault(f => f.Blocks) is { } first)
         {
             surroundings.Error.WriteLine($"more about a finding: wiresketch explain {first.Rule}");
@@ -93,6 +93,6 @@ internal sealed class Session
     private string Root(string folder)
     {
         var full = surroundings.Full(folder);
-        return Directory.Exists(full) ? full : throw new Trouble($"--root {folder}: there is no such folder");
+        return Directory.Exists(full) ? full : throw new UserException($"--root {folder}: there is no such folder");
     }
 }

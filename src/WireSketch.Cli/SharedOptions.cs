@@ -11,9 +11,9 @@ internal sealed class SharedOptions
         Arity = ArgumentArity.OneOrMore,
     };
 
-    public Option<string> Colour { get; } = new Option<string>("--color")
+    public Option<string> Color { get; } = new Option<string>("--color")
     {
-        Description = "Colours: auto asks NO_COLOR, CLICOLOR_FORCE, TERM and whether a terminal is there.",
+        Description = "Colors: auto asks NO_COLOR, CLICOLOR_FORCE, TERM and whether a terminal is there.",
         DefaultValueFactory = _ => "auto",
     }.AcceptOnlyFromAmong("auto", "always", "never");
 

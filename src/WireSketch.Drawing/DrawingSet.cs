@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Drawing.Layout;
 using WireSketch.Drawing.Scenes;
 using WireSketch.Drawing.Sheets;
 using WireSketch.Electrical;
-using WireSketch.Text;
 using WireSketch.Topology;
 
 namespace WireSketch.Drawing;
@@ -19,10 +19,10 @@ public sealed record DrawingSet(ImmutableArray<Scene> Scenes, Arrangement? Arran
     /// <param name="findings">What was found, in any order.</param>
     /// <param name="options">For whom and how.</param>
     /// <returns>The sheets; the same for the same arguments on every system.</returns>
-    public static DrawingSet Draw(Wiring wiring, Answers? answers, ImmutableArray<Finding> findings, DrawingOptions options)
+    public static DrawingSet Draw(Wiring wiring, ElectricalResults? answers, ImmutableArray<Finding> findings, DrawingOptions options)
     {
         ArgumentNullException.ThrowIfNull(wiring);
         ArgumentNullException.ThrowIfNull(options);
-        return new SetDrawer(wiring, answers, findings, options).Draw();
+        return new DrawingSetBuilder(wiring, answers, findings, options).Draw();
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Language;
 using WireSketch.Rules;
@@ -44,8 +45,8 @@ public static class Compiler
             wired = WiringResolver.Resolve(read.Value, choices);
         }
 
-        var install = new Install(read.Value, wired.Value, Engine.Solve(wired.Value)) { Sizes = choices };
+        var install = new Install(read.Value, wired.Value, ElectricalSolver.Solve(wired.Value)) { Sizes = choices };
         var found = slips.AddRange(RuleBook.Check(install).Findings);
-        return new(file, read.Value, install, Finding.InOrder(Acceptances.Apply(read.Value, found)));
+        return new(file, read.Value, install, Finding.InOrder(Suppressions.Apply(read.Value, found)));
     }
 }

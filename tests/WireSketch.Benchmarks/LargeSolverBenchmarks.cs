@@ -19,6 +19,6 @@ public class LargeSolverBenchmarks
     public double WireSketch()
     {
         var answer = DcSolver.Solve(circuit);
-        return answer is DcAnswer.Found ? answer.Volts[1] : throw new InvalidOperationException("No operating point.");
+        return answer is DcSolution.Found ? answer.Volts[1] : throw new InvalidOperationException("No operating point.");
     }
 }

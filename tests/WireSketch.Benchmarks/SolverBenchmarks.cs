@@ -29,7 +29,7 @@ public class SolverBenchmarks
     public double WireSketch()
     {
         var answer = DcSolver.Solve(circuit);
-        return answer is DcAnswer.Found ? answer.Volts[1] : throw new InvalidOperationException("No operating point.");
+        return answer is DcSolution.Found ? answer.Volts[1] : throw new InvalidOperationException("No operating point.");
     }
 
     /// <summary>The Debian package ngspice must be installed.</summary>

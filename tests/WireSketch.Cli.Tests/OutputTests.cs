@@ -50,7 +50,7 @@ public sealed class OutputTests
     [InlineData("check", "a.wsk.yaml")]
     [InlineData("explain", "supply/drop")]
     [InlineData("--help")]
-    public async Task A_terminal_that_wants_no_colour_gets_no_escape_at_all(params string[] words)
+    public async Task A_terminal_that_wants_no_color_gets_no_escape_at_all(params string[] words)
     {
         const string script = "/usr/bin/script";
         Assert.SkipUnless(File.Exists(script), "There is no script(1) that makes a terminal.");
@@ -70,7 +70,7 @@ public sealed class OutputTests
         Assert.DoesNotContain('\u001b', said);
     }
 
-    private static Surroundings Around(Shop shop, TextWriter output, TextWriter error) => new(output, error, Stream.Null, false, false, _ => null, shop.Folder);
+    private static CliContext Around(Shop shop, TextWriter output, TextWriter error) => new(output, error, Stream.Null, false, false, _ => null, shop.Folder);
 
     /// <summary>A device without any room, as /dev/full is one.</summary>
     private sealed class FullWriter : StringWriter

@@ -22,7 +22,7 @@ public static class Examples
             origin: factory
             outputs:
               front: { level: speaker, channels: 2, maximum: 9 V }
-            behaviour: { mutes-without-load: 60 ohm }
+            behavior: { mutes-without-load: 60 ohm }
           adapter: { is: level adapter, zone: dash, channels: 2, output: 4.5 V, passes: [dc offset, load] }
           amp:
             is: amplifier

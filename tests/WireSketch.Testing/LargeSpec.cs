@@ -27,7 +27,7 @@ public static class LargeSpec
         for (var bay = 1; bay <= bays; bay++)
         {
             var id = bay.ToString(CultureInfo.InvariantCulture);
-            var zone = (bay % 3) switch { 1 => "front saloon", 2 => "middle saloon", _ => "rear saloon" };
+            var zone = (bay % 3) switch { 1 => "front sedan", 2 => "middle sedan", _ => "rear sedan" };
             Gear($"fuses-{id}", $"is: fuse block, zone: {zone}, outputs: 3, style: blade, rating: 60 A, fuses: {{ 1: 30 A, 2: 5 A, 3: 5 A }}");
             Gear($"amp-{id}", $"is: amplifier, zone: {zone}, place: under bench {id}, class: D, supply: {{ fuse: 30 A, efficiency: 80 % }}, wakes-on: [remote], input: {{ line: 0.2 V to 6 V }}, "
                 + "channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }");
@@ -61,7 +61,7 @@ public static class LargeSpec
             wiresketch: 1
 
             job:
-              title: Saloon bus, {bays.ToString(CultureInfo.InvariantCulture)} bays
+              title: Sedan bus, {bays.ToString(CultureInfo.InvariantCulture)} bays
               reference: TM-0900
               revision: A
               customer: Sample Customer
@@ -72,9 +72,9 @@ public static class LargeSpec
             zones:
               engine bay: {"{}"}
               dash: {"{}"}
-              front saloon: {"{}"}
-              middle saloon: {"{}"}
-              rear saloon: {"{}"}
+              front sedan: {"{}"}
+              middle sedan: {"{}"}
+              rear sedan: {"{}"}
 
             gear:
             {gear}

@@ -1,5 +1,5 @@
 using System.Globalization;
-using WireSketch.Text;
+using WireSketch.Diagnostics;
 
 namespace WireSketch.Testing;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
+using WireSketch.Documents.Reports;
 using WireSketch.Language.Kinds;
-using WireSketch.Papers.Reports;
 using WireSketch.Testing;
 using WireSketch.Text;
 

@@ -1,6 +1,6 @@
-using WireSketch.Papers.Findings;
+using WireSketch.Diagnostics;
+using WireSketch.Documents.Findings;
 using WireSketch.Testing;
-using WireSketch.Text;
 
 namespace WireSketch.Tests;
 

@@ -3,17 +3,17 @@ using System.Globalization;
 using WireSketch.Cli.Findings;
 using WireSketch.Cli.Inputs;
 using WireSketch.Cli.Outputs;
+using WireSketch.Documents;
 using WireSketch.Drawing.Sheets;
 using WireSketch.Electrical;
 using WireSketch.Language.Kinds;
-using WireSketch.Papers;
 
 namespace WireSketch.Cli.Commands;
 
 /// <summary><c>build</c>: findings, the drawing, the lists and the papers.</summary>
 internal static class BuildCommand
 {
-    public static Command Make(Surroundings surroundings, SharedOptions options)
+    public static Command Make(CliContext surroundings, SharedOptions options)
     {
         var folder = new Option<string?>("--output", "-o")
         {
@@ -32,7 +32,7 @@ internal static class BuildCommand
         }.AcceptOnlyFromAmong("technician", "customer");
         var heat = new Option<string?>("--heat")
         {
-            Description = "Colours supply and ground wires by the volts lost in each run, or by its current over what the conductor may carry.",
+            Description = "Colors supply and ground wires by the volts lost in each run, or by its current over what the conductor may carry.",
         }.AcceptOnlyFromAmong("drop", "load");
         var tint = new Option<string>("--tint")
         {
@@ -43,7 +43,7 @@ internal static class BuildCommand
         var upright = new Option<bool?>("--upright") { Description = "Whether sheets stand upright: true or false; otherwise as the spec's settings say." };
         var command = new Command("build", "Checks specs and writes their drawings, lists and papers. A spec with errors is drawn too, if it can be, and stamped.")
         {
-            options.Specs, folder, state, audience, heat, tint, paper, upright, options.FailOn, options.Roots, options.StdinName, options.Colour, options.Quiet, options.Verbose,
+            options.Specs, folder, state, audience, heat, tint, paper, upright, options.FailOn, options.Roots, options.StdinName, options.Color, options.Quiet, options.Verbose,
         };
         command.SetAction((parse, stop) =>
         {
@@ -51,8 +51,8 @@ internal static class BuildCommand
             {
                 State = (SystemState)States.Words.IndexOf(parse.GetValue(state)!),
                 Audience = parse.GetValue(audience) == "customer" ? Audience.Customer : Audience.Technician,
-                Heat = parse.GetValue(heat) switch { "drop" => Heat.Drop, "load" => Heat.Load, _ => Heat.None },
-                Tint = parse.GetValue(tint) == "dark" ? Tint.Dark : Tint.Print,
+                Heat = parse.GetValue(heat) switch { "drop" => LoadColoring.Drop, "load" => LoadColoring.Load, _ => LoadColoring.None },
+                Tint = parse.GetValue(tint) == "dark" ? Theme.Dark : Theme.Print,
                 Paper = parse.GetValue(paper),
                 Upright = parse.GetValue(upright),
             };
@@ -61,7 +61,7 @@ internal static class BuildCommand
         return command;
     }
 
-    private static int Run(Surroundings surroundings, SharedOptions options, ParseResult parse, string? output, DrawingOptions drawing, CancellationToken stop)
+    private static int Run(CliContext surroundings, SharedOptions options, ParseResult parse, string? output, DrawingOptions drawing, CancellationToken stop)
     {
         var session = new Session(surroundings, options, parse);
         var targets = Targets(session.Inputs, output);
@@ -74,9 +74,9 @@ internal static class BuildCommand
             var result = session.Compile(input);
             var papers = session.Timed($"{input.Shown}: drawn and listed", () => BuildPapers.Of(result, drawing, stop));
             progress.Clear();
-            surroundings.Error.Write(new FindingPrinter(session.Colour, input.NameOf).Print(result.Findings));
+            surroundings.Error.Write(new FindingPrinter(session.Color, input.NameOf).Print(result.Findings));
             var files = new OutputFolder(target, surroundings.Full(target)).Replace(papers, stop);
-            session.Summarise(new([input.Shown], result.Findings, input.NameOf));
+            session.Summarize(new([input.Shown], result.Findings, input.NameOf));
             if (!session.IsQuiet)
             {
                 Say(surroundings, session, target, papers, files, result);
@@ -88,7 +88,7 @@ internal static class BuildCommand
         return session.End(code);
     }
 
-    private static void Say(Surroundings surroundings, Session session, string target, IReadOnlyList<Paper> papers, WrittenFiles files, Compilation result)
+    private static void Say(CliContext surroundings, Session session, string target, IReadOnlyList<Paper> papers, WrittenFiles files, Compilation result)
     {
         var unchanged = files.Same == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {files.Same} unchanged");
         surroundings.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"wrote {target}/: {Count(files.Written)}{unchanged}"));
@@ -111,7 +111,7 @@ internal static class BuildCommand
 
         if (result.Install is null)
         {
-            surroundings.Error.WriteLine("nothing is drawn: the spec cannot be understood yet" + (files.Removed.Any(OwnNames.IsDrawing) ? "; the drawing of an earlier build was removed" : ""));
+            surroundings.Error.WriteLine("nothing is drawn: the spec cannot be understood yet" + (files.Removed.Any(GeneratedFileNames.IsDrawing) ? "; the drawing of an earlier build was removed" : ""));
         }
         else if (result.Findings.Any(f => f.Blocks))
         {
@@ -125,12 +125,12 @@ internal static class BuildCommand
     {
         if (output is { Length: 0 })
         {
-            throw new Trouble("--output has no folder");
+            throw new UserException("--output has no folder");
         }
 
         var root = output?.Replace('\\', '/').TrimEnd('/');
         var targets = inputs.Select(i => root is null ? i.Stem : inputs.Count == 1 ? root.Length == 0 ? "/" : root : $"{root}/{i.Stem}").ToList();
         var twice = targets.GroupBy(t => t, StringComparer.OrdinalIgnoreCase).FirstOrDefault(g => g.Count() > 1);
-        return twice is null ? targets : throw new Trouble($"two specs would be written to {twice.Key}; build them one by one, each with its own --output");
+        return twice is null ? targets : throw new UserException($"two specs would be written to {twice.Key}; build them one by one, each with its own --output");
     }
 }

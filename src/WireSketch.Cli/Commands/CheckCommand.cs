@@ -1,7 +1,8 @@
 using System.CommandLine;
 using WireSketch.Cli.Findings;
 using WireSketch.Cli.Inputs;
-using WireSketch.Papers.Findings;
+using WireSketch.Diagnostics;
+using WireSketch.Documents.Findings;
 using WireSketch.Rules;
 using WireSketch.Text;
 
@@ -12,7 +13,7 @@ internal static class CheckCommand
 {
     private static readonly string[] Formats = ["text", "short", "json", "github", "sarif"];
 
-    public static Command Make(Surroundings surroundings, SharedOptions options)
+    public static Command Make(CliContext surroundings, SharedOptions options)
     {
         var format = new Option<string>("--format", "-f")
         {
@@ -21,13 +22,13 @@ internal static class CheckCommand
         }.AcceptOnlyFromAmong(Formats);
         var command = new Command("check", "Reads and computes specs and says what is wrong with them. Writes nothing.")
         {
-            options.Specs, format, options.FailOn, options.Roots, options.StdinName, options.Colour, options.Quiet, options.Verbose,
+            options.Specs, format, options.FailOn, options.Roots, options.StdinName, options.Color, options.Quiet, options.Verbose,
         };
         command.SetAction((parse, stop) => Task.Run(() => Run(surroundings, options, parse, parse.GetValue(format)!, stop), stop));
         return command;
     }
 
-    private static int Run(Surroundings surroundings, SharedOptions options, ParseResult parse, string format, CancellationToken stop)
+    private static int Run(CliContext surroundings, SharedOptions options, ParseResult parse, string format, CancellationToken stop)
     {
         var session = new Session(surroundings, options, parse);
         var checkedSpecs = new List<(SpecInput Input, Compilation Result)>();
@@ -53,7 +54,7 @@ internal static class CheckCommand
         var report = new FindingsReport([.. checkedSpecs.Select(c => c.Input.Shown)], [.. checkedSpecs.SelectMany(c => c.Result.Findings)], f => names.GetValueOrDefault(f, f.Name)) { Unread = [.. session.Unread] };
         if (format == "text")
         {
-            surroundings.Error.Write(new FindingPrinter(session.Colour, report.NameOf).Print(report.All));
+            surroundings.Error.Write(new FindingPrinter(session.Color, report.NameOf).Print(report.All));
         }
         else
         {
@@ -66,7 +67,7 @@ internal static class CheckCommand
             });
         }
 
-        session.Summarise(report);
+        session.Summarize(report);
         return session.End(session.ExitCodeFor(report.All));
     }
 

@@ -41,7 +41,7 @@ internal static class CompletionCommand
         }
         """;
 
-    public static Command Make(Surroundings surroundings)
+    public static Command Make(CliContext surroundings)
     {
         var shell = new Argument<string>("shell") { Description = "bash, zsh, fish or powershell.", HelpName = "shell" }.AcceptOnlyFromAmong("bash", "zsh", "fish", "powershell");
         var command = new Command("completion", "Prints a script that completes wiresketch commands in a shell. Its first line says where it goes.") { shell };

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using System.Text;
-using WireSketch.Papers.Findings;
+using WireSketch.Documents.Findings;
 using WireSketch.Rules;
 
 namespace WireSketch.Cli.Commands;
@@ -8,7 +8,7 @@ namespace WireSketch.Cli.Commands;
 /// <summary><c>explain</c>: what a rule is about; without one, the list of all.</summary>
 internal static class ExplainCommand
 {
-    public static Command Make(Surroundings surroundings)
+    public static Command Make(CliContext surroundings)
     {
         var rule = new Argument<string?>("rule") { HelpName = "rule", Description = "Id of the rule, such as supply/fuse-too-far; without it all rules are listed.", Arity = ArgumentArity.ZeroOrOne };
         rule.CompletionSources.Add([.. RuleBook.Cards.Select(c => c.Id)]);
@@ -58,7 +58,7 @@ internal static class ExplainCommand
         }
 
         var near = RuleBook.NearestTo(id);
-        throw new Trouble($"there is no rule {id}{(near is null ? "; wiresketch explain lists them" : $"; did you mean {near}?")}");
+        throw new UserException($"there is no rule {id}{(near is null ? "; wiresketch explain lists them" : $"; did you mean {near}?")}");
     }
 
     private static string Indented(string lines) => string.Join('\n', lines.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n').Select(l => l.Length == 0 ? l : "  " + l));

@@ -12,7 +12,7 @@ namespace WireSketch.Cli.Commands;
 /// <summary><c>hookups</c>: every way to join given coils, and which one a channel uses best.</summary>
 internal static class HookupsCommand
 {
-    public static Command Make(Surroundings surroundings)
+    public static Command Make(CliContext surroundings)
     {
         var coils = new Argument<string[]>("coils")
         {
@@ -48,13 +48,13 @@ internal static class HookupsCommand
             var count = 1;
             if (parts.Length == 2 && !int.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out count))
             {
-                throw new Trouble($"\"{word}\" are no coils: write 2 x 4 ohm, or 4 ohm");
+                throw new UserException($"\"{word}\" are no coils: write 2 x 4 ohm, or 4 ohm");
             }
 
             var each = Quantity<Ohms>(parts[^1]).Value;
             if (each.Value <= 0 || count < 1 || coils.Count + count > HookupFinder.MostCoils)
             {
-                throw new Trouble(each.Value <= 0 || count < 1 ? $"\"{word}\" is no coil" : $"{HookupFinder.MostCoils} coils are the most");
+                throw new UserException(each.Value <= 0 || count < 1 ? $"\"{word}\" is no coil" : $"{HookupFinder.MostCoils} coils are the most");
             }
 
             coils.AddRange(Enumerable.Repeat(each, count));
@@ -65,13 +65,13 @@ internal static class HookupsCommand
 
     private static (Written<Ohms>, Written<Watts>) PowerAt(string words) => words.Split(':', 2) is [var load, var power]
         ? (Quantity<Ohms>(load), Quantity<Watts>(power))
-        : throw new Trouble($"\"{words}\" is no power at a load: write '2 ohm: 400 W'");
+        : throw new UserException($"\"{words}\" is no power at a load: write '2 ohm: 400 W'");
 
     private static Written<T> Quantity<T>(string words)
         where T : struct, IQuantity<T> =>
-        Quantities.Quantity.TryRead<T>(words, out var value, out var trouble) ? Written(value, words.Trim()) : throw new Trouble(trouble);
+        Quantities.Quantity.TryRead<T>(words, out var value, out var trouble) ? Written(value, words.Trim()) : throw new UserException(trouble);
 
-    private static Written<T> Written<T>(T value, string words) => new(value, words, new Span(new("(command line)", words), 0, words.Length));
+    private static Written<T> Written<T>(T value, string words) => new(value, words, new SourceSpan(new("(command line)", words), 0, words.Length));
 
     private static string Table(ImmutableArray<RatedHookup> hookups, Watts? handles)
     {

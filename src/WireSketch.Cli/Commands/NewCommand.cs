@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using WireSketch.Cli.Outputs;
-using WireSketch.Papers;
+using WireSketch.Documents;
 
 namespace WireSketch.Cli.Commands;
 
@@ -10,7 +10,7 @@ internal static class NewCommand
 {
     private const string Resource = "starter.wsk.yaml";
 
-    public static Command Make(Surroundings surroundings)
+    public static Command Make(CliContext surroundings)
     {
         var file = new Argument<string>("file") { Description = "The file to write, or - for standard output.", DefaultValueFactory = _ => "install.wsk.yaml", Arity = ArgumentArity.ZeroOrOne };
         var command = new Command("new", "Writes a commented spec of a small install that builds as it stands. Change it into yours.") { file };
@@ -22,7 +22,7 @@ internal static class NewCommand
         return command;
     }
 
-    private static void Run(Surroundings surroundings, string file, CancellationToken stop)
+    private static void Run(CliContext surroundings, string file, CancellationToken stop)
     {
         var starter = Starter();
         if (file == "-")
@@ -33,13 +33,13 @@ internal static class NewCommand
 
         if (file.Length == 0)
         {
-            throw new Trouble("the new spec has no name");
+            throw new UserException("the new spec has no name");
         }
 
         var full = surroundings.Full(file);
         if (File.Exists(full) || Directory.Exists(full))
         {
-            throw new Trouble($"{file} is there already; nothing was written. Give another name, such as wiresketch new another.wsk.yaml");
+            throw new UserException($"{file} is there already; nothing was written. Give another name, such as wiresketch new another.wsk.yaml");
         }
 
         OutputFolder.WriteOne(surroundings, file, Paper.OfText(Path.GetFileName(file), starter), stop);

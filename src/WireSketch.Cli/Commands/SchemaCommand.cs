@@ -1,14 +1,14 @@
 using System.CommandLine;
 using WireSketch.Cli.Outputs;
+using WireSketch.Documents;
 using WireSketch.Language;
-using WireSketch.Papers;
 
 namespace WireSketch.Cli.Commands;
 
 /// <summary><c>schema</c>: the language as a JSON Schema, so that editors complete and check while one writes.</summary>
 internal static class SchemaCommand
 {
-    public static Command Make(Surroundings surroundings)
+    public static Command Make(CliContext surroundings)
     {
         var output = new Option<string?>("--output", "-o") { Description = "The file to write; standard output otherwise.", HelpName = "FILE" };
         var command = new Command("schema", "Writes the JSON Schema of the spec language, for editors.") { output };

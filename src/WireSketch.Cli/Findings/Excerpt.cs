@@ -14,7 +14,7 @@ internal sealed record Excerpt(string Text, int Indent, int Marks)
     private const int Widest = 140;
     private const int Lead = 40;
 
-    public static Excerpt Of(Span at)
+    public static Excerpt Of(SourceSpan at)
     {
         var line = at.File.Line(at.Line);
         var start = Math.Min(at.Column - 1, line.Length);

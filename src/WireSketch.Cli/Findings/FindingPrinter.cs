@@ -1,12 +1,13 @@
 using System.Globalization;
 using System.Text;
-using WireSketch.Papers.Findings;
+using WireSketch.Diagnostics;
+using WireSketch.Documents.Findings;
 using WireSketch.Text;
 
 namespace WireSketch.Cli.Findings;
 
 /// <summary>Writes findings for people: the sentence, the place, the line with marks under what is meant, notes, and what to do.</summary>
-internal sealed class FindingPrinter(Colour colour, Func<SourceFile, string> nameOf)
+internal sealed class FindingPrinter(TerminalColor color, Func<SourceFile, string> nameOf)
 {
     /// <summary>More findings of one file than anybody reads: of these many the worst are shown.</summary>
     private const int MostOfAFile = 200;
@@ -38,7 +39,7 @@ internal sealed class FindingPrinter(Colour colour, Func<SourceFile, string> nam
     {
         var gutter = new string(' ', f.Notes.Select(n => n.At?.Line ?? 1).Append(f.At.Line).Max().ToString(CultureInfo.InvariantCulture).Length);
         var head = $"{FindingsReport.Word(f.Severity)}[{f.Rule}]";
-        text.Append(Paint(f.Severity, head)).Append(colour.Bold(": " + FindingLines.OneLine(f.Message))).Append('\n');
+        text.Append(Paint(f.Severity, head)).Append(color.Bold(": " + FindingLines.OneLine(f.Message))).Append('\n');
         Place(text, gutter, "-->", f.At);
         Lines(text, gutter, f.At, '^', f.Severity, "");
         foreach (var note in f.Notes)
@@ -69,25 +70,25 @@ internal sealed class FindingPrinter(Colour colour, Func<SourceFile, string> nam
         }
     }
 
-    private void Place(StringBuilder text, string gutter, string arrow, Span at) =>
-        text.Append(gutter).Append(colour.Gutter(arrow)).Append(CultureInfo.InvariantCulture, $" {FindingLines.OneLine(nameOf(at.File))}:{at.Line}:{at.Column}").Append('\n');
+    private void Place(StringBuilder text, string gutter, string arrow, SourceSpan at) =>
+        text.Append(gutter).Append(color.Gutter(arrow)).Append(CultureInfo.InvariantCulture, $" {FindingLines.OneLine(nameOf(at.File))}:{at.Line}:{at.Column}").Append('\n');
 
-    private void Lines(StringBuilder text, string gutter, Span at, char mark, Severity severity, string label)
+    private void Lines(StringBuilder text, string gutter, SourceSpan at, char mark, Severity severity, string label)
     {
         var excerpt = Excerpt.Of(at);
         var number = at.Line.ToString(CultureInfo.InvariantCulture).PadLeft(gutter.Length);
-        text.Append(colour.Gutter($"{gutter} |")).Append('\n');
-        text.Append(colour.Gutter($"{number} |")).Append(' ').Append(excerpt.Text).Append('\n');
-        text.Append(colour.Gutter($"{gutter} |")).Append(' ', excerpt.Indent + 1).Append(Paint(severity, new string(mark, excerpt.Marks) + (label.Length > 0 ? " " + label : ""))).Append('\n');
+        text.Append(color.Gutter($"{gutter} |")).Append('\n');
+        text.Append(color.Gutter($"{number} |")).Append(' ').Append(excerpt.Text).Append('\n');
+        text.Append(color.Gutter($"{gutter} |")).Append(' ', excerpt.Indent + 1).Append(Paint(severity, new string(mark, excerpt.Marks) + (label.Length > 0 ? " " + label : ""))).Append('\n');
     }
 
     private void Remark(StringBuilder text, string gutter, string word, string says) =>
-        text.Append(colour.Gutter($"{gutter} =")).Append(' ').Append(colour.Bold(word)).Append(": ").Append(FindingLines.OneLine(says)).Append('\n');
+        text.Append(color.Gutter($"{gutter} =")).Append(' ').Append(color.Bold(word)).Append(": ").Append(FindingLines.OneLine(says)).Append('\n');
 
     private string Paint(Severity severity, string words) => severity switch
     {
-        Severity.Error => colour.Error(words),
-        Severity.Warning => colour.Warning(words),
-        _ => colour.Advice(words),
+        Severity.Error => color.Error(words),
+        Severity.Warning => color.Warning(words),
+        _ => color.Advice(words),
     };
 }

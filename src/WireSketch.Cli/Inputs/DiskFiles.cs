@@ -54,7 +54,7 @@ internal sealed class DiskFiles(string folder, IReadOnlyList<string> allowed) : 
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            why = Trouble.Of(e);
+            why = UserException.Of(e);
             return null;
         }
     }

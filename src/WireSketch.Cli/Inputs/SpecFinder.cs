@@ -11,7 +11,7 @@ namespace WireSketch.Cli.Inputs;
 internal sealed record FoundSpecs(IReadOnlyList<SpecInput> Specs, IReadOnlyList<string> Unread);
 
 /// <summary>Finds the specs that a command line names: files, folders, patterns, and <c>-</c> for standard input.</summary>
-internal sealed class SpecFinder(Surroundings surroundings, string? stdinName)
+internal sealed class SpecFinder(CliContext surroundings, string? stdinName)
 {
     private const string Ending = ".wsk.yaml";
 
@@ -20,7 +20,7 @@ internal sealed class SpecFinder(Surroundings surroundings, string? stdinName)
     private readonly HashSet<string> seen = new(StringComparer.Ordinal);
 
     /// <summary>Finds and reads them all; one that cannot be read keeps nobody from judging the others.</summary>
-    /// <exception cref="Trouble">There is none that can be read.</exception>
+    /// <exception cref="UserException">There is none that can be read.</exception>
     public FoundSpecs Find(IReadOnlyList<string> arguments)
     {
         foreach (var argument in arguments)
@@ -29,7 +29,7 @@ internal sealed class SpecFinder(Surroundings surroundings, string? stdinName)
         }
 
         return found.Count > 0 ? new(found, unread)
-            : throw new Trouble(unread.Count > 0 ? string.Join("; ", unread) : $"there is no spec in {string.Join(", ", arguments)}: specs end in {Ending}");
+            : throw new UserException(unread.Count > 0 ? string.Join("; ", unread) : $"there is no spec in {string.Join(", ", arguments)}: specs end in {Ending}");
     }
 
     private void Take(string argument)
@@ -56,7 +56,7 @@ internal sealed class SpecFinder(Surroundings surroundings, string? stdinName)
         {
             read();
         }
-        catch (Trouble trouble)
+        catch (UserException trouble)
         {
             unread.Add(trouble.Message);
         }
@@ -72,7 +72,7 @@ internal sealed class SpecFinder(Surroundings surroundings, string? stdinName)
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new Trouble($"standard input cannot be read: {Trouble.Of(e)}");
+            throw new UserException($"standard input cannot be read: {UserException.Of(e)}");
         }
     }
 
@@ -80,7 +80,7 @@ internal sealed class SpecFinder(Surroundings surroundings, string? stdinName)
     {
         if (argument.Length == 0 || argument.Contains('\0', StringComparison.Ordinal))
         {
-            throw new Trouble("a spec has no name");
+            throw new UserException("a spec has no name");
         }
 
         var full = surroundings.Full(argument);
@@ -97,7 +97,7 @@ internal sealed class SpecFinder(Surroundings surroundings, string? stdinName)
 
         if (argument.AsSpan().IndexOfAny('*', '?') < 0)
         {
-            throw new Trouble($"{argument}: there is no such file or folder");
+            throw new UserException($"{argument}: there is no such file or folder");
         }
 
         // The part before the first star is a folder; the rest is the pattern.
@@ -126,7 +126,7 @@ internal sealed class SpecFinder(Surroundings surroundings, string? stdinName)
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new Trouble($"{(prefix.Length == 0 ? "." : prefix)}: {Trouble.Of(e)}");
+            throw new UserException($"{(prefix.Length == 0 ? "." : prefix)}: {UserException.Of(e)}");
         }
     }
 
@@ -149,7 +149,7 @@ internal sealed class SpecFinder(Surroundings surroundings, string? stdinName)
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new Trouble($"{path}: {Trouble.Of(e)}");
+            throw new UserException($"{path}: {UserException.Of(e)}");
         }
     }
 }

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using WireSketch.Documents;
 using WireSketch.Drawing;
 using WireSketch.Drawing.Output;
 using WireSketch.Drawing.Scenes;
 using WireSketch.Drawing.Sheets;
-using WireSketch.Papers;
 
 namespace WireSketch.Cli.Outputs;
 
@@ -21,7 +21,7 @@ internal static class BuildPapers
         return result.Install is { } install ? [.. Drawings(result, install.Wiring, install.Answers, options, stop), .. papers] : papers;
     }
 
-    private static List<Paper> Drawings(Compilation result, Topology.Wiring wiring, Electrical.Answers answers, DrawingOptions options, CancellationToken stop)
+    private static List<Paper> Drawings(Compilation result, Topology.Wiring wiring, Electrical.ElectricalResults answers, DrawingOptions options, CancellationToken stop)
     {
         ImmutableArray<Scene> scenes = DrawingSet.Draw(wiring, answers, result.Findings, options).Scenes;
         var papers = new List<Paper>();

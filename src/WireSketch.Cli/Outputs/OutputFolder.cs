@@ -1,5 +1,5 @@
 using System.Globalization;
-using WireSketch.Papers;
+using WireSketch.Documents;
 
 namespace WireSketch.Cli.Outputs;
 
@@ -12,7 +12,7 @@ namespace WireSketch.Cli.Outputs;
 internal sealed class OutputFolder(string shown, string full)
 {
     /// <summary>Writes all that a build gives, and takes away what an earlier build left under our own names: sheets of two jobs must not lie in one folder.</summary>
-    /// <exception cref="Trouble">The folder or a file cannot be written.</exception>
+    /// <exception cref="UserException">The folder or a file cannot be written.</exception>
     public WrittenFiles Replace(IReadOnlyList<Paper> papers, CancellationToken stop) => Write(papers, Stale(papers), stop);
 
     /// <summary>Writes the files. If one cannot be written, what was written beside its target is removed again.</summary>
@@ -50,7 +50,7 @@ internal sealed class OutputFolder(string shown, string full)
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new Trouble($"{current} cannot be written: {Trouble.Of(e)}");
+            throw new UserException($"{current} cannot be written: {UserException.Of(e)}");
         }
         finally
         {
@@ -62,14 +62,14 @@ internal sealed class OutputFolder(string shown, string full)
     }
 
     /// <summary>Writes a single file and says so.</summary>
-    /// <exception cref="Trouble">It cannot be written.</exception>
-    public static void WriteOne(Surroundings surroundings, string file, Paper paper, CancellationToken stop)
+    /// <exception cref="UserException">It cannot be written.</exception>
+    public static void WriteOne(CliContext surroundings, string file, Paper paper, CancellationToken stop)
     {
         var full = surroundings.Full(file);
         var folder = Path.GetDirectoryName(file) is { Length: > 0 } f ? f.Replace('\\', '/') : ".";
         if (Directory.Exists(full))
         {
-            throw new Trouble($"{file} cannot be written: it is a folder");
+            throw new UserException($"{file} cannot be written: it is a folder");
         }
 
         var files = new OutputFolder(folder, Path.GetDirectoryName(full)!).Write([paper with { Name = Path.GetFileName(full) }], [], stop);
@@ -81,13 +81,13 @@ internal sealed class OutputFolder(string shown, string full)
     {
         try
         {
-            return File.Exists(Path.Combine(full, OwnNames.OfEveryDrawing))
-                ? [.. Directory.EnumerateFiles(full).Select(f => Path.GetFileName(f)).Where(OwnNames.Hold).Except(papers.Select(p => p.Name), StringComparer.Ordinal).OrderBy(n => n == OwnNames.OfEveryDrawing).ThenBy(n => n, StringComparer.Ordinal)]
+            return File.Exists(Path.Combine(full, GeneratedFileNames.OfEveryDrawing))
+                ? [.. Directory.EnumerateFiles(full).Select(f => Path.GetFileName(f)).Where(GeneratedFileNames.Hold).Except(papers.Select(p => p.Name), StringComparer.Ordinal).OrderBy(n => n == GeneratedFileNames.OfEveryDrawing).ThenBy(n => n, StringComparer.Ordinal)]
                 : [];
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new Trouble($"{shown} cannot be read: {Trouble.Of(e)}");
+            throw new UserException($"{shown} cannot be read: {UserException.Of(e)}");
         }
     }
 

@@ -4,15 +4,15 @@ using WireSketch.Drawing.Layout.P5Label;
 
 namespace WireSketch.Drawing.Layout;
 
-/// <summary>Writes a labelled sheet down in the terms of its graph.</summary>
+/// <summary>Writes a labeled sheet down in the terms of its graph.</summary>
 internal sealed class SheetAssembler
 {
-    private readonly LabelledSheet _sheet;
+    private readonly LabeledSheet _sheet;
     private readonly SheetModel _model;
     private readonly SheetGraph _graph;
     private readonly int[] _satelliteOf, _satelliteAbove;
 
-    private SheetAssembler(LabelledSheet sheet)
+    private SheetAssembler(LabeledSheet sheet)
     {
         _sheet = sheet;
         _model = sheet.Wiring.Model;
@@ -28,7 +28,7 @@ internal sealed class SheetAssembler
         }
     }
 
-    public static SheetLayout Assemble(LabelledSheet sheet)
+    public static SheetLayout Assemble(LabeledSheet sheet)
     {
         var a = new SheetAssembler(sheet);
         var size = new GridRect(0, 0, sheet.Width, sheet.Height);
@@ -108,7 +108,7 @@ internal sealed class SheetAssembler
 
     private ImmutableArray<ImmutableArray<GridPoint>>[] Courses()
     {
-        var builder = new CourseBuilder(_sheet);
+        var builder = new PolylineBuilder(_sheet);
         var courses = new ImmutableArray<ImmutableArray<GridPoint>>[_graph.Wires.Length];
         for (int w = 0; w < courses.Length; w++)
         {
@@ -165,8 +165,8 @@ internal sealed class SheetAssembler
         {
             if (w.Columns.IsWall[c])
             {
-                int x = _sheet.ColumnX[c], centre = x + (_sheet.ColumnWidth[c] / 2);
-                walls.Add(new PlacedWall(new GridRect(x, 0, _sheet.ColumnWidth[c], _sheet.Height), Passes(c, centre)));
+                int x = _sheet.ColumnX[c], center = x + (_sheet.ColumnWidth[c] / 2);
+                walls.Add(new PlacedWall(new GridRect(x, 0, _sheet.ColumnWidth[c], _sheet.Height), Passes(c, center)));
             }
         }
 

@@ -59,7 +59,7 @@ public enum PortSide
 /// <param name="Id">The terminal's full name, such as <c>amp.sub</c>; unique on the sheet.</param>
 /// <param name="Side">The side it belongs on: supply, signal and control come in at the left, speakers and outputs leave at the right, ground at the bottom.</param>
 /// <param name="NameWidth">Width of the name written inside the box, in units.</param>
-/// <param name="Numbered">True if its order among its neighbours is fixed (a plug with numbered cavities).</param>
+/// <param name="Numbered">True if its order among its neighbors is fixed (a plug with numbered cavities).</param>
 /// <param name="Free">True if it may be on the side opposite to the one it belongs on, where that saves bends: left and right are much the same to it.</param>
 public sealed record PortBox(string Id, PortSide Side, int NameWidth, bool Numbered = false, bool Free = false);
 
@@ -72,7 +72,7 @@ public sealed record PortBox(string Id, PortSide Side, int NameWidth, bool Numbe
 /// <param name="To">Terminals it ends at; more than one for a run to several loads.</param>
 /// <param name="LabelWidth">Width of the label's widest line, in units; 0 for a wire that carries no label.</param>
 /// <param name="LabelHeight">Height of the label, in units.</param>
-/// <param name="Weight">Drawn thickness with casing, in units, for keeping clear of neighbours.</param>
+/// <param name="Weight">Drawn thickness with casing, in units, for keeping clear of neighbors.</param>
 /// <param name="Bundle">Wires with the same bundle share a pass-through and run side by side; null for none.</param>
 public sealed record WireLink(
     string Id, string Run, string Net, string Kind, string From, ImmutableArray<string> To, int LabelWidth, int LabelHeight, int Weight, string? Bundle = null);

@@ -36,7 +36,7 @@ public sealed record PlacedWall(GridRect Box, ImmutableArray<WallPass> Passes);
 /// <summary>A wire's passage through a wall.</summary>
 /// <param name="Wire">Id of the wire.</param>
 /// <param name="Bundle">Its bundle, if any.</param>
-/// <param name="At">Centre of the passage.</param>
+/// <param name="At">Center of the passage.</param>
 public sealed record WallPass(string Wire, string? Bundle, GridPoint At);
 
 /// <summary>A device in its place.</summary>

@@ -12,7 +12,7 @@ public static class PngWriter
     private const int AfterHeader = 33;
 
     private const double PointsPerInch = 72;
-    private const double InchesPerMetre = 1 / 0.0254;
+    private const double InchesPerMeter = 1 / 0.0254;
 
     /// <summary>The file.</summary>
     /// <param name="scene">What to draw.</param>
@@ -33,17 +33,17 @@ public static class PngWriter
         }
 
         using var picture = bitmap.Encode(SKEncodedImageFormat.Png, 100);
-        return WithResolution(picture.ToArray(), (uint)Math.Round(dotsPerInch * InchesPerMetre));
+        return WithResolution(picture.ToArray(), (uint)Math.Round(dotsPerInch * InchesPerMeter));
     }
 
     /// <summary>Adds a pHYs chunk (PNG specification, third edition, 11.3.4.3) after the header.</summary>
-    private static byte[] WithResolution(byte[] png, uint dotsPerMetre)
+    private static byte[] WithResolution(byte[] png, uint dotsPerMeter)
     {
         Span<byte> chunk = stackalloc byte[21];
         BinaryPrimitives.WriteInt32BigEndian(chunk, 9);
         "pHYs"u8.CopyTo(chunk[4..]);
-        BinaryPrimitives.WriteUInt32BigEndian(chunk[8..], dotsPerMetre);
-        BinaryPrimitives.WriteUInt32BigEndian(chunk[12..], dotsPerMetre);
+        BinaryPrimitives.WriteUInt32BigEndian(chunk[8..], dotsPerMeter);
+        BinaryPrimitives.WriteUInt32BigEndian(chunk[12..], dotsPerMeter);
         chunk[16] = 1;
         BinaryPrimitives.WriteUInt32BigEndian(chunk[17..], Crc32.HashToUInt32(chunk[4..17]));
         return [.. png.AsSpan(0, AfterHeader), .. chunk, .. png.AsSpan(AfterHeader)];

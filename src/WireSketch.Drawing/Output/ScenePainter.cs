@@ -67,7 +67,7 @@ internal sealed class ScenePainter : IDisposable
                 Paint(r.Look, brush => canvas.DrawRoundRect(box, Of(r.Radius), Of(r.Radius), brush));
                 break;
             case CircleShape c:
-                Paint(c.Look, brush => canvas.DrawCircle(Of(c.Centre.X), Of(c.Centre.Y), Of(c.Radius), brush));
+                Paint(c.Look, brush => canvas.DrawCircle(Of(c.Center.X), Of(c.Center.Y), Of(c.Radius), brush));
                 break;
             case PathShape p:
                 using (var path = Path(p.Steps))
@@ -108,7 +108,7 @@ internal sealed class ScenePainter : IDisposable
                 using var builder = new SKTextBlobBuilder();
                 builder.AddHorizontalRun(glyphs.ToArray(), font, places.ToArray(), Of(text.At.Y));
                 using var blob = builder.Build();
-                using var brush = Brush(span.Colour);
+                using var brush = Brush(span.Color);
                 canvas.DrawText(blob, 0, 0, brush);
             }
 
@@ -118,7 +118,7 @@ internal sealed class ScenePainter : IDisposable
         canvas.Restore();
     }
 
-    private static void Paint(Look look, Action<SKPaint> draw)
+    private static void Paint(ShapeStyle look, Action<SKPaint> draw)
     {
         if (look.Fill is { } fill)
         {
@@ -139,7 +139,7 @@ internal sealed class ScenePainter : IDisposable
         }
     }
 
-    private static SKPath Path(ImmutableArray<PathStep> steps)
+    private static SKPath Path(ImmutableArray<PathSegment> steps)
     {
         using var builder = new SKPathBuilder();
         foreach (var step in steps)
@@ -165,7 +165,7 @@ internal sealed class ScenePainter : IDisposable
         return builder.Detach();
     }
 
-    private static SKPaint Brush(Colour colour) => new() { Color = new(colour.Red, colour.Green, colour.Blue), IsAntialias = true };
+    private static SKPaint Brush(Color color) => new() { Color = new(color.Red, color.Green, color.Blue), IsAntialias = true };
 
     private static float Of(Points points) => (float)points.Value;
 }

@@ -30,7 +30,7 @@ public static class SvgWriter
             Element(xml, "title", scene.Title, "title");
             Element(xml, "desc", scene.Description, "desc");
             Element(xml, "style", Style(scene), null);
-            Write(xml, new RectShape(new(0, 0, scene.Width, scene.Height), 0, Look.Filled(scene.Paper)));
+            Write(xml, new RectShape(new(0, 0, scene.Width, scene.Height), 0, ShapeStyle.Filled(scene.Paper)));
             foreach (var shape in scene.Shapes)
             {
                 Write(xml, shape);
@@ -99,8 +99,8 @@ public static class SvgWriter
             case CircleShape c:
                 xml.WriteStartElement("circle");
                 Marks(xml, c);
-                Number(xml, "cx", c.Centre.X);
-                Number(xml, "cy", c.Centre.Y);
+                Number(xml, "cx", c.Center.X);
+                Number(xml, "cy", c.Center.Y);
                 Number(xml, "r", c.Radius);
                 Paint(xml, c.Look);
                 xml.WriteEndElement();
@@ -172,10 +172,10 @@ public static class SvgWriter
             xml.WriteAttributeString("font-weight", ((int)span.Weight).ToString(CultureInfo.InvariantCulture));
         }
 
-        xml.WriteAttributeString("fill", span.Colour.ToString());
+        xml.WriteAttributeString("fill", span.Color.ToString());
     }
 
-    private static void Paint(XmlWriter xml, Look look)
+    private static void Paint(XmlWriter xml, ShapeStyle look)
     {
         xml.WriteAttributeString("fill", look.Fill?.ToString() ?? "none");
         if (look.Stroke is not { } stroke)
@@ -199,10 +199,10 @@ public static class SvgWriter
     }
 
     /// <summary>Path data: M, H, V, L, A and Z with absolute numbers.</summary>
-    internal static string Data(ImmutableArray<PathStep> steps)
+    internal static string Data(ImmutableArray<PathSegment> steps)
     {
         var data = new StringBuilder();
-        var last = default(Spot);
+        var last = default(Point);
         foreach (var step in steps)
         {
             var to = step.To;

@@ -6,7 +6,7 @@ using WireSketch.Drawing.Sheets;
 namespace WireSketch.Drawing.Scenes;
 
 /// <summary>Draws a device: its box, symbol, name and terminals.</summary>
-internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> references)
+internal sealed class DeviceDrawer(ShapeBuilder draft, Func<string, Reference?> references)
 {
     private const double Inset = 6;
 
@@ -42,18 +42,18 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
             Terminal(d, placed.Ports[i], box.Shape == DeviceShape.Chassis);
         }
 
-        draft.Group(device.Spoken, d, new Mark("data-gear", device.Id));
+        draft.Group(device.Spoken, d, new ShapeAttribute("data-gear", device.Id));
     }
 
-    private static Look Outline(Draft d, SheetDevice device, Points width) => new(d.Palette.Box, d.Palette.Ink, width, device.InVehicle ? (3.6, 2.6) : default);
+    private static ShapeStyle Outline(ShapeBuilder d, SheetDevice device, Points width) => new(d.Palette.Box, d.Palette.Ink, width, device.InVehicle ? (3.6, 2.6) : default);
 
-    private static void Terminal(Draft d, PlacedPort port, bool hidden) => d.Circle(
-        port.At.X, port.At.Y, hidden ? 0 : 2.3, hidden ? default : new(d.Palette.Box, d.Palette.Ink, 1), new Mark("data-terminal", port.Id));
+    private static void Terminal(ShapeBuilder d, PlacedPort port, bool hidden) => d.Circle(
+        port.At.X, port.At.Y, hidden ? 0 : 2.3, hidden ? default : new(d.Palette.Box, d.Palette.Ink, 1), new ShapeAttribute("data-terminal", port.Id));
 
-    private static void Box(Draft d, SheetDevice device, DeviceBox box, PlacedDevice placed, ImmutableArray<Numbered> marks)
+    private static void Box(ShapeBuilder d, SheetDevice device, DeviceBox box, PlacedDevice placed, ImmutableArray<Numbered> marks)
     {
         var area = placed.Box;
-        var hasSign = device.Sign != Sign.None;
+        var hasSign = device.Sign != DeviceSymbol.None;
         var upper = placed.Ports.Any(p => p.Side == PortSide.Top && device.Ports[placed.Ports.IndexOf(p)].Length > 0) ? 7 : 0;
         if (hasSign)
         {
@@ -71,12 +71,12 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
         Lines(d, device.Facts, area.X + Inset, area.Bottom - box.FooterHeight + 1);
     }
 
-    private static double Name(Draft d, SheetDevice device, double x, double y, ImmutableArray<Numbered> marks)
+    private static double Name(ShapeBuilder d, SheetDevice device, double x, double y, ImmutableArray<Numbered> marks)
     {
         foreach (var line in device.Name)
         {
             y += TextSizes.NameLeading.Value;
-            d.Text(x, y - 1.8, TextSizes.Name, line, Tone.Strong);
+            d.Text(x, y - 1.8, TextSizes.Name, line, TextEmphasis.Strong);
         }
 
         var width = FontMetrics.Width(device.Name[^1], TextSizes.Name, FontWeight.SemiBold).Value;
@@ -85,9 +85,9 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
         return y;
     }
 
-    private static ImmutableArray<WordLine> Quiet(ImmutableArray<string> lines) => [.. lines.Select(c => WordLine.Of(c, Tone.Quiet))];
+    private static ImmutableArray<TextLine> Quiet(ImmutableArray<string> lines) => [.. lines.Select(c => TextLine.Of(c, TextEmphasis.Quiet))];
 
-    private static double Lines(Draft d, ImmutableArray<WordLine> lines, double x, double y)
+    private static double Lines(ShapeBuilder d, ImmutableArray<TextLine> lines, double x, double y)
     {
         foreach (var line in lines)
         {
@@ -98,7 +98,7 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
         return y;
     }
 
-    private static void TerminalName(Draft d, PlacedPort port, string name)
+    private static void TerminalName(ShapeBuilder d, PlacedPort port, string name)
     {
         var (x, y, anchor) = port.Side switch
         {
@@ -107,19 +107,19 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
             PortSide.Top => (port.At.X, port.At.Y + 9.5, TextAnchor.Middle),
             _ => (port.At.X, port.At.Y - 4.0, TextAnchor.Middle),
         };
-        d.Text(x, y, TextSizes.Body, name, Tone.Plain, anchor);
+        d.Text(x, y, TextSizes.Body, name, TextEmphasis.Plain, anchor);
     }
 
-    private static void Slim(Draft d, SheetDevice device, PlacedDevice placed, ImmutableArray<Numbered> marks)
+    private static void Slim(ShapeBuilder d, SheetDevice device, PlacedDevice placed, ImmutableArray<Numbered> marks)
     {
         var (area, port) = (placed.Box, placed.Ports[0]);
         var right = port.Side == PortSide.Right;
         Symbols.Draw(d, device.Sign, right ? area.Right - 4 - Symbols.Width - 2 : area.X + 5, port.At.Y - (Symbols.Height / 2));
         Name(d, device, right ? area.X + Inset : area.X + 25, port.At.Y - 5.5, marks);
-        var under = ImmutableArray.CreateBuilder<WordLine>();
+        var under = ImmutableArray.CreateBuilder<TextLine>();
         if (device.Ports[0].Length > 0)
         {
-            under.Add(WordLine.Of(device.Ports[0]));
+            under.Add(TextLine.Of(device.Ports[0]));
         }
 
         under.AddRange(Quiet(device.Captions));
@@ -127,11 +127,11 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
         Lines(d, under.ToImmutable(), area.X + Inset, port.At.Y + 7);
     }
 
-    private static void Holder(Draft d, SheetDevice device, PlacedDevice placed, ImmutableArray<Numbered> marks)
+    private static void Holder(ShapeBuilder d, SheetDevice device, PlacedDevice placed, ImmutableArray<Numbered> marks)
     {
         var area = placed.Box;
         var y = placed.Ports[0].At.Y;
-        if (device.Sign == Sign.Breaker)
+        if (device.Sign == DeviceSymbol.Breaker)
         {
             Symbols.Breaker(d, area.X, y, area.Width);
         }
@@ -140,17 +140,17 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
             Symbols.Fuse(d, area.X, y, area.Width);
         }
 
-        var centre = area.X + (area.Width / 2.0);
-        d.Text(centre - (Marker.Width(marks) / 2), area.Y + 9.2, TextSizes.Rating, device.Name.IsEmpty ? "" : device.Name[0], Tone.Strong, TextAnchor.Middle);
+        var center = area.X + (area.Width / 2.0);
+        d.Text(center - (Marker.Width(marks) / 2), area.Y + 9.2, TextSizes.Rating, device.Name.IsEmpty ? "" : device.Name[0], TextEmphasis.Strong, TextAnchor.Middle);
         Marker.Draw(d, marks, area.Right - Marker.Width(marks) + SheetMaker.MarkWidth - Marker.Half - 2, area.Y + 6.4);
 
         for (var i = 0; i < device.Captions.Length; i++)
         {
-            d.Text(centre, y + 13 + (i * TextSizes.Leading.Value), TextSizes.Body, device.Captions[i], Tone.Quiet, TextAnchor.Middle);
+            d.Text(center, y + 13 + (i * TextSizes.Leading.Value), TextSizes.Body, device.Captions[i], TextEmphasis.Quiet, TextAnchor.Middle);
         }
     }
 
-    private static void Chassis(Draft d, SheetDevice device, PlacedDevice placed, ImmutableArray<Numbered> marks)
+    private static void Chassis(ShapeBuilder d, SheetDevice device, PlacedDevice placed, ImmutableArray<Numbered> marks)
     {
         var at = placed.Ports[0].At;
         Symbols.Chassis(d, at.X, at.Y);
@@ -158,7 +158,7 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
     }
 
     /// <summary>A flag whose point shows where the wire goes on.</summary>
-    private static void Flag(Draft d, SheetDevice device, PlacedDevice placed, Reference? reference)
+    private static void Flag(ShapeBuilder d, SheetDevice device, PlacedDevice placed, Reference? reference)
     {
         var area = placed.Box;
         var right = placed.Ports[0].Side == PortSide.Right;
@@ -167,8 +167,8 @@ internal sealed class DeviceDrawer(Draft draft, Func<string, Reference?> referen
         var shoulder = right ? point + 7 : point - 7;
         d.Figure(new(d.Palette.Box, d.Palette.Quiet, 0.9), tail, area.Y + 1, shoulder, area.Y + 1, point, area.Y + (area.Height / 2.0), shoulder, area.Bottom - 1, tail, area.Bottom - 1);
         var line = reference is null
-            ? WordLine.Of("goes on", Tone.Quiet)
-            : new WordLine([new(reference.Letter, Tone.Strong), new($" sheet {reference.Sheet}, {reference.Square}", Tone.Plain)]);
+            ? TextLine.Of("goes on", TextEmphasis.Quiet)
+            : new TextLine([new(reference.Letter, TextEmphasis.Strong), new($" sheet {reference.Sheet}, {reference.Square}", TextEmphasis.Plain)]);
         d.Text(right ? area.X + 9 : area.X + 6, placed.Ports[0].At.Y + 2.5, TextSizes.Body, line);
     }
 }

@@ -33,7 +33,7 @@ internal sealed class Footer
     /// <summary>How many findings did not fit.</summary>
     public int Hidden => rows.SelectMany(r => r).OfType<NotesBlock>().Sum(b => b.Hidden);
 
-    public void Draw(Draft page, double x, double y)
+    public void Draw(ShapeBuilder page, double x, double y)
     {
         foreach (var row in rows)
         {

@@ -17,31 +17,31 @@ internal abstract class FooterBlock
 
     public abstract double Height { get; }
 
-    public abstract void Draw(Draft page, double x, double y);
+    public abstract void Draw(ShapeBuilder page, double x, double y);
 
-    protected static void Heading(Draft page, double x, double y, string words) =>
-        page.Text(x, y + 7, (Points)7, new WordLine([new(words, Tone.Quiet)]), TextAnchor.Start, 1);
+    protected static void Heading(ShapeBuilder page, double x, double y, string words) =>
+        page.Text(x, y + 7, (Points)7, new TextLine([new(words, TextEmphasis.Quiet)]), TextAnchor.Start, 1);
 
     /// <summary>Lines of a width; a number stays with its unit.</summary>
-    protected static ImmutableArray<string> Lines(string text, double width) => LineBreaker.Break(GearWords.WithUnits(text), width, Size);
+    protected static ImmutableArray<string> Lines(string text, double width) => LineBreaker.Break(DeviceLabels.WithUnits(text), width, Size);
 }
 
 /// <summary>The cautions.</summary>
 internal sealed class CautionBlock(Audience audience, double width) : FooterBlock
 {
-    private readonly ImmutableArray<ImmutableArray<string>> items = [.. Cautions.For(audience).Select(c => Lines(c, width - 8))];
+    private readonly ImmutableArray<ImmutableArray<string>> items = [.. SheetCautions.For(audience).Select(c => Lines(c, width - 8))];
 
     public override double Width => width;
 
     public override double Height => HeadingHeight + items.Sum(i => (i.Length * Leading) + 2);
 
-    public override void Draw(Draft page, double x, double y)
+    public override void Draw(ShapeBuilder page, double x, double y)
     {
-        Heading(page, x, y, Cautions.Heading(audience));
+        Heading(page, x, y, SheetCautions.Heading(audience));
         y += HeadingHeight;
         foreach (var item in items)
         {
-            page.Circle(x + 1.6, y + 4.2, 1.1, Look.Filled(page.Palette.Quiet));
+            page.Circle(x + 1.6, y + 4.2, 1.1, ShapeStyle.Filled(page.Palette.Quiet));
             foreach (var line in item)
             {
                 page.Text(x + 8, y + 6.8, Size, line);
@@ -88,7 +88,7 @@ internal sealed class NotesBlock : FooterBlock
 
     public override double Height => HeadingHeight + shown.Sum(s => (s.Lines.Length * Leading) + 3) + (more.Length > 0 ? Leading : 0);
 
-    public override void Draw(Draft page, double x, double y)
+    public override void Draw(ShapeBuilder page, double x, double y)
     {
         Heading(page, x, y, "FINDINGS");
         y += HeadingHeight;
@@ -104,11 +104,11 @@ internal sealed class NotesBlock : FooterBlock
             y += 3;
         }
 
-        page.Text(x + (shown.Count == 0 ? 0 : 15), y + 6.8, Size, more, Tone.Quiet);
+        page.Text(x + (shown.Count == 0 ? 0 : 15), y + 6.8, Size, more, TextEmphasis.Quiet);
     }
 
     /// <summary>A finding in a sentence, with what was said when it was accepted.</summary>
-    public static string Said(Text.Finding finding) =>
+    public static string Said(Diagnostics.Finding finding) =>
         Capital(finding.Message) + (finding.AcceptedBecause is { } reason ? $" (accepted: {reason})" : finding.Message.EndsWith('.') ? "" : ".");
 
     private static string Capital(string text) => text.Length == 0 ? text : string.Concat(char.ToUpperInvariant(text[0]).ToString(), text.AsSpan(1));

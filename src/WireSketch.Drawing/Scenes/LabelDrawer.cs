@@ -20,7 +20,7 @@ internal static class LabelDrawer
         _ => "C",
     };
 
-    public static void Draw(Draft d, SheetWire wire, GridRect box, ImmutableArray<Numbered> marks)
+    public static void Draw(ShapeBuilder d, SheetWire wire, GridRect box, ImmutableArray<Numbered> marks)
     {
         if (wire.Label.IsEmpty || box.Width == 0)
         {
@@ -37,12 +37,12 @@ internal static class LabelDrawer
         {
             var room = Room(wire, i);
             var y = top + 1 + (Line * i) + 6.8;
-            var centre = i == 0 ? middle : left + (width / 2);
-            Mark mark = i == 0 ? new("data-label-for", wire.Run) : new("data-part-of", wire.Run);
-            d.Text(centre + (room / 2.0), y, TextSizes.Body, wire.Label[i], TextAnchor.Middle, 0, i == 0 ? [mark, new("data-box", $"{area.X} {area.Y} {area.Width} {area.Height}")] : [mark]);
+            var center = i == 0 ? middle : left + (width / 2);
+            ShapeAttribute mark = i == 0 ? new("data-label-for", wire.Run) : new("data-part-of", wire.Run);
+            d.Text(center + (room / 2.0), y, TextSizes.Body, wire.Label[i], TextAnchor.Middle, 0, i == 0 ? [mark, new("data-box", $"{area.X} {area.Y} {area.Width} {area.Height}")] : [mark]);
             if (room > 0)
             {
-                Kind(d, wire, wire.IsBundle ? wire.LabelKinds[i] : wire.Kind, centre - (TextSizes.Width(wire.Label[i]).Value / 2) - (room / 2.0), y - 6.6);
+                Kind(d, wire, wire.IsBundle ? wire.LabelKinds[i] : wire.Kind, center - (TextSizes.Width(wire.Label[i]).Value / 2) - (room / 2.0), y - 6.6);
             }
         }
 
@@ -53,9 +53,9 @@ internal static class LabelDrawer
     private static int Room(SheetWire wire, int line) => wire.IsBundle ? SheetMaker.KindRoom : SheetMaker.LabelRoom(wire.Label, line);
 
     /// <summary>The kind's letter in a small frame.</summary>
-    private static void Kind(Draft d, SheetWire wire, RunKind kind, double x, double y)
+    private static void Kind(ShapeBuilder d, SheetWire wire, RunKind kind, double x, double y)
     {
         d.Rect(x, y, 8.6, 8.2, 1.6, new(null, d.Palette.Quiet, 0.6));
-        d.Text(x + 4.3, y + 6.6, TextSizes.Body, new WordLine([new(Letter(kind), Tone.Strong)]), TextAnchor.Middle, 0, new Mark("data-part-of", wire.Run));
+        d.Text(x + 4.3, y + 6.6, TextSizes.Body, new TextLine([new(Letter(kind), TextEmphasis.Strong)]), TextAnchor.Middle, 0, new ShapeAttribute("data-part-of", wire.Run));
     }
 }

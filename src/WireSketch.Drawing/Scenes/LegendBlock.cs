@@ -11,18 +11,18 @@ internal sealed class LegendBlock : FooterBlock
 {
     private const double Row = 12.5;
     private const double Sample = 29;
-    private readonly List<(string Words, Action<Draft, double, double> Draw)> items = [];
+    private readonly List<(string Words, Action<ShapeBuilder, double, double> Draw)> items = [];
     private readonly int rows;
     private readonly double[] columns;
 
-    public LegendBlock(Sheet sheet, ImmutableArray<Numbered> findings, Audience audience, bool computed, Heat heat)
+    public LegendBlock(Sheet sheet, ImmutableArray<Numbered> findings, Audience audience, bool computed, LoadColoring heat)
     {
         // A heat scale is only of use on a sheet that has such wires.
-        heat = sheet.Wires.Any(w => w.HeatStep is not null) ? heat : Heat.None;
+        heat = sheet.Wires.Any(w => w.HeatStep is not null) ? heat : LoadColoring.None;
         foreach (var kind in sheet.Wires.Select(w => w.Kind).Distinct().Order())
         {
-            var wire = sheet.Wires.First(w => w.Kind == kind) with { Step = 3, Colours = [] };
-            items.Add(($"{LabelDrawer.Letter(kind)}  {(audience == Audience.Customer ? LabelWords.Plain(kind) : Words(kind))}", (d, x, y) => Line(d, wire, x, y, heat)));
+            var wire = sheet.Wires.First(w => w.Kind == kind) with { Step = 3, Colors = [] };
+            items.Add(($"{LabelDrawer.Letter(kind)}  {(audience == Audience.Customer ? LabelText.Plain(kind) : Words(kind))}", (d, x, y) => Line(d, wire, x, y, heat)));
         }
 
         if (sheet.Devices.Any(d => d.InVehicle))
@@ -47,7 +47,7 @@ internal sealed class LegendBlock : FooterBlock
 
         if (audience == Audience.Technician && computed && !sheet.Wires.Any(w => w.IsBundle))
         {
-            items.Add(("computed", (d, x, y) => d.Text(x, y + 2.6, Size, "13.8 V", Tone.Computed)));
+            items.Add(("computed", (d, x, y) => d.Text(x, y + 2.6, Size, "13.8 V", TextEmphasis.Computed)));
         }
 
         foreach (var severity in findings.Select(f => f.Finding.Severity).Distinct().OrderDescending())
@@ -57,13 +57,13 @@ internal sealed class LegendBlock : FooterBlock
             items.Add((severity.ToString().ToLowerInvariant() + accepted, (d, x, y) => Marker.Draw(d, finding, x + 11.5, y)));
         }
 
-        if (heat != Heat.None)
+        if (heat != LoadColoring.None)
         {
             AddHeat(heat);
         }
         else if (audience == Audience.Technician)
         {
-            AddColours(sheet);
+            AddColors(sheet);
         }
 
         rows = Math.Max(6, (items.Count + 1) / 2);
@@ -74,7 +74,7 @@ internal sealed class LegendBlock : FooterBlock
 
     public override double Height => HeadingHeight + (Math.Min(rows, items.Count) * Row);
 
-    public override void Draw(Draft page, double x, double y)
+    public override void Draw(ShapeBuilder page, double x, double y)
     {
         Heading(page, x, y, "LEGEND");
         for (var i = 0; i < items.Count; i++)
@@ -85,29 +85,29 @@ internal sealed class LegendBlock : FooterBlock
         }
     }
 
-    /// <summary>The codes of the colours that labels use, a few to a row.</summary>
-    private void AddColours(Sheet sheet)
+    /// <summary>The codes of the colors that labels use, a few to a row.</summary>
+    private void AddColors(Sheet sheet)
     {
-        var colours = sheet.Wires.SelectMany(w => w.Colours).Distinct().OrderBy(c => ConductorColour.All.IndexOf(c)).ToArray();
-        foreach (var pair in colours.Chunk(2))
+        var colors = sheet.Wires.SelectMany(w => w.Colors).Distinct().OrderBy(c => ConductorColor.All.IndexOf(c)).ToArray();
+        foreach (var pair in colors.Chunk(2))
         {
             items.Add((string.Join(", ", pair.Select(c => $"{c.Code} {c.Name}")), (d, x, y) =>
             {
                 for (var i = 0; i < pair.Length; i++)
                 {
-                    d.Rect(x + (i * 13), y - 4, 10.5, 8, 1.5, new(new Colour(pair[i].Red, pair[i].Green, pair[i].Blue), d.Palette.Quiet, 0.6));
+                    d.Rect(x + (i * 13), y - 4, 10.5, 8, 1.5, new(new Color(pair[i].Red, pair[i].Green, pair[i].Blue), d.Palette.Quiet, 0.6));
                 }
             }
             ));
         }
     }
 
-    private void AddHeat(Heat heat)
+    private void AddHeat(LoadColoring heat)
     {
         for (var i = 0; i < Palette.Heat.Length; i++)
         {
-            var colour = Palette.Heat[i];
-            items.Add((HeatScale.Words(heat, i), (d, x, y) => d.Rect(x, y - 4, Sample - 6, 8, 1.5, new(colour, d.Palette.Quiet, 0.6))));
+            var color = Palette.Heat[i];
+            items.Add((ColorScale.Words(heat, i), (d, x, y) => d.Rect(x, y - 4, Sample - 6, 8, 1.5, new(color, d.Palette.Quiet, 0.6))));
         }
     }
 
@@ -126,9 +126,9 @@ internal sealed class LegendBlock : FooterBlock
         _ => "control",
     };
 
-    private static void Line(Draft d, SheetWire wire, double x, double y, Heat heat)
+    private static void Line(ShapeBuilder d, SheetWire wire, double x, double y, LoadColoring heat)
     {
-        ImmutableArray<PathStep> path = [new(PathMove.Start, d.Frame.At(x, y)), new(PathMove.Line, d.Frame.At(x + Sample - 6, y))];
+        ImmutableArray<PathSegment> path = [new(PathMove.Start, d.Frame.At(x, y)), new(PathMove.Line, d.Frame.At(x + Sample - 6, y))];
         d.Add(WireDrawer.Casing(d, wire, path, heat));
         d.Add(WireDrawer.Body(d, wire, path, heat));
     }

@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using WireSketch.Diagnostics;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Sheets;
-using WireSketch.Text;
 
 namespace WireSketch.Drawing.Scenes;
 
-/// <summary>The mark of a finding: its number in a shape and a colour by severity, so that either alone tells.</summary>
+/// <summary>The mark of a finding: its number in a shape and a color by severity, so that either alone tells.</summary>
 internal static class Marker
 {
     /// <summary>Half of its width and height, in units.</summary>
@@ -20,7 +20,7 @@ internal static class Marker
     /// <param name="x">The middle of the first.</param>
     /// <param name="y">Their middle.</param>
     /// <param name="run">The run in whose label they stand; null elsewhere.</param>
-    public static void Draw(Draft d, ImmutableArray<Numbered> findings, double x, double y, string? run = null)
+    public static void Draw(ShapeBuilder d, ImmutableArray<Numbered> findings, double x, double y, string? run = null)
     {
         foreach (var finding in findings.Take(SheetMaker.MostMarks))
         {
@@ -38,11 +38,11 @@ internal static class Marker
     /// <param name="x">Its middle.</param>
     /// <param name="y">Its middle.</param>
     /// <param name="run">The run in whose label it stands; null elsewhere.</param>
-    public static void Draw(Draft d, Numbered finding, double x, double y, string? run = null)
+    public static void Draw(ShapeBuilder d, Numbered finding, double x, double y, string? run = null)
     {
-        var (colour, accepted) = (Of(d.Palette, finding.Finding.Severity), finding.Finding.AcceptedBecause is not null);
-        var look = accepted ? new Look(d.Palette.Box, colour, 1) : new Look(colour, colour, 0.6);
-        var ink = accepted ? colour : d.Palette.OnMark;
+        var (color, accepted) = (Of(d.Palette, finding.Finding.Severity), finding.Finding.AcceptedBecause is not null);
+        var look = accepted ? new ShapeStyle(d.Palette.Box, color, 1) : new ShapeStyle(color, color, 0.6);
+        var ink = accepted ? color : d.Palette.OnMark;
         var inner = d.Inner();
         switch (finding.Finding.Severity)
         {
@@ -63,10 +63,10 @@ internal static class Marker
         {
             Marks = run is null ? [] : [new("data-part-of", run)],
         });
-        d.Group($"{finding.Finding.Severity}: {finding.Finding.Message}", inner, new Mark("data-finding", words), new Mark("data-rule", finding.Finding.Rule));
+        d.Group($"{finding.Finding.Severity}: {finding.Finding.Message}", inner, new ShapeAttribute("data-finding", words), new ShapeAttribute("data-rule", finding.Finding.Rule));
     }
 
-    public static Colour Of(Palette palette, Severity severity) => severity switch
+    public static Color Of(Palette palette, Severity severity) => severity switch
     {
         Severity.Error => palette.Error,
         Severity.Warning => palette.Warning,

@@ -31,7 +31,7 @@ internal sealed class NotesPages
             for (var i = 0; i < sheets.Length; i++)
             {
                 var (number, sheet) = (FormattableString.Invariant($"{i + 1}"), sheets[i]);
-                Entry([sheet.Name, .. LineBreaker.Break(sheet.Shows, width - 22, Size)], (d, x, y) => d.Text(x + 8, y + 7.4, (Points)Size, number, Tone.Strong, TextAnchor.Middle));
+                Entry([sheet.Name, .. LineBreaker.Break(sheet.Shows, width - 22, Size)], (d, x, y) => d.Text(x + 8, y + 7.4, (Points)Size, number, TextEmphasis.Strong, TextAnchor.Middle));
             }
         }
 
@@ -40,8 +40,8 @@ internal sealed class NotesPages
             Put(18, (d, x, y) => Heading(d, x, y + 4, "FINDINGS"));
             foreach (var finding in findings)
             {
-                var help = finding.Finding.Help is { } h ? LineBreaker.Break("→ " + GearWords.WithUnits(h), width - 22, Size) : [];
-                Entry([.. LineBreaker.Break(GearWords.WithUnits(NotesBlock.Said(finding.Finding)), width - 22, Size), .. help, finding.Finding.Rule], (d, x, y) => Marker.Draw(d, finding, x + 8, y + 4.6), quietLast: true);
+                var help = finding.Finding.Help is { } h ? LineBreaker.Break("→ " + DeviceLabels.WithUnits(h), width - 22, Size) : [];
+                Entry([.. LineBreaker.Break(DeviceLabels.WithUnits(NotesBlock.Said(finding.Finding)), width - 22, Size), .. help, finding.Finding.Rule], (d, x, y) => Marker.Draw(d, finding, x + 8, y + 4.6), quietLast: true);
             }
         }
     }
@@ -51,7 +51,7 @@ internal sealed class NotesPages
     /// <summary>Draws the n-th page, from 0.</summary>
     public Scene Draw(int page, TitleFacts facts, DrawingOptions options, ImmutableArray<Numbered> findings, int number, int count)
     {
-        var draft = new Draft(Frame.Page, Palette.Of(options.Tint));
+        var draft = new ShapeBuilder(Frame.Page, Palette.Of(options.Tint));
         const string name = "Index and findings";
         SheetHeader.Draw(draft, facts, FormattableString.Invariant($"sheet {number}: {name}"), null, findings, PagePlan.InnerWidth(paper));
         for (var i = page * 2; i < Math.Min(columns.Count, (page * 2) + 2); i++)
@@ -69,19 +69,19 @@ internal sealed class NotesPages
             draft.Palette.Paper, draft.Shapes);
     }
 
-    private static void Heading(Draft d, double x, double y, string words) => d.Text(x, y + 7, (Points)7, new WordLine([new(words, Tone.Quiet)]), TextAnchor.Start, 1);
+    private static void Heading(ShapeBuilder d, double x, double y, string words) => d.Text(x, y + 7, (Points)7, new TextLine([new(words, TextEmphasis.Quiet)]), TextAnchor.Start, 1);
 
-    private void Entry(ImmutableArray<string> lines, Action<Draft, double, double> mark, bool quietLast = false) => Put((lines.Length * Leading) + 4, (d, x, y) =>
+    private void Entry(ImmutableArray<string> lines, Action<ShapeBuilder, double, double> mark, bool quietLast = false) => Put((lines.Length * Leading) + 4, (d, x, y) =>
     {
         mark(d, x, y);
         for (var i = 0; i < lines.Length; i++)
         {
-            var tone = quietLast ? (i == lines.Length - 1 ? Tone.Quiet : Tone.Plain) : i == 0 ? Tone.Strong : Tone.Quiet;
+            var tone = quietLast ? (i == lines.Length - 1 ? TextEmphasis.Quiet : TextEmphasis.Plain) : i == 0 ? TextEmphasis.Strong : TextEmphasis.Quiet;
             d.Text(x + 22, y + 7.4 + (i * Leading), (Points)Size, lines[i], tone);
         }
     });
 
-    private void Put(double needs, Action<Draft, double, double> draw)
+    private void Put(double needs, Action<ShapeBuilder, double, double> draw)
     {
         if (columns[^1].Used + needs > height && columns[^1].Parts.Count > 0)
         {
@@ -94,7 +94,7 @@ internal sealed class NotesPages
 
     private sealed class Column
     {
-        public List<(double Y, Action<Draft, double, double> Draw)> Parts { get; } = [];
+        public List<(double Y, Action<ShapeBuilder, double, double> Draw)> Parts { get; } = [];
 
         public double Used { get; set; }
     }

@@ -19,7 +19,7 @@ internal sealed record PagePlan(PaperSize Paper, Footer Footer, double FooterHei
     public double FooterTop => Paper.Height.Value - Margin - FooterHeight;
 
     /// <summary>Where the system is drawn.</summary>
-    public Area Area
+    public Rect Area
     {
         get
         {

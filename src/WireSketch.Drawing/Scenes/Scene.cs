@@ -9,9 +9,9 @@ namespace WireSketch.Drawing.Scenes;
 /// <param name="Description">What it shows, in words.</param>
 /// <param name="Width">Width of the page.</param>
 /// <param name="Height">Height of the page.</param>
-/// <param name="Paper">Colour of the page.</param>
+/// <param name="Paper">Color of the page.</param>
 /// <param name="Shapes">What is drawn, the lowest first.</param>
-public sealed record Scene(string Name, string Title, string Description, Points Width, Points Height, Colour Paper, ImmutableArray<Shape> Shapes)
+public sealed record Scene(string Name, string Title, string Description, Points Width, Points Height, Color Paper, ImmutableArray<Shape> Shapes)
 {
     /// <summary>Every shape, groups before what they hold.</summary>
     public IEnumerable<Shape> All() => Shapes.SelectMany(Walk);
@@ -20,41 +20,41 @@ public sealed record Scene(string Name, string Title, string Description, Points
 }
 
 /// <summary>A place on a sheet.</summary>
-public readonly record struct Spot(Points X, Points Y);
+public readonly record struct Point(Points X, Points Y);
 
 /// <summary>A rectangle on a sheet.</summary>
-public readonly record struct Area(Points X, Points Y, Points Width, Points Height)
+public readonly record struct Rect(Points X, Points Y, Points Width, Points Height)
 {
     public Points Right => X + Width;
 
     public Points Bottom => Y + Height;
 
-    public Spot Centre => new(X + (Width / 2), Y + (Height / 2));
+    public Point Center => new(X + (Width / 2), Y + (Height / 2));
 
-    public Area Inset(Points by) => new(X + by, Y + by, Width - by - by, Height - by - by);
+    public Rect Inset(Points by) => new(X + by, Y + by, Width - by - by, Height - by - by);
 }
 
 /// <summary>An attribute of a shape in the SVG, such as <c>data-run</c>.</summary>
-public readonly record struct Mark(string Name, string Value);
+public readonly record struct ShapeAttribute(string Name, string Value);
 
 /// <summary>How a shape is painted.</summary>
-/// <param name="Fill">Colour inside; null for none.</param>
-/// <param name="Stroke">Colour of the line; null for none.</param>
+/// <param name="Fill">Color inside; null for none.</param>
+/// <param name="Stroke">Color of the line; null for none.</param>
 /// <param name="Width">Thickness of the line.</param>
 /// <param name="Dash">Lengths of dash and gap; zero for a whole line.</param>
 /// <param name="RoundEnds">Ends and dashes are rounded; else cut off.</param>
-public readonly record struct Look(Colour? Fill, Colour? Stroke = null, Points Width = default, (Points Dash, Points Gap) Dash = default, bool RoundEnds = false)
+public readonly record struct ShapeStyle(Color? Fill, Color? Stroke = null, Points Width = default, (Points Dash, Points Gap) Dash = default, bool RoundEnds = false)
 {
-    public static Look Filled(Colour fill) => new(fill);
+    public static ShapeStyle Filled(Color fill) => new(fill);
 
-    public static Look Line(Colour stroke, Points width) => new(null, stroke, width);
+    public static ShapeStyle Line(Color stroke, Points width) => new(null, stroke, width);
 }
 
 /// <summary>Something that is drawn.</summary>
 public abstract record Shape
 {
     /// <summary>Attributes for the SVG; other outputs pass them over.</summary>
-    public ImmutableArray<Mark> Marks { get; init; } = [];
+    public ImmutableArray<ShapeAttribute> Marks { get; init; } = [];
 }
 
 /// <summary>Shapes that belong together.</summary>
@@ -63,16 +63,16 @@ public abstract record Shape
 public sealed record GroupShape(string? Title, ImmutableArray<Shape> Shapes) : Shape;
 
 /// <summary>A rectangle, perhaps with rounded corners.</summary>
-public sealed record RectShape(Area Area, Points Radius, Look Look) : Shape;
+public sealed record RectShape(Rect Area, Points Radius, ShapeStyle Look) : Shape;
 
 /// <summary>A circle.</summary>
-public sealed record CircleShape(Spot Centre, Points Radius, Look Look) : Shape;
+public sealed record CircleShape(Point Center, Points Radius, ShapeStyle Look) : Shape;
 
 /// <summary>Lines and small arcs.</summary>
-public sealed record PathShape(ImmutableArray<PathStep> Steps, Look Look) : Shape;
+public sealed record PathShape(ImmutableArray<PathSegment> Steps, ShapeStyle Look) : Shape;
 
 /// <summary>A step of a path.</summary>
-public readonly record struct PathStep(PathMove Move, Spot To, Points Radius = default, bool Clockwise = false);
+public readonly record struct PathSegment(PathMove Move, Point To, Points Radius = default, bool Clockwise = false);
 
 /// <summary>How a path goes on.</summary>
 public enum PathMove
@@ -98,8 +98,8 @@ public enum TextAnchor
     End,
 }
 
-/// <summary>A stretch of text of one weight and colour.</summary>
-public readonly record struct TextSpan(string Words, FontWeight Weight, Colour Colour);
+/// <summary>A stretch of text of one weight and color.</summary>
+public readonly record struct TextSpan(string Words, FontWeight Weight, Color Color);
 
 /// <summary>One line of text.</summary>
 /// <param name="At">Place of its anchor on the baseline.</param>
@@ -108,10 +108,10 @@ public readonly record struct TextSpan(string Words, FontWeight Weight, Colour C
 /// <param name="Spans">What it says, from left to right.</param>
 /// <param name="Spacing">What is added after every letter.</param>
 /// <param name="Upwards">It is written from the bottom to the top.</param>
-public sealed record TextShape(Spot At, Points Size, TextAnchor Anchor, ImmutableArray<TextSpan> Spans, Points Spacing = default, bool Upwards = false) : Shape
+public sealed record TextShape(Point At, Points Size, TextAnchor Anchor, ImmutableArray<TextSpan> Spans, Points Spacing = default, bool Upwards = false) : Shape
 {
     /// <summary>The rectangle it takes, from the top of its line to the bottom; for a text written upwards, as if it were not turned.</summary>
-    public Area Box
+    public Rect Box
     {
         get
         {

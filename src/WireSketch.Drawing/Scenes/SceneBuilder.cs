@@ -6,7 +6,7 @@ using WireSketch.Language;
 namespace WireSketch.Drawing.Scenes;
 
 /// <summary>A sheet with its parts in their places, on its page.</summary>
-internal sealed record PlacedSheet(Sheet Sheet, SheetLayout Layout, PagePlan Page, ImmutableArray<Numbered> Findings)
+internal sealed record SheetPage(Sheet Sheet, SheetLayout Layout, PagePlan Page, ImmutableArray<Numbered> Findings)
 {
     public Frame Frame => Page.FrameOf(Layout);
 
@@ -27,12 +27,12 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
     /// <param name="placed">The sheet.</param>
     /// <param name="number">Its number.</param>
     /// <param name="references">Where a cut run goes on, by its id.</param>
-    public Scene Draw(PlacedSheet placed, int number, Func<string, Reference?> references)
+    public Scene Draw(SheetPage placed, int number, Func<string, Reference?> references)
     {
         var (sheet, layout, page, findings) = placed;
         var palette = Palette.Of(options.Tint);
-        var whole = new Draft(Frame.Page, palette);
-        var draft = new Draft(placed.Frame, palette);
+        var whole = new ShapeBuilder(Frame.Page, palette);
+        var draft = new ShapeBuilder(placed.Frame, palette);
         var zones = new ZoneDrawer(draft, page.Area, spec, options.Heat);
         zones.Draw(layout);
         new WireDrawer(draft, options.Heat).Draw(sheet.Wires, sheet.Graph.Wires, layout.Wires);
@@ -56,7 +56,7 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
             palette.Paper, whole.Shapes);
     }
 
-    private void Around(Draft whole, PlacedSheet placed, int number)
+    private void Around(ShapeBuilder whole, SheetPage placed, int number)
     {
         var page = placed.Page;
         if (squares)
@@ -65,9 +65,9 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
         }
 
         var state = computed && options.Audience == Audience.Technician ? TitleFacts.Words(options.State, spec.Gear.Any(g => g is Language.Kinds.Amplifier or Language.Kinds.HeadUnit)) : null;
-        if (state is not null && options.Heat != Heat.None && placed.Sheet.Wires.Any(w => w.HeatStep is not null))
+        if (state is not null && options.Heat != LoadColoring.None && placed.Sheet.Wires.Any(w => w.HeatStep is not null))
         {
-            state += "; " + HeatScale.Title(options.Heat);
+            state += "; " + ColorScale.Title(options.Heat);
         }
 
         SheetHeader.Draw(whole, facts, count > 1 ? FormattableString.Invariant($"sheet {number}: {placed.Sheet.Name}") : placed.Sheet.Name, state, all, PagePlan.InnerWidth(page.Paper));

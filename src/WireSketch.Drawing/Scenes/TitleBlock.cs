@@ -13,14 +13,14 @@ internal sealed class TitleBlock(TitleFacts facts, string sheet, int number, int
 
     public override double Height => TitleRow + (Row * 6);
 
-    public override void Draw(Draft page, double x, double y)
+    public override void Draw(ShapeBuilder page, double x, double y)
     {
         var d = page.Inner();
         d.Rect(x, y, Width, Height, 0, new(d.Palette.Box, d.Palette.Ink, 1));
-        var job = GearWords.Join(facts.Reference, facts.Revision.Length > 0 ? "revision " + facts.Revision : "");
+        var job = DeviceLabels.Join(facts.Reference, facts.Revision.Length > 0 ? "revision " + facts.Revision : "");
         (string Label, string Words)[][] rows =
         [
-            [("vehicle", facts.Vehicle)], [("shop", GearWords.Join(facts.Shop, facts.Installer))], [("customer", facts.Customer)], [("job", job)],
+            [("vehicle", facts.Vehicle)], [("shop", DeviceLabels.Join(facts.Shop, facts.Installer))], [("customer", facts.Customer)], [("job", job)],
             [("sheet", FormattableString.Invariant($"{number} of {count}, {sheet}"))], [("date", facts.Date), ("spec", facts.Hash)],
         ];
         var size = new[] { 9, 8.4, 7.8, 7.2 }.FirstOrDefault(s => FontMetrics.Width(facts.Title, s, FontWeight.SemiBold) <= Width - 8, 7.2);
@@ -28,26 +28,26 @@ internal sealed class TitleBlock(TitleFacts facts, string sheet, int number, int
         for (var r = 0; r < rows.Length; r++)
         {
             var top = y + TitleRow + (Row * r);
-            d.Lines(Look.Line(d.Palette.Ink, 0.5), [x, top, x + Width, top]);
+            d.Lines(ShapeStyle.Line(d.Palette.Ink, 0.5), [x, top, x + Width, top]);
             var width = Width / rows[r].Length;
             for (var c = 0; c < rows[r].Length; c++)
             {
                 Cell(d, x + (width * c), top + 9.4, width, rows[r][c].Label, rows[r][c].Words, 7.4, FontWeight.Regular);
                 if (c > 0)
                 {
-                    d.Lines(Look.Line(d.Palette.Ink, 0.5), [x + (width * c), top, x + (width * c), top + Row]);
+                    d.Lines(ShapeStyle.Line(d.Palette.Ink, 0.5), [x + (width * c), top, x + (width * c), top + Row]);
                 }
             }
         }
 
-        page.Group("Title block", d, new Mark("data-title-block", FormattableString.Invariant($"{number} of {count}")));
+        page.Group("Title block", d, new ShapeAttribute("data-title-block", FormattableString.Invariant($"{number} of {count}")));
     }
 
-    private static void Cell(Draft d, double x, double y, double width, string label, string words, Points size, FontWeight weight)
+    private static void Cell(ShapeBuilder d, double x, double y, double width, string label, string words, Points size, FontWeight weight)
     {
-        d.Text(x + 4, y, (Points)6.2, label, Tone.Quiet);
+        d.Text(x + 4, y, (Points)6.2, label, TextEmphasis.Quiet);
         var indent = label.Length == 0 ? 4 : label is "spec" ? 22 : 34;
         var line = LineBreaker.Break(words, width - indent - 3, size, weight, 1);
-        d.Text(x + indent, y, size, line.IsEmpty ? "–" : line[0], weight == FontWeight.SemiBold ? Tone.Strong : Tone.Plain);
+        d.Text(x + indent, y, size, line.IsEmpty ? "–" : line[0], weight == FontWeight.SemiBold ? TextEmphasis.Strong : TextEmphasis.Plain);
     }
 }

@@ -43,7 +43,7 @@ internal sealed class VehiclePlan
     public Scene Draw(ImmutableArray<Numbered> findings, int number, int count)
     {
         var palette = Palette.Of(options.Tint);
-        var page = new Draft(Frame.Page, palette);
+        var page = new ShapeBuilder(Frame.Page, palette);
         var width = PagePlan.InnerWidth(paper);
         var footer = new Footer(width, new CautionBlock(options.Audience, 240), new TitleBlock(facts, Name, number, count));
         var plan = new PagePlan(paper, footer, footer.Height);
@@ -73,14 +73,14 @@ internal sealed class VehiclePlan
     {
         var gear = wiring.Gear.Where(g => !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))).ToArray();
         var order = wiring.Spec.Zones.Select(z => z.Id).ToList();
-        return [.. gear.GroupBy(Parts.ZoneOf, StringComparer.Ordinal).OrderBy(g => order.IndexOf(g.Key) is var i && i < 0 ? int.MaxValue : i).Select(g => (g.Key, g.ToImmutableArray()))];
+        return [.. gear.GroupBy(SheetGroups.ZoneOf, StringComparer.Ordinal).OrderBy(g => order.IndexOf(g.Key) is var i && i < 0 ? int.MaxValue : i).Select(g => (g.Key, g.ToImmutableArray()))];
     }
 
     /// <summary>Draws the outline and returns the edges of the zones: wider where more stands in them.</summary>
-    private double[] Outline(Draft page, double x, double y, double width, double height)
+    private double[] Outline(ShapeBuilder page, double x, double y, double width, double height)
     {
         var d = page.Inner();
-        var dark = new Look(page.Palette.Hairline, page.Palette.Hatch, 0.8);
+        var dark = new ShapeStyle(page.Palette.Hairline, page.Palette.Hatch, 0.8);
         foreach (var wheel in (double[])[x + (width * 0.15), x + (width * 0.76)])
         {
             d.Rect(wheel, y + 4, 62, 12, 4, dark);
@@ -95,7 +95,7 @@ internal sealed class VehiclePlan
         }
 
         d.Add(new TextShape(new(x + 14.5, y + (height / 2) + 14), 6.4, TextAnchor.Start, [new("FRONT", FontWeight.Regular, page.Palette.Quiet)], 0.8, Upwards: true));
-        page.Group("Outline of the vehicle, front to the left", d, new Mark("data-outline", "vehicle"));
+        page.Group("Outline of the vehicle, front to the left", d, new ShapeAttribute("data-outline", "vehicle"));
         var weights = Zones.Select(z => Math.Max(1, Math.Ceiling(z.Gear.Length / 7.0))).ToArray();
         var inner = width - 40;
         // The smallest zone still holds a device and its heading.
@@ -114,12 +114,12 @@ internal sealed class VehiclePlan
 
     private static int ColumnsIn(double width) => Math.Max(1, (int)((width - 8) / Item));
 
-    private void Band(Draft page, int index, double left, double right, double top, double height, double row)
+    private void Band(ShapeBuilder page, int index, double left, double right, double top, double height, double row)
     {
         var (zone, gear) = Zones[index];
         var d = page.Inner();
         var facts = wiring.Spec.Zones.FirstOrDefault(z => z.Id == zone);
-        d.Rect(left + 1.5, top + 8, right - left - 3, height - 16, 4, Look.Filled(page.Palette.OfZone(wiring.Spec, zone)));
+        d.Rect(left + 1.5, top + 8, right - left - 3, height - 16, 4, ShapeStyle.Filled(page.Palette.OfZone(wiring.Spec, zone)));
         var heading = LineBreaker.Break(zone.ToUpperInvariant(), right - left - 20, 6.6, FontWeight.SemiBold, 1);
         d.Add(new TextShape(new(left + 8, top + 19), 6.6, TextAnchor.Start, [new(heading[0], FontWeight.SemiBold, page.Palette.Quiet)], 0.5));
         var (rows, columns) = (RowsIn(height, row), ColumnsIn(right - left));
@@ -132,13 +132,13 @@ internal sealed class VehiclePlan
 
         if (cells.Length < gear.Length)
         {
-            d.Text(left + 6 + ((columns - 1) * room), top + 24 + ((rows - 1) * row) + 9, (Points)6.6, string.Create(CultureInfo.InvariantCulture, $"and {gear.Length - cells.Length} more"), Tone.Quiet);
+            d.Text(left + 6 + ((columns - 1) * room), top + 24 + ((rows - 1) * row) + 9, (Points)6.6, string.Create(CultureInfo.InvariantCulture, $"and {gear.Length - cells.Length} more"), TextEmphasis.Quiet);
         }
 
-        page.Group(null, d, new Mark("data-zone", zone));
+        page.Group(null, d, new ShapeAttribute("data-zone", zone));
         if (facts is { WallTowardsNext: true } && index < Zones.Length - 1)
         {
-            page.Lines(Look.Line(page.Palette.Hatch, 2.4), [right, top + 8, right, top + height - 8]);
+            page.Lines(ShapeStyle.Line(page.Palette.Hatch, 2.4), [right, top + 8, right, top + height - 8]);
         }
     }
 
@@ -149,10 +149,10 @@ internal sealed class VehiclePlan
     private static ImmutableArray<(Gear Gear, int Row, int Column)> Cells(ImmutableArray<Gear> gear, int rows, int columns)
     {
         Gear[] right = [.. gear.Where(g => SideOf(g) == "right")], left = [.. gear.Where(g => SideOf(g) == "left")], middle = [.. gear.Where(g => SideOf(g).Length == 0)];
-        var (upper, centre, lower) = (Rows(right), Rows(middle), Rows(left));
-        if (upper + centre + lower <= rows)
+        var (upper, center, lower) = (Rows(right), Rows(middle), Rows(left));
+        if (upper + center + lower <= rows)
         {
-            var first = Math.Clamp((rows - centre) / 2, upper, rows - lower - centre);
+            var first = Math.Clamp((rows - center) / 2, upper, rows - lower - center);
             return [.. At(right, 0), .. At(middle, first), .. At(left, rows - lower)];
         }
 
@@ -167,37 +167,37 @@ internal sealed class VehiclePlan
     /// <summary>left or right, if its place or its name says so; else empty.</summary>
     private static string SideOf(Gear gear)
     {
-        var words = $"{gear.Facts.Place?.Value} {GearWords.Name(gear.Id)}".ToLowerInvariant().Split([' ', ',', '.', ';'], StringSplitOptions.RemoveEmptyEntries);
+        var words = $"{gear.Facts.Place?.Value} {DeviceLabels.Name(gear.Id)}".ToLowerInvariant().Split([' ', ',', '.', ';'], StringSplitOptions.RemoveEmptyEntries);
         return words.FirstOrDefault(w => w is "left" or "right") ?? "";
     }
 
-    private static void Device(Draft page, Gear gear, double x, double y, double width, double height)
+    private static void Device(ShapeBuilder page, Gear gear, double x, double y, double width, double height)
     {
         var d = page.Inner();
-        var name = LineBreaker.Break(GearWords.Name(gear.Id), width - 8, 6.8, FontWeight.SemiBold, 1);
+        var name = LineBreaker.Break(DeviceLabels.Name(gear.Id), width - 8, 6.8, FontWeight.SemiBold, 1);
         var place = LineBreaker.Break(gear.Facts.Place?.Value ?? gear.Kind, width - 8, 6, FontWeight.Regular, height > Row ? 2 : 1);
         d.Rect(x, y, width, place.Length > 1 ? height : Row - 3, 2.5, new(page.Palette.Box, page.Palette.Ink, 0.8, gear.InVehicle ? (3, 2.2) : default));
-        d.Text(x + 4, y + 7.8, (Points)6.8, name.IsEmpty ? "" : name[0], Tone.Strong);
+        d.Text(x + 4, y + 7.8, (Points)6.8, name.IsEmpty ? "" : name[0], TextEmphasis.Strong);
         for (var i = 0; i < place.Length; i++)
         {
-            d.Text(x + 4, y + 15 + (i * PlaceLeading), (Points)6, place[i], Tone.Quiet);
+            d.Text(x + 4, y + 15 + (i * PlaceLeading), (Points)6, place[i], TextEmphasis.Quiet);
         }
 
-        page.Group(null, d, new Mark("data-gear", gear.Id));
+        page.Group(null, d, new ShapeAttribute("data-gear", gear.Id));
     }
 
-    private void Routes(Draft page, List<(string Words, Tone Tone)>[] blocks, double[] edges, double trunk, double x, double y, double column, double height)
+    private void Routes(ShapeBuilder page, List<(string Words, TextEmphasis Tone)>[] blocks, double[] edges, double trunk, double x, double y, double column, double height)
     {
-        page.Text(x, y + 6, (Points)7, new WordLine([new("ROUTES", Tone.Quiet)]), TextAnchor.Start, 1);
+        page.Text(x, y + 6, (Points)7, new TextLine([new("ROUTES", TextEmphasis.Quiet)]), TextAnchor.Start, 1);
         for (var b = 0; b < Crossings.Length; b++)
         {
             var runs = Crossings[b];
             if (runs.Length > 0)
             {
                 var thick = Math.Min(9, 2.5 + runs.Length);
-                page.Lines(Look.Line(page.Palette.Ink, thick) with { RoundEnds = true }, [(edges[b] + edges[b + 1]) / 2, trunk, (edges[b + 1] + edges[b + 2]) / 2, trunk]);
+                page.Lines(ShapeStyle.Line(page.Palette.Ink, thick) with { RoundEnds = true }, [(edges[b] + edges[b + 1]) / 2, trunk, (edges[b + 1] + edges[b + 2]) / 2, trunk]);
                 page.Circle(edges[b + 1], trunk, 8.5, new(page.Palette.Box, page.Palette.Ink, 1.1));
-                page.Text(edges[b + 1], trunk + 2.6, (Points)7.4, new WordLine([new(runs.Length.ToString(CultureInfo.InvariantCulture), Tone.Strong)]), TextAnchor.Middle);
+                page.Text(edges[b + 1], trunk + 2.6, (Points)7.4, new TextLine([new(runs.Length.ToString(CultureInfo.InvariantCulture), TextEmphasis.Strong)]), TextAnchor.Middle);
             }
 
             var lines = blocks[b];
@@ -218,7 +218,7 @@ internal sealed class VehiclePlan
 
         bool Crosses(WiredRun run, int boundary)
         {
-            var at = run.From.Concat(run.To).Select(e => ranks[Parts.ZoneOf(e.Gear)]).ToArray();
+            var at = run.From.Concat(run.To).Select(e => ranks[SheetGroups.ZoneOf(e.Gear)]).ToArray();
             return at.Min() <= boundary && at.Max() > boundary;
         }
     }
@@ -232,37 +232,37 @@ internal sealed class VehiclePlan
     }
 
     /// <summary>What passes a boundary, with lengths, through what and along which paths.</summary>
-    private List<(string Words, Tone Tone)> Block(int boundary, double width)
+    private List<(string Words, TextEmphasis Tone)> Block(int boundary, double width)
     {
         var runs = Crossings[boundary];
-        var lines = new List<(string Words, Tone Tone)>();
-        Add($"{Zones[boundary].Zone} to {Zones[boundary + 1].Zone}", Tone.Strong);
+        var lines = new List<(string Words, TextEmphasis Tone)>();
+        Add($"{Zones[boundary].Zone} to {Zones[boundary + 1].Zone}", TextEmphasis.Strong);
         foreach (var kind in runs.GroupBy(r => r.Kind).OrderBy(g => g.Key))
         {
-            Add($"{LabelWords.Kind(kind.Key)}: {string.Join(", ", kind.Select(Piece))}", Tone.Plain);
+            Add($"{LabelText.Kind(kind.Key)}: {string.Join(", ", kind.Select(Piece))}", TextEmphasis.Plain);
         }
 
         var through = runs.Select(r => r.Guard).OfType<string>().Distinct().ToArray();
         if (wiring.Spec.Zones.Any(z => z.Id == Zones[boundary].Zone && z.WallTowardsNext) && runs.Length > 0)
         {
-            Add("through " + (through.Length > 0 ? string.Join(", ", through) : "the wall"), Tone.Quiet);
+            Add("through " + (through.Length > 0 ? string.Join(", ", through) : "the wall"), TextEmphasis.Quiet);
         }
 
         foreach (var path in wiring.Spec.Paths.Where(p => RankOf(p.From) is { } from && RankOf(p.To) is { } to && Math.Min(from, to) <= boundary && Math.Max(from, to) > boundary))
         {
             var hazards = path.Hazard.Concat(path.Beside).Select(h => h.Value).ToArray();
             Add(
-                "along " + GearWords.Join(
-                    GearWords.WithUnits($"{path.Id} ({GearWords.Join(path.Length?.Words ?? "", $"{path.From?.Value} to {path.To?.Value}")})"),
+                "along " + DeviceLabels.Join(
+                    DeviceLabels.WithUnits($"{path.Id} ({DeviceLabels.Join(path.Length?.Words ?? "", $"{path.From?.Value} to {path.To?.Value}")})"),
                     path.Passes.Length > 0 ? "past " + string.Join(", ", path.Passes.Select(p => p.Value)) : "",
-                    hazards.Length > 0 ? "beside " + string.Join(", ", hazards) : ""), Tone.Quiet);
+                    hazards.Length > 0 ? "beside " + string.Join(", ", hazards) : ""), TextEmphasis.Quiet);
         }
 
         return lines;
 
-        static string Piece(WiredRun run) => run.LengthIsKnown ? $"{run.Id}{GearWords.Unbroken}({LabelWords.Length(run).Replace(' ', GearWords.Unbroken)})" : run.Id;
+        static string Piece(WiredRun run) => run.LengthIsKnown ? $"{run.Id}{DeviceLabels.Unbroken}({LabelText.Length(run).Replace(' ', DeviceLabels.Unbroken)})" : run.Id;
 
-        void Add(string words, Tone tone) =>
-            lines.AddRange(LineBreaker.Break(words, width, FooterBlock.Size, tone == Tone.Strong ? FontWeight.SemiBold : FontWeight.Regular).Select(l => (l, tone)));
+        void Add(string words, TextEmphasis tone) =>
+            lines.AddRange(LineBreaker.Break(words, width, FooterBlock.Size, tone == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular).Select(l => (l, tone)));
     }
 }

@@ -7,10 +7,10 @@ using WireSketch.Topology;
 namespace WireSketch.Drawing.Scenes;
 
 /// <summary>
-/// Draws wires in their own colours on a contrasting outline. All outlines of a net come before its bodies, so that no wire cuts
+/// Draws wires in their own colors on a contrasting outline. All outlines of a net come before its bodies, so that no wire cuts
 /// its own trunk; a stretch that several ways of one wire share is drawn once, so that dashes stay in step.
 /// </summary>
-internal sealed class WireDrawer(Draft draft, Heat heat)
+internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
 {
     private const double Radius = 5;
 
@@ -25,7 +25,7 @@ internal sealed class WireDrawer(Draft draft, Heat heat)
             nets[run.Key] = run.Select(w => w.Net.Length > 0 ? w.Net : w.Run).OrderByDescending(n => wires.Count(w => w.Net == n && w.Run != run.Key)).First();
         }
 
-        var all = wires.Select((w, i) => new Drawn(w, links[i], Courses.Of(routes[i]), routes[i].Dots)).ToArray();
+        var all = wires.Select((w, i) => new Drawn(w, links[i], Polylines.Of(routes[i]), routes[i].Dots)).ToArray();
         // The thickest first, so that thin wires are never hidden at a crossing.
         foreach (var net in all.GroupBy(w => w.Link.Net, StringComparer.Ordinal).OrderByDescending(g => g.Max(w => w.Wire.Step)))
         {
@@ -54,12 +54,12 @@ internal sealed class WireDrawer(Draft draft, Heat heat)
         {
             foreach (var dot in wire.Wire.Fans ? [] : wire.Dots)
             {
-                draft.Circle(dot.X, dot.Y, 1 + (Weights.Body(wire.Wire.Step).Value / 2), Look.Filled(draft.Palette.Casing));
+                draft.Circle(dot.X, dot.Y, 1 + (StrokeWidths.Body(wire.Wire.Step).Value / 2), ShapeStyle.Filled(draft.Palette.Casing));
             }
         }
     }
 
-    /// <summary>The dash that tells what a wire carries, whatever its colour.</summary>
+    /// <summary>The dash that tells what a wire carries, whatever its color.</summary>
     public static (Points Dash, Points Gap) Dash(RunKind kind) => kind switch
     {
         RunKind.Line => (7, 2.4),
@@ -69,30 +69,30 @@ internal sealed class WireDrawer(Draft draft, Heat heat)
     };
 
     /// <summary>A wire's body and tracer along a path whose lengths are in units.</summary>
-    public static IEnumerable<Shape> Body(Draft d, SheetWire wire, ImmutableArray<PathStep> path, Heat heat)
+    public static IEnumerable<Shape> Body(ShapeBuilder d, SheetWire wire, ImmutableArray<PathSegment> path, LoadColoring heat)
     {
-        var colour = ColourOf(wire, heat);
-        yield return new PathShape(path, d.Scaled(new(null, colour, Weights.Body(wire.Step), Dash(wire.Kind))));
-        if (wire.Colours.Length > 1 && heat == Heat.None)
+        var color = ColorOf(wire, heat);
+        yield return new PathShape(path, d.Scaled(new(null, color, StrokeWidths.Body(wire.Step), Dash(wire.Kind))));
+        if (wire.Colors.Length > 1 && heat == LoadColoring.None)
         {
-            yield return new PathShape(path, d.Scaled(new(null, Of(wire.Colours[1]), Weights.Body(wire.Step) * 0.36, (5, 3))));
+            yield return new PathShape(path, d.Scaled(new(null, Of(wire.Colors[1]), StrokeWidths.Body(wire.Step) * 0.36, (5, 3))));
         }
     }
 
     /// <summary>The outline of a wire and a free margin beside it, so that what it crosses is seen to pass under it.</summary>
-    public static IEnumerable<Shape> Casing(Draft d, SheetWire wire, ImmutableArray<PathStep> path, Heat heat)
+    public static IEnumerable<Shape> Casing(ShapeBuilder d, SheetWire wire, ImmutableArray<PathSegment> path, LoadColoring heat)
     {
-        var colour = ColourOf(wire, heat);
-        yield return new PathShape(path, d.Scaled(new(null, d.Palette.Paper, Weights.Body(wire.Step) + Weights.Casing + 1.8)));
-        yield return new PathShape(path, d.Scaled(new(null, d.Palette.CasingOf(colour), Weights.Body(wire.Step) + Weights.Casing)));
+        var color = ColorOf(wire, heat);
+        yield return new PathShape(path, d.Scaled(new(null, d.Palette.Paper, StrokeWidths.Body(wire.Step) + StrokeWidths.Casing + 1.8)));
+        yield return new PathShape(path, d.Scaled(new(null, d.Palette.CasingOf(color), StrokeWidths.Body(wire.Step) + StrokeWidths.Casing)));
     }
 
     /// <summary>What a wire is drawn in.</summary>
-    public static Colour ColourOf(SheetWire wire, Heat heat) => heat != Heat.None
+    public static Color ColorOf(SheetWire wire, LoadColoring heat) => heat != LoadColoring.None
         ? wire.HeatStep is { } step ? Palette.Heat[step] : Palette.NoHeat
-        : wire.Colours.IsEmpty ? Palette.Of(wire.Kind) : Of(wire.Colours[0]);
+        : wire.Colors.IsEmpty ? Palette.Of(wire.Kind) : Of(wire.Colors[0]);
 
-    private static Colour Of(Language.ConductorColour colour) => new(colour.Red, colour.Green, colour.Blue);
+    private static Color Of(Language.ConductorColor color) => new(color.Red, color.Green, color.Blue);
 
     private IEnumerable<Shape> Casings(Drawn wire) => wire.Courses.SelectMany(c => Casing(draft, wire.Wire, Rounded(c), heat));
 
@@ -111,10 +111,10 @@ internal sealed class WireDrawer(Draft draft, Heat heat)
         });
     }
 
-    private ImmutableArray<PathStep> Rounded(ImmutableArray<GridPoint> points)
+    private ImmutableArray<PathSegment> Rounded(ImmutableArray<GridPoint> points)
     {
         var f = draft.Frame;
-        var steps = ImmutableArray.CreateBuilder<PathStep>();
+        var steps = ImmutableArray.CreateBuilder<PathSegment>();
         steps.Add(new(PathMove.Start, f.At(points[0].X, points[0].Y)));
         for (var i = 1; i < points.Length - 1; i++)
         {

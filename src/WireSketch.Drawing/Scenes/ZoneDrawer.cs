@@ -7,7 +7,7 @@ using WireSketch.Language;
 namespace WireSketch.Drawing.Scenes;
 
 /// <summary>Draws the quiet columns of the zones and the walls between them. Columns fill the drawing area; the first and the last reach its edges.</summary>
-internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec, Heat heat)
+internal sealed class ZoneDrawer(ShapeBuilder draft, Rect area, Spec spec, LoadColoring heat)
 {
     private const double Gap = 1.6;
 
@@ -20,10 +20,10 @@ internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec, Heat heat)
             var left = i == 0 ? area.X : frame.X(zone.Box.X + Gap);
             var right = i == layout.Zones.Length - 1 ? area.Right : frame.X(zone.Box.Right - Gap);
             var d = draft.Inner();
-            d.Add(new RectShape(new(left, area.Y, right - left, area.Height), 4, Look.Filled(d.Palette.OfZone(spec, zone.Id))));
+            d.Add(new RectShape(new(left, area.Y, right - left, area.Height), 4, ShapeStyle.Filled(d.Palette.OfZone(spec, zone.Id))));
             d.Add(new TextShape(
                 new(left + 7, area.Y + 11), HeadingSize, TextAnchor.Start, [new(FontMetrics.Settable(zone.Id.ToUpperInvariant()), FontWeight.SemiBold, d.Palette.Quiet)], 0.9));
-            draft.Group(null, d, new Mark("data-zone", zone.Id));
+            draft.Group(null, d, new ShapeAttribute("data-zone", zone.Id));
         }
     }
 
@@ -63,7 +63,7 @@ internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec, Heat heat)
         var wall = layout.Walls[index];
         var frame = draft.Frame;
         var (x, width) = (frame.X(wall.Box.X + 1), frame.Of(wall.Box.Width - 2));
-        var box = new Area(x, area.Y, width, area.Height);
+        var box = new Rect(x, area.Y, width, area.Height);
         draft.Add(new RectShape(box, 0, new(draft.Palette.Box, draft.Palette.Hatch, 0.6)));
         draft.Add(Hatch(box));
         var bay = spec.Zones.Any(z => z.IsEngineBay && z.WallTowardsNext && layout.Zones.Any(p => p.Id == z.Id && p.Box.X < wall.Box.X));
@@ -71,9 +71,9 @@ internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec, Heat heat)
     }
 
     /// <summary>Strokes of 45° inside a narrow upright box.</summary>
-    private PathShape Hatch(Area box)
+    private PathShape Hatch(Rect box)
     {
-        var steps = ImmutableArray.CreateBuilder<PathStep>();
+        var steps = ImmutableArray.CreateBuilder<PathSegment>();
         for (var y = box.Y; y + box.Width <= box.Bottom; y += 5)
         {
             steps.Add(new(PathMove.Start, new(box.X, y + box.Width)));
@@ -84,7 +84,7 @@ internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec, Heat heat)
     }
 
     /// <summary>The wall's name in the widest stretch that no wire crosses.</summary>
-    private void Name(Area box, PlacedWall wall, string words)
+    private void Name(Rect box, PlacedWall wall, string words)
     {
         Points size = 6.4;
         var length = FontMetrics.Width(words, size, FontWeight.Regular, 0.8);
@@ -107,7 +107,7 @@ internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec, Heat heat)
     {
         var d = draft.Inner();
         var (top, bottom) = (passes.Min(p => p.At.Y), passes.Max(p => p.At.Y));
-        var body = passes.Max(p => Weights.Body(Wire(p).Step).Value);
+        var body = passes.Max(p => StrokeWidths.Body(Wire(p).Step).Value);
         var half = (body / 2) + 2.8;
         var x = passes[0].At.X;
         var known = passes[0].Bundle is not null || passes.All(p => Wire(p).IsBundle);
@@ -115,11 +115,11 @@ internal sealed class ZoneDrawer(Draft draft, Area area, Spec spec, Heat heat)
         foreach (var pass in passes)
         {
             var wire = Wire(pass);
-            var colour = WireDrawer.ColourOf(wire, heat);
-            d.Circle(pass.At.X, pass.At.Y, (Weights.Body(wire.Step).Value / 2) + 0.5, new(colour, d.Palette.CasingOf(colour), 0.6));
+            var color = WireDrawer.ColorOf(wire, heat);
+            d.Circle(pass.At.X, pass.At.Y, (StrokeWidths.Body(wire.Step).Value / 2) + 0.5, new(color, d.Palette.CasingOf(color), 0.6));
         }
 
-        draft.Group(passes[0].Bundle ?? "through the wall", d, new Mark("data-pass", string.Join(' ', passes.Select(p => Wire(p).Run).Distinct())));
+        draft.Group(passes[0].Bundle ?? "through the wall", d, new ShapeAttribute("data-pass", string.Join(' ', passes.Select(p => Wire(p).Run).Distinct())));
 
         SheetWire Wire(WallPass pass) => wires[links.Select(l => l.Id).ToList().IndexOf(pass.Wire)];
     }

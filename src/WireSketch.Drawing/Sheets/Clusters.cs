@@ -29,7 +29,7 @@ internal static class Clusters
     {
         var gear = runs.SelectMany(Gear).DistinctBy(g => g.Id).Where(g => !hubs.Contains(g.Id)).ToArray();
         var number = gear.Select((g, i) => (g.Id, i)).ToDictionary(p => p.Id, p => p.i, StringComparer.Ordinal);
-        var sets = new Sets(gear.Length);
+        var sets = new DeviceSets(gear.Length);
         var weight = gear.Select(Weight).ToArray();
         var joints = runs.SelectMany(r => Gear(r).Skip(1).Select(g => (A: r.From[0].Gear, B: g, Run: r))).Where(j => !ReferenceEquals(j.A, j.B) && !hubs.Contains(j.A.Id) && !hubs.Contains(j.B.Id))
             .GroupBy(j => (number[j.A.Id], number[j.B.Id]))

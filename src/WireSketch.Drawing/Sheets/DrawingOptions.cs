@@ -14,7 +14,7 @@ public enum Audience
 }
 
 /// <summary>The tints of a drawing.</summary>
-public enum Tint
+public enum Theme
 {
     /// <summary>Dark on white, for paper.</summary>
     Print,
@@ -31,10 +31,10 @@ public sealed record DrawingOptions
     /// <summary>The state whose volts and amps are shown.</summary>
     public SystemState State { get; init; } = SystemState.FullOutput;
 
-    public Tint Tint { get; init; }
+    public Theme Tint { get; init; }
 
-    /// <summary>What the colours of supply and ground wires tell.</summary>
-    public Heat Heat { get; init; }
+    /// <summary>What the colors of supply and ground wires tell.</summary>
+    public LoadColoring Heat { get; init; }
 
     /// <summary>letter, A4, A3 or tabloid; null for what the spec's settings say.</summary>
     public string? Paper { get; init; }

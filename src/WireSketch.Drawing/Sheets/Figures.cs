@@ -7,13 +7,13 @@ using WireSketch.Topology;
 namespace WireSketch.Drawing.Sheets;
 
 /// <summary>The computed numbers that people want next to the thing they concern, in one state.</summary>
-internal sealed class Figures(Answers? answers, SystemState state, Heat heat = Heat.None)
+internal sealed class Figures(ElectricalResults? answers, SystemState state, LoadColoring heat = LoadColoring.None)
 {
-    private readonly StateAnswer? at = answers?.State(state);
+    private readonly StateResult? at = answers?.State(state);
 
     public bool Known => at is not null;
 
-    public Heat Heat => heat;
+    public LoadColoring Heat => heat;
 
     /// <summary>Volts of the highest source: what a drop is a share of.</summary>
     private double Source => at?.Sources.Select(s => s.Volts.Value).DefaultIfEmpty(0).Max() ?? 0;
@@ -21,12 +21,12 @@ internal sealed class Figures(Answers? answers, SystemState state, Heat heat = H
     /// <summary>What the heat scale shows of a run; null where it says nothing.</summary>
     public Share? HeatOf(WiredRun run)
     {
-        if (heat == Heat.None || at is null || run.Kind is not (RunKind.Supply or RunKind.Ground))
+        if (heat == LoadColoring.None || at is null || run.Kind is not (RunKind.Supply or RunKind.Ground))
         {
             return null;
         }
 
-        if (heat == Heat.Drop)
+        if (heat == LoadColoring.Drop)
         {
             return Source > 0 && Drop(run) is { } drop ? new Share(drop.Value / Source) : null;
         }
@@ -42,7 +42,7 @@ internal sealed class Figures(Answers? answers, SystemState state, Heat heat = H
     {
         if (HeatOf(run) is { } share)
         {
-            var of = heat == Heat.Load ? $" of {Print(Loads(run).MaxBy(l => l.Share).Ampacity)}" : "";
+            var of = heat == LoadColoring.Load ? $" of {Print(Loads(run).MaxBy(l => l.Share).Ampacity)}" : "";
             return Quantity.Print(share, 2) + of;
         }
 
@@ -110,11 +110,11 @@ internal sealed class Figures(Answers? answers, SystemState state, Heat heat = H
             var power = coils[0].Power is { } watts ? Print(watts) : "";
             if (coils.Length == 1 && channel.Coils.Length == 1)
             {
-                yield return GearWords.Join(load, power);
+                yield return DeviceLabels.Join(load, power);
             }
             else
             {
-                yield return GearWords.Join(channel.Coils.All(k => ReferenceEquals(k.Speaker, gear)) ? load + " in all" : "channel " + load, power + (coils.Length == 1 ? "" : " a coil"));
+                yield return DeviceLabels.Join(channel.Coils.All(k => ReferenceEquals(k.Speaker, gear)) ? load + " in all" : "channel " + load, power + (coils.Length == 1 ? "" : " a coil"));
             }
         }
     }

@@ -16,9 +16,9 @@ internal static class LineBreaker
         var words = new Queue<string>(FontMetrics.Settable(text).Split(' ', StringSplitOptions.RemoveEmptyEntries));
         while (words.TryDequeue(out var word))
         {
-            if (word.Contains(GearWords.Unbroken, StringComparison.Ordinal) && !Fits(word))
+            if (word.Contains(DeviceLabels.Unbroken, StringComparison.Ordinal) && !Fits(word))
             {
-                words = new(word.Split(GearWords.Unbroken).Concat(words));
+                words = new(word.Split(DeviceLabels.Unbroken).Concat(words));
                 continue;
             }
 
@@ -41,7 +41,7 @@ internal static class LineBreaker
             else
             {
                 lines.Add(Cut(longer));
-                return [.. lines.Select(l => l.Replace(GearWords.Unbroken, ' '))];
+                return [.. lines.Select(l => l.Replace(DeviceLabels.Unbroken, ' '))];
             }
         }
 
@@ -50,7 +50,7 @@ internal static class LineBreaker
             lines.Add(line);
         }
 
-        return [.. lines.Select(l => l.Replace(GearWords.Unbroken, ' '))];
+        return [.. lines.Select(l => l.Replace(DeviceLabels.Unbroken, ' '))];
 
         bool Fits(string candidate) => FontMetrics.Width(candidate, size, weight) <= width;
 

@@ -52,8 +52,8 @@ internal static class OverviewMaker
     {
         private const int Width = 80;
         private const int MostLines = 4;
-        private readonly Parts parts = new();
-        private readonly Dictionary<string, (Part Part, ImmutableArray<Gear> Gear)> partOf = new(StringComparer.Ordinal);
+        private readonly SheetGroups parts = new();
+        private readonly Dictionary<string, (SheetGroup Part, ImmutableArray<Gear> Gear)> partOf = new(StringComparer.Ordinal);
 
         public Sheet Build()
         {
@@ -83,30 +83,30 @@ internal static class OverviewMaker
             return new(SheetKind.Overview, "Overview", new([.. boxes], [.. devices], [.. parts.Links]), texts, [.. parts.Wires], LabelForm.Narrow);
         }
 
-        private Part? Find(Gear gear) => partOf.TryGetValue(gear.Id, out var found) ? found.Part : null;
+        private SheetGroup? Find(Gear gear) => partOf.TryGetValue(gear.Id, out var found) ? found.Part : null;
 
-        private void Join(string id, Part from, Part to, ImmutableArray<WiredRun> runs)
+        private void Join(string id, SheetGroup from, SheetGroup to, ImmutableArray<WiredRun> runs)
         {
             var kinds = runs.GroupBy(r => r.Kind).OrderBy(g => g.Key).ToArray();
-            var label = kinds.Select(k => new WordLine([new(k.Count() == 1 ? k.First().Id : k.Count().ToString(CultureInfo.InvariantCulture), Tone.Strong), new(" " + (audience == Audience.Customer ? LabelWords.Plain(k.Key) : LabelWords.Kind(k.Key)))])).ToImmutableArray();
+            var label = kinds.Select(k => new TextLine([new(k.Count() == 1 ? k.First().Id : k.Count().ToString(CultureInfo.InvariantCulture), TextEmphasis.Strong), new(" " + (audience == Audience.Customer ? LabelText.Plain(k.Key) : LabelText.Kind(k.Key)))])).ToImmutableArray();
             var (a, b) = (from.Port($"{from.Id}.{id}.out", "", PortSide.Right), to.Port($"{to.Id}.{id}.in", "", PortSide.Left));
             var step = runs.Length > 3 ? 4 : runs.Length > 1 ? 3 : 2;
             var spoken = $"{string.Join(", ", label.Select(l => string.Concat(l.Parts.Select(p => p.Text))))}: {string.Join(", ", runs.Select(r => r.Id))}";
             var wire = new SheetWire(id, kinds[0].Key, [a], [b], step, [], label, spoken) { IsBundle = true, LabelKinds = [.. kinds.Select(k => k.Key)] };
             var width = label.Select((l, i) => TextSizes.Up(TextSizes.Width(l)) + SheetMaker.KindRoom).Max() + SheetMaker.ChipPadding;
-            parts.Link(wire, new(id, id, id, LabelWords.Kind(kinds[0].Key), a, [b], width, (label.Length * 9) + 2, Weights.Cased(step)));
+            parts.Link(wire, new(id, id, id, LabelText.Kind(kinds[0].Key), a, [b], width, (label.Length * 9) + 2, StrokeWidths.Cased(step)));
         }
 
-        private SheetDevice Text(Part part)
+        private SheetDevice Text(SheetGroup part)
         {
             var group = partOf[part.Id].Gear;
             var kinds = group.Select(g => g.Kind).Distinct().ToArray();
-            var name = group.Length == 1 ? GearWords.Name(part.Id)
+            var name = group.Length == 1 ? DeviceLabels.Name(part.Id)
                 : kinds.Length == 1 ? string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(kinds[0])}")
                 : string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(Family(group[0]))}");
-            var caption = group.Length == 1 ? GearWords.Captions(group[0], group[0] is LevelControl ? Audience.Technician : Audience.Customer).Take(1).SelectMany(c => LineBreaker.Break(c, Width, TextSizes.Body, most: 2)) : Names(group);
+            var caption = group.Length == 1 ? DeviceLabels.Captions(group[0], group[0] is LevelControl ? Audience.Technician : Audience.Customer).Take(1).SelectMany(c => LineBreaker.Break(c, Width, TextSizes.Body, most: 2)) : Names(group);
             return new(
-                part.Id, group.Length == 1 ? group[0] : null, GearWords.Sign(group[0]), LineBreaker.Break(name, Width, TextSizes.Name, FontWeight.SemiBold, 2), [.. caption],
+                part.Id, group.Length == 1 ? group[0] : null, DeviceLabels.Sign(group[0]), LineBreaker.Break(name, Width, TextSizes.Name, FontWeight.SemiBold, 2), [.. caption],
                 [], [.. part.Ports.Select(_ => "")], group.All(g => g.InVehicle), [.. group.Select(g => g.Id)]);
         }
 
@@ -126,12 +126,12 @@ internal static class OverviewMaker
             return [];
         }
 
-        private DeviceBox Box(Part part, SheetDevice text, int zone)
+        private DeviceBox Box(SheetGroup part, SheetDevice text, int zone)
         {
             var name = text.Name.Select(n => TextSizes.Up(FontMetrics.Width(n, TextSizes.Name, FontWeight.SemiBold))).Max();
             var captions = text.Captions.Select(c => TextSizes.Up(FontMetrics.Width(c, TextSizes.Body))).DefaultIfEmpty(0).Max();
             var header = SheetMaker.HeadHeight(text) + TextSizes.Up(TextSizes.Leading * text.Captions.Length) + 5;
-            return new(part.Id, zone, DeviceShape.Box, 12 + Math.Max(19 + name + markRoom(text.Subjects), captions), header, 0, [.. part.Ports.Select(p => new PortBox(p.Id, p.Side, 0, Free: TerminalWords.HasFreeSides(partOf[part.Id].Gear[0])))]);
+            return new(part.Id, zone, DeviceShape.Box, 12 + Math.Max(19 + name + markRoom(text.Subjects), captions), header, 0, [.. part.Ports.Select(p => new PortBox(p.Id, p.Side, 0, Free: TerminalLabels.HasFreeSides(partOf[part.Id].Gear[0])))]);
         }
 
         private static string Many(string kind) => kind == "joint or switch" ? "joints and switches"

@@ -34,7 +34,7 @@ public enum SheetKind
 internal sealed record Sheet(SheetKind Kind, string Name, SheetGraph Graph, ImmutableArray<SheetDevice> Devices, ImmutableArray<SheetWire> Wires, LabelForm Form);
 
 /// <summary>How prominent a stretch of text is.</summary>
-internal enum Tone
+internal enum TextEmphasis
 {
     Plain,
 
@@ -49,16 +49,16 @@ internal enum Tone
 }
 
 /// <summary>A stretch of text of one tone.</summary>
-internal readonly record struct Words(string Text, Tone Tone = Tone.Plain);
+internal readonly record struct SheetText(string Text, TextEmphasis Tone = TextEmphasis.Plain);
 
 /// <summary>A line of text.</summary>
-internal readonly record struct WordLine(ImmutableArray<Words> Parts)
+internal readonly record struct TextLine(ImmutableArray<SheetText> Parts)
 {
-    public static WordLine Of(string text, Tone tone = Tone.Plain) => new([new(text, tone)]);
+    public static TextLine Of(string text, TextEmphasis tone = TextEmphasis.Plain) => new([new(text, tone)]);
 }
 
 /// <summary>What is drawn in a device's box.</summary>
-internal enum Sign
+internal enum DeviceSymbol
 {
     None,
     Battery,
@@ -99,7 +99,7 @@ internal enum Sign
 /// <param name="InVehicle">It was there before: drawn dashed.</param>
 /// <param name="Subjects">Ids by which findings name it.</param>
 internal sealed record SheetDevice(
-    string Id, Gear? Gear, Sign Sign, ImmutableArray<string> Name, ImmutableArray<string> Captions, ImmutableArray<WordLine> Facts, ImmutableArray<string> Ports,
+    string Id, Gear? Gear, DeviceSymbol Sign, ImmutableArray<string> Name, ImmutableArray<string> Captions, ImmutableArray<TextLine> Facts, ImmutableArray<string> Ports,
     bool InVehicle, ImmutableArray<string> Subjects)
 {
     /// <summary>For a reference: the run that goes on elsewhere.</summary>
@@ -115,11 +115,11 @@ internal sealed record SheetDevice(
 /// <param name="From">Terminals that the run begins at on this sheet.</param>
 /// <param name="To">Terminals that it ends at on this sheet.</param>
 /// <param name="Step">Thickness, 1 to 4.</param>
-/// <param name="Colours">Main colour and tracer; empty if unknown.</param>
+/// <param name="Colors">Main color and tracer; empty if unknown.</param>
 /// <param name="Label">Lines of its label.</param>
 /// <param name="Spoken">Says what it is and where it goes, for people who do not see the drawing.</param>
 internal sealed record SheetWire(
-    string Run, RunKind Kind, ImmutableArray<string> From, ImmutableArray<string> To, int Step, ImmutableArray<ConductorColour> Colours, ImmutableArray<WordLine> Label,
+    string Run, RunKind Kind, ImmutableArray<string> From, ImmutableArray<string> To, int Step, ImmutableArray<ConductorColor> Colors, ImmutableArray<TextLine> Label,
     string Spoken)
 {
     /// <summary>More than one run: a bundle of an overview.</summary>

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using WireSketch.Diagnostics;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Layout;
 using WireSketch.Drawing.Layout.Model;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
-using WireSketch.Text;
 using WireSketch.Topology;
 
 namespace WireSketch.Drawing.Sheets;
@@ -40,7 +40,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
     /// <param name="repeated">Devices that stand on other sheets of the circuit too.</param>
     public Sheet Make(SheetKind kind, string name, ImmutableArray<WiredRun> runs, IReadOnlySet<string>? members, IReadOnlyDictionary<string, string> letters, LabelForm form, IReadOnlySet<string>? repeated = null)
     {
-        var parts = new Parts();
+        var parts = new SheetGroups();
         foreach (var gear in wiring.Gear.Where(g => members?.Contains(g.Id) ?? !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))))
         {
             parts.Add(gear).Repeated = repeated?.Contains(gear.Id) == true;
@@ -61,13 +61,13 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         return new(kind, name, new([.. zones], boxes, Trees(parts.Links)), [.. texts], [.. parts.Wires], form);
     }
 
-    private void Place(WiredRun run, Parts parts, IReadOnlyDictionary<string, string> letters, LabelForm form)
+    private void Place(WiredRun run, SheetGroups parts, IReadOnlyDictionary<string, string> letters, LabelForm form)
     {
         var (begins, ends) = Ends(run);
         var from = begins.Select(e => Port(e, begins, run, parts, letters, ends[0].Gear)).ToImmutableArray();
         var to = ends.Select(e => Port(e, ends, run, parts, letters, begins[0].Gear)).ToImmutableArray();
-        var label = new Label(LabelWords.For(run, figures, form, options.Audience), LabelWords.For(run, figures, form, Audience.Technician), LabelWords.For(run, figures, form, Audience.Customer));
-        var wire = new SheetWire(run.Id, run.Kind, [.. from.Distinct()], [.. to.Distinct()], LabelWords.Step(run), LabelWords.Colours(run), [], LabelWords.Spoken(run)) { Fans = Fans(run), HeatStep = figures.HeatOf(run) is { } share ? HeatScale.StepOf(figures.Heat, share) : null };
+        var label = new Label(LabelText.For(run, figures, form, options.Audience), LabelText.For(run, figures, form, Audience.Technician), LabelText.For(run, figures, form, Audience.Customer));
+        var wire = new SheetWire(run.Id, run.Kind, [.. from.Distinct()], [.. to.Distinct()], LabelText.Step(run), LabelText.Colors(run), [], LabelText.Spoken(run)) { Fans = Fans(run), HeatStep = figures.HeatOf(run) is { } share ? ColorScale.StepOf(figures.Heat, share) : null };
         var links = new List<(string Net, ImmutableArray<string> Ends)>();
         if (from.Length > 1 && to.Length > 1)
         {
@@ -82,7 +82,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
             links.Add((NetAt(begins[0]), [.. (from.Length > 1 ? to.Concat(from) : from.Concat(to)).Distinct()]));
         }
 
-        var labelled = 0;
+        var labeled = 0;
         if (run.Holder is { } holder && (parts.Knows(holder.Id) || parts.Knows(begins[0].Gear.Id)))
         {
             var device = parts.Add(holder);
@@ -93,17 +93,17 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
             links[0] = (net, [whole[0], into]);
             links.Insert(1, (behind == net ? net + "#2" : behind, [outOf, .. whole[1..]]));
             // The label stands on the longer piece.
-            labelled = run.Run.Protection?.Distance is { } d && d.Value.Value > run.Length.Value / 2 ? 0 : 1;
+            labeled = run.Run.Protection?.Distance is { } d && d.Value.Value > run.Length.Value / 2 ? 0 : 1;
         }
 
         // A second core says by its id alone what it belongs to.
-        var idOnly = new WordLine([new(run.Id, Tone.Strong)]);
+        var idOnly = new TextLine([new(run.Id, TextEmphasis.Strong)]);
         var second = new Label([idOnly], [idOnly], [idOnly]);
         var cores = run.Holder is null ? 1 : 2;
         for (var i = 0; i < links.Count; i++)
         {
             var id = links.Count == 1 ? run.Id : $"{run.Id}#{Number(i + 1)}";
-            var said = i == labelled ? label : i >= cores ? second : null;
+            var said = i == labeled ? label : i >= cores ? second : null;
             var kind = i >= cores && IsReturn(begins[Math.Min(i - cores + 1, begins.Length - 1)], ends[Math.Min(i - cores + 1, ends.Length - 1)]) ? RunKind.Ground : run.Kind;
             parts.Link(wire with { Kind = kind, Net = links[i].Net, Label = said?.Shown ?? [] }, Link(run, id, kind, links[i].Net, links[i].Ends, said));
         }
@@ -143,7 +143,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var mark = MarkRoom([run.Id]);
         var width = label is null ? 0 : Math.Max(Width(label.Full, mark), Width(label.Plain, mark)) + ChipPadding;
         var height = label is null ? 0 : (label.Full.Length * 9) + 2;
-        return new(id, run.Id, net, LabelWords.Kind(kind), ends[0], ends[1..], width, height, Weights.Cased(LabelWords.Step(run)), run.Guard);
+        return new(id, run.Id, net, LabelText.Kind(kind), ends[0], ends[1..], width, height, StrokeWidths.Cased(LabelText.Step(run)), run.Guard);
     }
 
     /// <summary>Room that the marks of findings take.</summary>
@@ -152,16 +152,16 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
     /// <summary>Room that so many marks take, as far as they are drawn.</summary>
     public static int MarkRoom(int marks) => MarkWidth * Math.Min(MostMarks, marks);
 
-    private static int Width(ImmutableArray<WordLine> label, int mark) => label.Select((line, i) => TextSizes.Up(TextSizes.Width(line)) + LabelRoom(label, i) + (i == 0 ? mark : 0)).Max();
+    private static int Width(ImmutableArray<TextLine> label, int mark) => label.Select((line, i) => TextSizes.Up(TextSizes.Width(line)) + LabelRoom(label, i) + (i == 0 ? mark : 0)).Max();
 
     /// <summary>Room that the frame of a kind's letter takes.</summary>
     internal const int KindRoom = 11;
 
     /// <summary>Room for the kind's letter, which stands before the second line, or before the first if the second is a computed one.</summary>
-    internal static int LabelRoom(ImmutableArray<WordLine> label, int line) =>
-        line == (label.Length > 1 && label[1].Parts[0].Tone != Tone.Computed ? 1 : 0) ? KindRoom : 0;
+    internal static int LabelRoom(ImmutableArray<TextLine> label, int line) =>
+        line == (label.Length > 1 && label[1].Parts[0].Tone != TextEmphasis.Computed ? 1 : 0) ? KindRoom : 0;
 
-    private string Port(RunEnd end, ImmutableArray<RunEnd> beside, WiredRun run, Parts parts, IReadOnlyDictionary<string, string> letters, Gear partner)
+    private string Port(RunEnd end, ImmutableArray<RunEnd> beside, WiredRun run, SheetGroups parts, IReadOnlyDictionary<string, string> letters, Gear partner)
     {
         if (!parts.Knows(end.Gear.Id))
         {
@@ -170,20 +170,20 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
             var core = beside.Select(NetAt).Distinct().ToList().IndexOf(NetAt(end));
             var id = core <= 0 ? run.Id + ":on" : $"{run.Id}:on{Number(core + 1)}";
             var reference = parts.AddReference(id, LastShown(partner, end.Gear, parts), run.Id, letter);
-            return reference.Port(id, "", TerminalWords.Side(end, IsBehind(partner, end.Gear)) is PortSide.Right ? PortSide.Right : PortSide.Left);
+            return reference.Port(id, "", TerminalLabels.Side(end, IsBehind(partner, end.Gear)) is PortSide.Right ? PortSide.Right : PortSide.Left);
         }
 
         var device = parts.Add(end.Gear);
-        var side = TerminalWords.Side(end, IsBehind(partner, end.Gear));
+        var side = TerminalLabels.Side(end, IsBehind(partner, end.Gear));
         // A bar has a stud for each run; elsewhere runs share the terminal.
         return end.Gear is BusBar
             ? device.Port($"{end.Id}.{Number(device.Ports.Count + 1)}", "", partner is ChassisPoint ? PortSide.Bottom : side)
             : end.Gear is ChassisPoint ? device.Port(end.Id, "", side)
-            : device.Landing(end.Id, run.Id, TerminalWords.Name(end, run, wiring), side);
+            : device.Landing(end.Id, run.Id, TerminalLabels.Name(end, run, wiring), side);
     }
 
     /// <summary>The zone on the way from one device to another that the sheet shows and that is nearest to the other.</summary>
-    private string LastShown(Gear from, Gear towards, Parts parts)
+    private string LastShown(Gear from, Gear towards, SheetGroups parts)
     {
         var (near, far) = (ZoneRank(from), ZoneRank(towards));
         var step = Math.Sign(far - near);
@@ -195,13 +195,13 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
             }
         }
 
-        return Parts.ZoneOf(from);
+        return SheetGroups.ZoneOf(from);
     }
 
     /// <summary>The lines with, as their net, the tree that they are drawn as: lines that share a terminal.</summary>
     private static ImmutableArray<WireLink> Trees(List<WireLink> links)
     {
-        var trees = new Sets(links.Count);
+        var trees = new DeviceSets(links.Count);
         var firstAt = new Dictionary<string, int>(StringComparer.Ordinal);
         for (var i = 0; i < links.Count; i++)
         {
@@ -221,38 +221,38 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
 
     private int ZoneRank(Gear gear) => gear.Zone is { } id ? Math.Max(0, wiring.Spec.Zones.ToList().FindIndex(z => z.Id == id)) : 0;
 
-    private List<ZoneBox> Zones(Parts parts)
+    private List<ZoneBox> Zones(SheetGroups parts)
     {
         var used = parts.Devices.Select(d => d.Zone).ToHashSet(StringComparer.Ordinal);
         var zones = wiring.Spec.Zones.Where(z => used.Remove(z.Id)).Select(z => (z.Id, z.WallTowardsNext)).Concat(used.Order(StringComparer.Ordinal).Select(u => (u, false))).ToArray();
         return [.. zones.Select((z, i) => new ZoneBox(z.Item1, TextSizes.Up(FontMetrics.Width(z.Item1.ToUpperInvariant(), 7, FontWeight.SemiBold, 1)) + 16, z.Item2 && i < zones.Length - 1))];
     }
 
-    private SheetDevice Text(Part part, int width, Audience audience, LabelForm form, SheetKind kind)
+    private SheetDevice Text(SheetGroup part, int width, Audience audience, LabelForm form, SheetKind kind)
     {
         if (part.Gear is not { } gear)
         {
-            return new(part.Id, null, Sign.Reference, [part.Letter ?? ""], [], [], [.. part.Ports.Select(p => p.Name)], false, []) { Reference = part.ReferenceTo };
+            return new(part.Id, null, DeviceSymbol.Reference, [part.Letter ?? ""], [], [], [.. part.Ports.Select(p => p.Name)], false, []) { Reference = part.ReferenceTo };
         }
 
         if (part.Run is { } run)
         {
             var rating = run.Holder?.Rating?.Words ?? run.Run.Protection?.Rating?.Words ?? "";
             var distance = run.Run.Protection?.Distance is { } d ? $"{d.Words} from {Short(run.From[0])}" : "";
-            return new(part.Id, gear, GearWords.Sign(gear), [rating], audience == Audience.Technician && distance.Length > 0 ? [.. LineBreaker.Break(distance, 60, TextSizes.Body, most: 2)] : [],
+            return new(part.Id, gear, DeviceLabels.Sign(gear), [rating], audience == Audience.Technician && distance.Length > 0 ? [.. LineBreaker.Break(distance, 60, TextSizes.Body, most: 2)] : [],
                 [], ["", ""], run.From[0].Gear.InVehicle && run.To[0].Gear.InVehicle, [gear.Id]);
         }
 
-        var facts = ImmutableArray.CreateBuilder<WordLine>();
+        var facts = ImmutableArray.CreateBuilder<TextLine>();
         if (audience == Audience.Technician)
         {
-            facts.AddRange((form == LabelForm.Tight || kind is SheetKind.Supply or SheetKind.Ground ? [] : GearWords.Settings(gear)).SelectMany(s => LineBreaker.Break(s, width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Quiet)));
-            facts.AddRange(figures.Gear(gear).SelectMany(s => LineBreaker.Break(GearWords.ByParts(s), width, TextSizes.Body)).Select(s => WordLine.Of(s, Tone.Computed)));
+            facts.AddRange((form == LabelForm.Tight || kind is SheetKind.Supply or SheetKind.Ground ? [] : DeviceLabels.Settings(gear)).SelectMany(s => LineBreaker.Break(s, width, TextSizes.Body)).Select(s => TextLine.Of(s, TextEmphasis.Quiet)));
+            facts.AddRange(figures.Gear(gear).SelectMany(s => LineBreaker.Break(DeviceLabels.ByParts(s), width, TextSizes.Body)).Select(s => TextLine.Of(s, TextEmphasis.Computed)));
         }
 
-        var name = LineBreaker.Break(GearWords.Name(gear.Id), width, TextSizes.Name, FontWeight.SemiBold, 2);
-        var captions = First(form == LabelForm.Tight ? 3 : 5, [.. GearWords.Captions(gear, audience).Concat(part.Repeated ? ["also on other sheets"] : []).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 3))]);
-        return new(part.Id, gear, GearWords.Sign(gear), name, captions, facts.ToImmutable(), [.. part.Ports.Select(p => gear is Speaker { CoilCount: 1 } && facts.Count > 0 && part.Ports.Count == 1 ? "" : p.Name)], gear.InVehicle, [gear.Id]);
+        var name = LineBreaker.Break(DeviceLabels.Name(gear.Id), width, TextSizes.Name, FontWeight.SemiBold, 2);
+        var captions = First(form == LabelForm.Tight ? 3 : 5, [.. DeviceLabels.Captions(gear, audience).Concat(part.Repeated ? ["also on other sheets"] : []).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 3))]);
+        return new(part.Id, gear, DeviceLabels.Sign(gear), name, captions, facts.ToImmutable(), [.. part.Ports.Select(p => gear is Speaker { CoilCount: 1 } && facts.Count > 0 && part.Ports.Count == 1 ? "" : p.Name)], gear.InVehicle, [gear.Id]);
     }
 
     /// <summary>The first lines; the last of them says that more would follow.</summary>
@@ -261,13 +261,13 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
 
     private static string Short(RunEnd end) => end.Gear.Id;
 
-    private DeviceBox Box(Part part, SheetDevice text, int zone)
+    private DeviceBox Box(SheetGroup part, SheetDevice text, int zone)
     {
         var mark = MarkRoom(text.Subjects);
         var captions = text.Captions.Select(c => TextSizes.Up(FontMetrics.Width(c, TextSizes.Body))).DefaultIfEmpty(0).Max();
         var facts = text.Facts.Select(f => TextSizes.Up(TextSizes.Width(f))).DefaultIfEmpty(0).Max();
         var name = text.Name.Select(n => TextSizes.Up(FontMetrics.Width(n, TextSizes.Name, FontWeight.SemiBold))).DefaultIfEmpty(0).Max();
-        var ports = part.Ports.Select(p => new PortBox(p.Id, p.Side, p.Name.Length == 0 ? 0 : TextSizes.Up(FontMetrics.Width(p.Name, TextSizes.Body)) + 4, part.Gear is Connector, TerminalWords.HasFreeSides(part.Gear))).ToImmutableArray();
+        var ports = part.Ports.Select(p => new PortBox(p.Id, p.Side, p.Name.Length == 0 ? 0 : TextSizes.Up(FontMetrics.Width(p.Name, TextSizes.Body)) + 4, part.Gear is Connector, TerminalLabels.HasFreeSides(part.Gear))).ToImmutableArray();
         var under = part.Ports.Select(p => TextSizes.Up(FontMetrics.Width(p.Name, TextSizes.Body))).DefaultIfEmpty(0).Max();
         var names = TextSizes.Up(TextSizes.NameLeading * text.Name.Length);
         var lines = TextSizes.Up(TextSizes.Leading * text.Captions.Length);
@@ -278,22 +278,22 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
             { Run: not null } => new(part.Id, zone, DeviceShape.Holder, Math.Max(36, Math.Max(captions, TextSizes.Up(FontMetrics.Width(text.Name[0], TextSizes.Rating, FontWeight.SemiBold)) + mark) + 8), 11, lines + (lines > 0 ? 2 : 0), ports),
             { Gear: ChassisPoint } => new(part.Id, zone, DeviceShape.Chassis, 22 + Math.Max(name + mark, captions) + 2, names, lines + 2, ports),
             _ when IsSlim(part, text) => new(part.Id, zone, DeviceShape.Slim, 6 + Math.Max(SignWidth + name + mark, Math.Max(captions, Math.Max(facts, under))) + 6, 0, lines + foot + (text.Ports.Any(p => p.Length > 0) ? 9 : 0), ports, Group(part)),
-            _ => new(part.Id, zone, DeviceShape.Box, 6 + Math.Max((text.Sign == Sign.None ? 0 : SignWidth) + name + mark, Math.Max(captions, facts)) + 6, HeadHeight(text) + lines + 5, foot, ports, Group(part)),
+            _ => new(part.Id, zone, DeviceShape.Box, 6 + Math.Max((text.Sign == DeviceSymbol.None ? 0 : SignWidth) + name + mark, Math.Max(captions, facts)) + 6, HeadHeight(text) + lines + 5, foot, ports, Group(part)),
         };
     }
 
     /// <summary>Height of symbol and name.</summary>
-    internal static int HeadHeight(SheetDevice text) => Math.Max(text.Sign == Sign.None ? 0 : 16, TextSizes.Up(TextSizes.NameLeading * text.Name.Length));
+    internal static int HeadHeight(SheetDevice text) => Math.Max(text.Sign == DeviceSymbol.None ? 0 : 16, TextSizes.Up(TextSizes.NameLeading * text.Name.Length));
 
     /// <summary>Names of lower terminals stand under the facts.</summary>
-    private static int LowerNames(Part part) => part.Ports.Any(p => p.Side == PortSide.Bottom && p.Name.Length > 0) ? 9 : 0;
+    private static int LowerNames(SheetGroup part) => part.Ports.Any(p => p.Side == PortSide.Bottom && p.Name.Length > 0) ? 9 : 0;
 
-    private static bool IsSlim(Part part, SheetDevice text) => part.Ports.Count == 1 && text.Name.Length == 1 && part.Gear is Speaker or TapPoint or IgnitionSource or LevelControl;
+    private static bool IsSlim(SheetGroup part, SheetDevice text) => part.Ports.Count == 1 && text.Name.Length == 1 && part.Gear is Speaker or TapPoint or IgnitionSource or LevelControl;
 
-    private static string? Group(Part part) => part.Gear?.Facts.Place?.Value;
+    private static string? Group(SheetGroup part) => part.Gear?.Facts.Place?.Value;
 
     private static string Number(int n) => n.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>A label as it is shown, and as each audience would see it: its room is that of the larger.</summary>
-    private sealed record Label(ImmutableArray<WordLine> Shown, ImmutableArray<WordLine> Full, ImmutableArray<WordLine> Plain);
+    private sealed record Label(ImmutableArray<TextLine> Shown, ImmutableArray<TextLine> Full, ImmutableArray<TextLine> Plain);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using WireSketch.Diagnostics;
 using WireSketch.Quantities;
 using WireSketch.Text;
 
@@ -12,7 +13,7 @@ internal sealed class DeclaringFields(SourceFile nowhere) : Fields
     private readonly HashSet<string> required = new(StringComparer.Ordinal);
     private readonly List<ImmutableArray<string>> choices = [];
 
-    public override Span At => nowhere.Start;
+    public override SourceSpan At => nowhere.Start;
 
     public override Written<string> Key => new("", "", At);
 

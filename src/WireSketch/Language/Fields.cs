@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Quantities;
 using WireSketch.Text;
 
@@ -13,7 +14,7 @@ namespace WireSketch.Language;
 public abstract class Fields
 {
     /// <summary>Where the map stands; the key's place where the map is empty.</summary>
-    public abstract Span At { get; }
+    public abstract SourceSpan At { get; }
 
     /// <summary>The key under which the map stands: an id that the user chose, or a word of the language.</summary>
     public abstract Written<string> Key { get; }

@@ -30,7 +30,7 @@ public abstract record Gear
     /// <summary>The terminals it offers, in the order in which they are listed to people.</summary>
     public abstract ImmutableArray<TerminalShape> Terminals { get; }
 
-    public GearFacts Facts { get; init; } = GearFacts.None;
+    public GearProperties Facts { get; init; } = GearProperties.None;
 
     public string? Zone => Facts.Zone?.Value;
 
@@ -41,9 +41,9 @@ public abstract record Gear
 }
 
 /// <summary>The fields that every device may have.</summary>
-public sealed record GearFacts
+public sealed record GearProperties
 {
-    public static GearFacts None { get; } = new();
+    public static GearProperties None { get; } = new();
 
     public Written<string>? Part { get; init; }
 
@@ -59,7 +59,7 @@ public sealed record GearFacts
 
     public Written<double>? Price { get; init; }
 
-    public Written<Seconds>? Labour { get; init; }
+    public Written<Seconds>? Labor { get; init; }
 
     public Written<string>? Notes { get; init; }
 
@@ -70,7 +70,7 @@ public sealed record GearFacts
     /// <summary>Meant to stay live with the ignition off.</summary>
     public bool AlwaysLive { get; init; }
 
-    internal static GearFacts Read(Fields f) => new()
+    internal static GearProperties Read(Fields f) => new()
     {
         Part = f.Text("part", "id of the part that describes it; fields written here override the part's"),
         Zone = f.Text("zone", "the zone it is in"),
@@ -79,7 +79,7 @@ public sealed record GearFacts
         Model = f.Text("model", "maker's name of the model"),
         Quantity = f.Count("quantity", "how many to buy; parts list only", "1", least: 0, most: 100_000)?.Value ?? 1,
         Price = f.Number("price", "price of one, in the job's currency"),
-        Labour = f.Amount<Seconds>("labour", "time to fit it, for the estimate in the parts list", zero: true),
+        Labor = f.Amount<Seconds>("labor", "time to fit it, for the estimate in the parts list", zero: true),
         Notes = f.Text("notes", "anything else worth keeping"),
         Photo = f.Text("photo", "file name of a photo, named on the hand-over page"),
         AlwaysLive = f.Flag("always-live", "meant to stay live with the ignition off", "false")?.Value ?? false,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Syntax;
 using WireSketch.Text;
 
@@ -34,7 +35,7 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
         if (kind is null)
         {
             unread.Add(f.Key.Value);
-            GearFacts.Read(fields);
+            GearProperties.Read(fields);
             fields.LeaveAll(but: fields.Has("is") ? null : "is");
             return null;
         }
@@ -64,7 +65,7 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
         }
         else
         {
-            GearFacts.Read(part);
+            GearProperties.Read(part);
             foreach (var any in part.Has("is") ? [] : GearKinds.All)
             {
                 // Of no kind yet: a key of any kind will do, and its value is read with the kind.
@@ -89,7 +90,7 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
 
     private static Gear Describe(SpecFields fields, GearKind kind)
     {
-        var gear = kind.Read(fields) with { Facts = GearFacts.Read(fields) };
+        var gear = kind.Read(fields) with { Facts = GearProperties.Read(fields) };
         fields.Finish(Article(kind.Word));
         return gear;
     }

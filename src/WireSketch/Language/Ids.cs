@@ -1,5 +1,5 @@
+using WireSketch.Diagnostics;
 using WireSketch.Syntax;
-using WireSketch.Text;
 
 namespace WireSketch.Language;
 

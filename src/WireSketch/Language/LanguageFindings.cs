@@ -82,7 +82,7 @@ public static class LanguageFindings
         new(
             "spec/unit",
             "The unit is missing or does not fit",
-            "17 may be feet or metres, and a fuse of 60 V is none: the difference can burn a car. Every quantity is written with its unit, US or metric as you like.",
+            "17 may be feet or meters, and a fuse of 60 V is none: the difference can burn a car. Every quantity is written with its unit, US or metric as you like.",
             """
             gear:
               fuse: { is: fuse, rating: 60 } #! spec/unit

@@ -107,7 +107,7 @@ public sealed record LanguageReference(ImmutableArray<KeyEntry> Top, ImmutableAr
         var top = new DeclaringFields(nowhere);
         SpecKeys.Read(top, nowhere, _ => null, _ => null);
         var common = new DeclaringFields(nowhere);
-        GearFacts.Read(common);
+        GearProperties.Read(common);
         return new([.. top.Entries.OrderBy(e => SpecKeys.Order.IndexOf(e.Name)).Select(e => e.Name == "wiresketch" ? e with { Required = true } : e)], common.Entries, [.. GearKinds.All.Select(k => Describe(k, nowhere))]);
     }
 

@@ -33,7 +33,7 @@ internal static class Limits
             Amps => "60 A",
             Ohms => "4 ohm",
             Watts => "250 W",
-            Metres => "17 ft",
+            Meters => "17 ft",
             Hertz => "80 Hz",
             Farads => "1 F",
             Henries => "0.5 mH",
@@ -42,7 +42,7 @@ internal static class Limits
             Celsius => "105 C",
             Decibels => "-3 dB",
             Share => "80 %",
-            SquareMillimetres => "21 mm2",
+            SquareMillimeters => "21 mm2",
             _ => "1 " + T.Units[0].Symbol,
         };
 

@@ -58,7 +58,7 @@ public sealed record VehiclePath
 
     public Written<string>? To { get; init; }
 
-    public Written<Metres>? Length { get; init; }
+    public Written<Meters>? Length { get; init; }
 
     /// <summary>What it passes: grommet, sill, seat rail.</summary>
     public ImmutableArray<Written<string>> Passes { get; init; } = [];
@@ -69,17 +69,17 @@ public sealed record VehiclePath
     public ImmutableArray<Written<string>> Hazard { get; init; } = [];
 
     /// <summary>Inside diameter of its tightest place.</summary>
-    public Written<Metres>? Opening { get; init; }
+    public Written<Meters>? Opening { get; init; }
 
     internal static VehiclePath Read(Fields f) => new()
     {
         Name = f.Key,
         From = f.Text("from", "zone, place of a device, or end of another path, at which it begins"),
         To = f.Text("to", "zone, place of a device, or end of another path, at which it ends"),
-        Length = f.Amount<Metres>("length", "its length"),
+        Length = f.Amount<Meters>("length", "its length"),
         Passes = f.Texts("passes", "what it passes: grommet, sill, seat rail"),
         Beside = f.Texts("beside", "what else runs there"),
-        Opening = f.Amount<Metres>("opening", "inside diameter of its tightest place: a grommet, a tube, a loom"),
+        Opening = f.Amount<Meters>("opening", "inside diameter of its tightest place: a grommet, a tube, a loom"),
         Hazard = f.Texts("hazard", "what there must not be touched: airbag, fuel, seat rail"),
     };
 }

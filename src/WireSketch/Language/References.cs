@@ -1,3 +1,4 @@
+using WireSketch.Diagnostics;
 using WireSketch.Text;
 
 namespace WireSketch.Language;
@@ -5,7 +6,7 @@ namespace WireSketch.Language;
 /// <summary>Says that a name names nothing.</summary>
 internal static class References
 {
-    internal static Finding Finding(string name, Span at, string what, IEnumerable<string> known, string otherwise)
+    internal static Finding Finding(string name, SourceSpan at, string what, IEnumerable<string> known, string otherwise)
     {
         var list = known.ToArray();
         var nearest = Nearest.To(name, list);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Quantities;
 using WireSketch.Text;
 
@@ -96,7 +97,7 @@ internal static class ResponseFiles
         {
             var trimmed = part.Trim().Trim('"').Trim();
             var start = at + (trimmed.Length > 0 ? part.IndexOf(trimmed, StringComparison.Ordinal) : 0);
-            cells.Add(new(trimmed, trimmed, new Span(file, start, trimmed.Length)));
+            cells.Add(new(trimmed, trimmed, new SourceSpan(file, start, trimmed.Length)));
             at += part.Length + 1;
         }
 

@@ -24,12 +24,12 @@ public sealed record Run
     public bool HookupIsWritten { get; init; }
 
     /// <summary>Length of one conductor, as cut.</summary>
-    public Written<Metres>? Length { get; init; }
+    public Written<Meters>? Length { get; init; }
 
     public ImmutableArray<Written<string>> Along { get; init; } = [];
 
     /// <summary>Length of each link between the loads of a run to several.</summary>
-    public Written<Metres>? Link { get; init; }
+    public Written<Meters>? Link { get; init; }
 
     public InlineProtection? Protection { get; init; }
 
@@ -38,7 +38,7 @@ public sealed record Run
     /// <summary>Made onto an existing wire of the vehicle.</summary>
     public bool Tap { get; init; }
 
-    public Written<string>? ColourAtVehicle { get; init; }
+    public Written<string>? ColorAtVehicle { get; init; }
 
     public Written<string>? Through { get; init; }
 
@@ -61,16 +61,16 @@ public sealed record Run
             Name = f.Key,
             From = f.Texts("from", "the terminal, pair or list of them at which it begins"),
             To = f.Texts("to", "the terminal, pair or list of them at which it ends"),
-            Wire = f.Worded("wire", "size, then colour, CCA, insulation temperature; or a wire type's id; line pair; auto", w => WireChoice.FromWords(w, f)),
+            Wire = f.Worded("wire", "size, then color, CCA, insulation temperature; or a wire type's id; line pair; auto", w => WireChoice.FromWords(w, f)),
             WireIsRefused = f.Has("wire"),
-            Length = f.Amount<Metres>("length", "length of one conductor, as cut"),
+            Length = f.Amount<Meters>("length", "length of one conductor, as cut"),
             Along = f.Texts("along", "the paths it follows, in order; with no length either, the shortest way over paths between its ends is taken"),
-            Link = f.Amount<Metres>("link", "length of each link between the loads of a run to several", "none", zero: true),
+            Link = f.Amount<Meters>("link", "length of each link between the loads of a run to several", "none", zero: true),
             Protection = fuse ?? breaker,
             Hookup = f.MapOrWords("hookup", "series, parallel or series-parallel, for a run to several coils or speakers", Hookup.Read, w => Hookup.FromWords(w, f)),
             HookupIsWritten = f.Has("hookup"),
             Tap = f.Flag("tap", "made onto an existing wire of the vehicle", "false")?.Value ?? false,
-            ColourAtVehicle = f.Text("colour-at-vehicle", "colour of that wire"),
+            ColorAtVehicle = f.Text("color-at-vehicle", "color of that wire"),
             Through = f.Text("through", "what it passes through the firewall by, such as firewall grommet"),
             Protect = f.Words("protect", "what covers it", ["loom", "conduit", "sleeve", "tape", "grommet"]),
             Twist = f.Flag("twist", "its conductors are twisted", "false")?.Value ?? false,
@@ -97,12 +97,12 @@ public sealed record InlineProtection
     public Written<string>? Reset { get; init; }
 
     /// <summary>Distance from the <c>from</c> end; null where the device sits in the block that the run begins at.</summary>
-    public Written<Metres>? Distance { get; init; }
+    public Written<Meters>? Distance { get; init; }
 
     /// <summary>Something stands under <c>at</c>, understood or refused.</summary>
     public bool DistanceIsWritten { get; init; }
 
-    public required Text.Span At { get; init; }
+    public required Text.SourceSpan At { get; init; }
 
     internal static InlineProtection Read(Fields f, bool breaker) => new()
     {
@@ -112,7 +112,7 @@ public sealed record InlineProtection
         Style = breaker ? null : f.Word("style", "construction of the fuse", Kinds.FuseStyles.All, "the smallest that comes in that rating and can break the fault current"),
         Breaking = f.Amount<Amps>("breaking", "the highest current it can break"),
         Reset = breaker ? f.Word("reset", "how it is reset", ["manual", "automatic"], "manual") : null,
-        Distance = f.Amount<Metres>("at", "its distance from the from end; left out for a fuse in the block at that end", zero: true),
+        Distance = f.Amount<Meters>("at", "its distance from the from end; left out for a fuse in the block at that end", zero: true),
         DistanceIsWritten = f.Has("at"),
     };
 
@@ -128,7 +128,7 @@ public sealed record InlineProtection
             return new() { Breaker = breaker, At = words.At, Rating = new(amps, words.Words, words.At) };
         }
 
-        f.Report(new("spec/value", Text.Severity.Error, trouble, words.At));
+        f.Report(new("spec/value", Diagnostics.Severity.Error, trouble, words.At));
         return null;
     }
 }
@@ -137,7 +137,7 @@ public sealed record InlineProtection
 /// <param name="Coils">series or parallel: the coils of one driver.</param>
 /// <param name="Drivers">series or parallel: the drivers among each other.</param>
 /// <param name="At">Where it is written.</param>
-public sealed record Hookup(string Coils, string Drivers, Text.Span At)
+public sealed record Hookup(string Coils, string Drivers, Text.SourceSpan At)
 {
     internal static Hookup Read(Fields f) => new(
         f.Word("coils", "the coils of one driver", ["series", "parallel"], "parallel")?.Value ?? "parallel",
@@ -155,7 +155,7 @@ public sealed record Hookup(string Coils, string Drivers, Text.Span At)
             case "series-parallel":
                 return new("series", "parallel", words.At);
             default:
-                f.Report(new("spec/value", Text.Severity.Error, $"\"{words.Value}\" is no hookup: series, parallel and series-parallel are", words.At)
+                f.Report(new("spec/value", Diagnostics.Severity.Error, $"\"{words.Value}\" is no hookup: series, parallel and series-parallel are", words.At)
                 {
                     Help = "for anything else write a map, such as hookup: { coils: parallel, drivers: series }",
                 });

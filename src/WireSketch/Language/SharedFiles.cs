@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Syntax;
 using WireSketch.Text;
 
@@ -81,7 +82,7 @@ internal sealed record SharedFiles(ImmutableArray<SourceFile> Files, ImmutableAr
 
     /// <summary>All files and the spec itself as fields, to read what lies under a shared key.</summary>
     internal IEnumerable<SpecFields> Fields(SpecFindings findings) =>
-        Roots.Select(r => new SpecFields(findings, new(r.At.File.Name, r.At.File.Name, new Span(r.At.File, 0, 0)), [r]));
+        Roots.Select(r => new SpecFields(findings, new(r.At.File.Name, r.At.File.Name, new SourceSpan(r.At.File, 0, 0)), [r]));
 
     private static IEnumerable<ScalarNode> Named(MapNode root) => root.Find("use")?.Value.Meant switch
     {

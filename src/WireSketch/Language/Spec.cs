@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Quantities;
 using WireSketch.Text;
 
@@ -35,7 +36,7 @@ public sealed record Spec
 
     public ImmutableArray<Response> Responses { get; init; } = [];
 
-    public ImmutableArray<Acceptance> Accepted { get; init; } = [];
+    public ImmutableArray<AcceptEntry> Accepted { get; init; } = [];
 
     /// <summary>Ids of gear and runs that are written but could not be understood: what names them is not to be called wrong.</summary>
     public ImmutableArray<string> Unread { get; init; } = [];
@@ -59,9 +60,9 @@ public sealed record SpecSettings
     public Written<Share>? SlackShare { get; init; }
 
     /// <summary>Slack added to each cut piece, as a length.</summary>
-    public Written<Metres>? SlackLength { get; init; }
+    public Written<Meters>? SlackLength { get; init; }
 
-    public Written<Metres>? RoundTo { get; init; }
+    public Written<Meters>? RoundTo { get; init; }
 
     /// <summary>letter, A4, A3 or tabloid, perhaps with upright.</summary>
     public Written<string>? Paper { get; init; }
@@ -81,14 +82,14 @@ public sealed record SpecSettings
     internal static SpecSettings Read(Fields f)
     {
         Written<Share>? share = null;
-        Written<Metres>? length = null;
+        Written<Meters>? length = null;
         if (f.Text("slack", "added to each cut piece: a share or a length", "10 %") is { } slack)
         {
             if (Quantity.TryRead<Share>(slack.Value, out var s, out _))
             {
                 share = new(s, slack.Words, slack.At);
             }
-            else if (Quantity.TryRead<Metres>(slack.Value, out var m, out _))
+            else if (Quantity.TryRead<Meters>(slack.Value, out var m, out _))
             {
                 length = new(m, slack.Words, slack.At);
             }
@@ -105,7 +106,7 @@ public sealed record SpecSettings
         {
             SlackShare = share,
             SlackLength = length,
-            RoundTo = f.Amount<Metres>("round-to", "cut lengths are rounded up to a multiple of this", "1 in, or 1 cm if the file's first length is metric"),
+            RoundTo = f.Amount<Meters>("round-to", "cut lengths are rounded up to a multiple of this", "1 in, or 1 cm if the file's first length is metric"),
             Paper = f.Word("paper", "size of the sheets", ["letter", "A4", "A3", "tabloid"], "letter"),
             Upright = f.Flag("upright", "sheets stand upright", "false")?.Value ?? false,
             Sizes = f.Word("sizes", "the system of sizes that auto chooses from", ["AWG", "mm2"], "as the file's first wire"),
@@ -130,7 +131,7 @@ public sealed record Reading
 
     public Written<string>? Against { get; init; }
 
-    public required Span Place { get; init; }
+    public required SourceSpan Place { get; init; }
 
     internal static Reading Read(Fields f)
     {
@@ -176,7 +177,7 @@ public sealed record Response
 
     public Written<string>? Wav { get; init; }
 
-    public required Span Place { get; init; }
+    public required SourceSpan Place { get; init; }
 
     internal static Response Read(Fields f)
     {
@@ -197,7 +198,7 @@ public sealed record Response
 }
 
 /// <summary>A finding that was looked at and accepted.</summary>
-public sealed record Acceptance
+public sealed record AcceptEntry
 {
     public Written<string>? Rule { get; init; }
 
@@ -205,15 +206,15 @@ public sealed record Acceptance
 
     public Written<string>? Because { get; init; }
 
-    public required Span Place { get; init; }
+    public required SourceSpan Place { get; init; }
 
-    internal static Acceptance Read(Fields f)
+    internal static AcceptEntry Read(Fields f)
     {
         f.Require("rule", "at", "because");
         return ReadFacts(f);
     }
 
-    private static Acceptance ReadFacts(Fields f) => new()
+    private static AcceptEntry ReadFacts(Fields f) => new()
     {
         Place = f.At,
         Rule = f.Text("rule", "the rule's id"),

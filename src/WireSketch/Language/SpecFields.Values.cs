@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using WireSketch.Diagnostics;
 using WireSketch.Quantities;
 using WireSketch.Syntax;
 using WireSketch.Text;

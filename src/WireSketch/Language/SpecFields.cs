@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Quantities;
 using WireSketch.Syntax;
 using WireSketch.Text;
@@ -41,7 +42,7 @@ internal sealed partial class SpecFields : Fields
 
     public override Written<string> Key { get; }
 
-    public override Span At => layers[0].At.Length > 0 ? layers[0].At : Key.At;
+    public override SourceSpan At => layers[0].At.Length > 0 ? layers[0].At : Key.At;
 
     /// <summary>The maps, the uppermost first.</summary>
     internal ImmutableArray<MapNode> Layers => layers;
@@ -317,7 +318,7 @@ internal sealed partial class SpecFields : Fields
     }
 
     /// <summary>Where to point for a value: its first line, or its key if nothing stands there.</summary>
-    private static Span Place(SyntaxNode value, ScalarNode key) =>
+    private static SourceSpan Place(SyntaxNode value, ScalarNode key) =>
         value.At.Length == 0 ? key.At : value.At with { Length = Math.Min(value.At.Length, value.At.File.LineStart(value.At.Line) + value.At.File.Line(value.At.Line).Length - value.At.Start) };
 
     private static string FormOf(SyntaxNode node) => node switch

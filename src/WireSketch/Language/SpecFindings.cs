@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Text;
 
 namespace WireSketch.Language;
@@ -7,7 +8,7 @@ namespace WireSketch.Language;
 internal sealed class SpecFindings
 {
     private readonly List<Finding> findings = [];
-    private readonly HashSet<(string Rule, Span At)> seen = [];
+    private readonly HashSet<(string Rule, SourceSpan At)> seen = [];
 
     /// <summary>Part of the text could not be read as YAML: what is missing may stand there, so nothing is called missing.</summary>
     internal bool Broken { get; set; }

@@ -34,7 +34,7 @@ internal static class SpecKeys
             Settings = f.Map("settings", "defaults for this file", SpecSettings.Read) ?? SpecSettings.None,
             Readings = f.List("readings", "what was measured on the finished vehicle", Reading.Read),
             Responses = f.List("response", "band levels measured at a source, at two or more volume settings", Response.Read),
-            Accepted = f.List("accept", "findings that were looked at and accepted", Acceptance.Read),
+            Accepted = f.List("accept", "findings that were looked at and accepted", AcceptEntry.Read),
         };
     }
 

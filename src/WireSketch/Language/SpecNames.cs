@@ -1,4 +1,4 @@
-using WireSketch.Text;
+using WireSketch.Diagnostics;
 
 namespace WireSketch.Language;
 

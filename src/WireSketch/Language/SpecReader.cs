@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Quantities;
 using WireSketch.Syntax;
 using WireSketch.Text;
@@ -81,7 +82,7 @@ public static class SpecReader
     private static ImmutableArray<T> Once<T>(ImmutableArray<T> all, Func<T, Written<string>> name, string key, SpecFindings findings)
     {
         var kept = ImmutableArray.CreateBuilder<T>();
-        var seen = new Dictionary<string, Span>(StringComparer.Ordinal);
+        var seen = new Dictionary<string, SourceSpan>(StringComparer.Ordinal);
         foreach (var one in all)
         {
             var own = name(one);
@@ -105,7 +106,7 @@ public static class SpecReader
     /// <summary>The zones that are named, or the usual four.</summary>
     private static ImmutableArray<Zone> ZonesOr(ImmutableArray<Zone> named, SourceFile file) => named.Length > 0
         ? named
-        : [.. Zone.DefaultIds.Select(id => Zone.Usual(new(id, id, new Span(file, 0, 0))))];
+        : [.. Zone.DefaultIds.Select(id => Zone.Usual(new(id, id, new SourceSpan(file, 0, 0))))];
 
     private static IEnumerable<string> Unread(MapNode root, string key, IEnumerable<string> read) =>
         root.Find(key)?.Value.Meant is MapNode map ? map.Entries.Select(e => e.Key.Value).Except(read, StringComparer.Ordinal) : [];

@@ -1,3 +1,4 @@
+using WireSketch.Diagnostics;
 using WireSketch.Syntax;
 using WireSketch.Text;
 
@@ -23,7 +24,7 @@ public static class SpecVersion
         {
             if (!tree.Broken)
             {
-                var start = new Span(tree.File, root.Entries.IsEmpty ? 0 : root.Entries[0].Key.At.Start, 0);
+                var start = new SourceSpan(tree.File, root.Entries.IsEmpty ? 0 : root.Entries[0].Key.At.Start, 0);
                 findings.Add(new("spec/version", Severity.Error, "the file does not say which version of the language it is written in", root.Entries.IsEmpty ? tree.File.Start : root.Entries[0].Key.At)
                 {
                     Help = "begin it with wiresketch: 1",

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Quantities;
-using WireSketch.Text;
 
 namespace WireSketch.Language;
 
@@ -9,7 +9,7 @@ public enum ConductorMaterial
 {
     Copper,
 
-    /// <summary>Copper-clad aluminium.</summary>
+    /// <summary>Copper-clad aluminum.</summary>
     Clad,
 }
 
@@ -39,10 +39,10 @@ public sealed record WireChoice
 
     public Celsius? Insulation { get; init; }
 
-    /// <summary>Main colour and tracer as English words, main first; empty if none is written.</summary>
-    public ImmutableArray<string> Colours { get; init; } = [];
+    /// <summary>Main color and tracer as English words, main first; empty if none is written.</summary>
+    public ImmutableArray<string> Colors { get; init; } = [];
 
-    internal static WireChoice? FromWords(Written<string> words, Fields f) => WireWords.Read(words, f);
+    internal static WireChoice? FromWords(Written<string> words, Fields f) => WireTextReader.Read(words, f);
 }
 
 /// <summary>A reusable wire type.</summary>
@@ -61,9 +61,9 @@ public sealed record WireType
 
     public Written<Celsius>? Insulation { get; init; }
 
-    public ImmutableArray<string> Colours { get; init; } = [];
+    public ImmutableArray<string> Colors { get; init; } = [];
 
-    public Written<Metres>? StockLength { get; init; }
+    public Written<Meters>? StockLength { get; init; }
 
     public Written<double>? Price { get; init; }
 
@@ -80,8 +80,8 @@ public sealed record WireType
         Material = f.Word("material", "what the conductor is made of", ["copper", "CCA"], "copper")?.Value == "CCA" ? ConductorMaterial.Clad : ConductorMaterial.Copper,
         Strands = f.Word("strands", "how fine it is stranded", ["solid", "stranded", "fine"], "fine"),
         Insulation = ReadInsulation(f),
-        Colours = f.Text("colour", "its colour; blue/white for a tracer") is { } c ? WireWords.ReadColours(c, f) : [],
-        StockLength = f.Amount<Metres>("stock", "length it is sold in"),
+        Colors = f.Text("color", "its color; blue/white for a tracer") is { } c ? WireTextReader.ReadColors(c, f) : [],
+        StockLength = f.Amount<Meters>("stock", "length it is sold in"),
         Price = f.Number("price", "price of that length, in the job's currency"),
     };
 
@@ -94,7 +94,7 @@ public sealed record WireType
         var rated = f.Amount<Celsius>("insulation", "temperature that its insulation is rated for", "80 C (common practice)");
         if (rated is { } written && InsulationTrouble(written.Value) is { } trouble)
         {
-            f.Report(new("spec/value", Text.Severity.Error, trouble, written.At) { Help = "write what is printed on it, such as 105 C" });
+            f.Report(new("spec/value", Diagnostics.Severity.Error, trouble, written.At) { Help = "write what is printed on it, such as 105 C" });
             return null;
         }
 
@@ -102,37 +102,37 @@ public sealed record WireType
     }
 }
 
-/// <summary>A named colour of a conductor.</summary>
-/// <param name="Code">IEC 60757 letter code; for a colour that the standard does not name, our own two letters.</param>
+/// <summary>A named color of a conductor.</summary>
+/// <param name="Code">IEC 60757 letter code; for a color that the standard does not name, our own two letters.</param>
 /// <param name="Name">English name.</param>
-/// <param name="Red">Red of the colour to draw it in, 0 to 255.</param>
+/// <param name="Red">Red of the color to draw it in, 0 to 255.</param>
 /// <param name="Green">Green of it.</param>
 /// <param name="Blue">Blue of it.</param>
-public sealed record ConductorColour(string Code, string Name, byte Red, byte Green, byte Blue)
+public sealed record ConductorColor(string Code, string Name, byte Red, byte Green, byte Blue)
 {
     /// <summary>Codes and names after IEC 60757; the tints are our own choice. "clear" is added for speaker cable (common practice).</summary>
-    public static ImmutableArray<ConductorColour> All { get; } =
+    public static ImmutableArray<ConductorColor> All { get; } =
     [
         new("BK", "black", 0x22, 0x28, 0x2e), new("BN", "brown", 0x7a, 0x4a, 0x26), new("RD", "red", 0xc8, 0x2a, 0x1f),
         new("OG", "orange", 0xe8, 0x7a, 0x16), new("YE", "yellow", 0xf0, 0xc8, 0x1e), new("GN", "green", 0x2a, 0x8a, 0x45),
-        new("BU", "blue", 0x24, 0x57, 0xa6), new("VT", "violet", 0x7a, 0x4a, 0xa0), new("GY", "grey", 0x8a, 0x94, 0x9d),
+        new("BU", "blue", 0x24, 0x57, 0xa6), new("VT", "violet", 0x7a, 0x4a, 0xa0), new("GY", "gray", 0x8a, 0x94, 0x9d),
         new("WH", "white", 0xf7, 0xf7, 0xf4), new("PK", "pink", 0xe8, 0x8f, 0xa8), new("GD", "gold", 0xb8, 0x96, 0x3e),
         new("TQ", "turquoise", 0x2a, 0xa8, 0xa8), new("SR", "silver", 0xb9, 0xc0, 0xc6), new("CL", "clear", 0xd8, 0xb0, 0x7a),
     ];
 
-    /// <summary>The colour of an English name or a code in capitals; gray and purple are understood.</summary>
-    public static ConductorColour? Of(string words) => words.ToLowerInvariant() switch
+    /// <summary>The color of an English name or a code in capitals; grey and purple are understood as well.</summary>
+    public static ConductorColor? Of(string words) => words.ToLowerInvariant() switch
     {
-        "gray" => Of("grey"),
+        "grey" => Of("gray"),
         "purple" => Of("violet"),
         var name => All.FirstOrDefault(c => c.Name == name || c.Code == words),
     };
 }
 
 /// <summary>Reads what stands under <c>wire</c>.</summary>
-internal static class WireWords
+internal static class WireTextReader
 {
-    /// <summary>Size first, then in any order colour, <c>CCA</c> and insulation temperature; or a type's id; or <c>line pair</c>; or <c>auto</c> with a colour.</summary>
+    /// <summary>Size first, then in any order color, <c>CCA</c> and insulation temperature; or a type's id; or <c>line pair</c>; or <c>auto</c> with a color.</summary>
     internal static WireChoice? Read(Written<string> words, Fields f)
     {
         var text = words.Value.Trim();
@@ -201,23 +201,23 @@ internal static class WireWords
                 choice = choice with { Insulation = celsius };
                 i += temperature == part ? 0 : 1;
             }
-            else if (ReadColours(new(part, part, words.At), f, quietly: true) is { Length: > 0 } colours)
+            else if (ReadColors(new(part, part, words.At), f, quietly: true) is { Length: > 0 } colors)
             {
-                choice = choice with { Colours = colours };
+                choice = choice with { Colors = colors };
             }
             else
             {
-                return Refuse(words, f, $"\"{part}\" is neither a colour, nor CCA, nor an insulation temperature");
+                return Refuse(words, f, $"\"{part}\" is neither a color, nor CCA, nor an insulation temperature");
             }
         }
 
         return choice;
     }
 
-    /// <summary>A colour, or two joined by a stroke for a tracer.</summary>
-    internal static ImmutableArray<string> ReadColours(Written<string> words, Fields f, bool quietly = false)
+    /// <summary>A color, or two joined by a stroke for a tracer.</summary>
+    internal static ImmutableArray<string> ReadColors(Written<string> words, Fields f, bool quietly = false)
     {
-        var names = words.Value.Split('/').Select(p => ConductorColour.Of(p.Trim())?.Name).ToArray();
+        var names = words.Value.Split('/').Select(p => ConductorColor.Of(p.Trim())?.Name).ToArray();
         if (names.Length <= 2 && names.All(n => n is not null))
         {
             return [.. names!];
@@ -225,9 +225,9 @@ internal static class WireWords
 
         if (!quietly)
         {
-            f.Report(new("spec/value", Severity.Error, $"\"{words.Value}\" is no colour of wire", words.At)
+            f.Report(new("spec/value", Severity.Error, $"\"{words.Value}\" is no color of wire", words.At)
             {
-                Help = $"use {string.Join(", ", ConductorColour.All.Select(c => c.Name))}, or their codes; blue/white for a tracer",
+                Help = $"use {string.Join(", ", ConductorColor.All.Select(c => c.Name))}, or their codes; blue/white for a tracer",
             });
         }
 
@@ -240,7 +240,7 @@ internal static class WireWords
     {
         f.Report(new("spec/value", Severity.Error, trouble, words.At)
         {
-            Help = "write the size first, then colour, CCA or insulation temperature: 4 AWG red 105 C; or a wire type's id; line pair; auto",
+            Help = "write the size first, then color, CCA or insulation temperature: 4 AWG red 105 C; or a wire type's id; line pair; auto",
         });
         return null;
     }

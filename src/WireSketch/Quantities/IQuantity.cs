@@ -26,7 +26,7 @@ public interface IQuantity<TSelf> : IComparable<TSelf>
 }
 
 /// <summary>A value as the user wrote it: the number, the words, and the place.</summary>
-public readonly record struct Written<T>(T Value, string Words, Text.Span At)
+public readonly record struct Written<T>(T Value, string Words, Text.SourceSpan At)
 {
     public override string ToString() => Words;
 }

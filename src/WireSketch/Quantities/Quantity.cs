@@ -15,9 +15,9 @@ public static class Quantity
     {
         value = default;
         var text = words.Trim();
-        if (typeof(T) == typeof(Metres) && TapeWords.TryRead(text, out var metres, out trouble))
+        if (typeof(T) == typeof(Meters) && TapeWords.TryRead(text, out var meters, out trouble))
         {
-            value = T.From(metres);
+            value = T.From(meters);
             return trouble.Length == 0;
         }
 
@@ -137,7 +137,7 @@ public static class Quantity
             Amps => T.Units[size is > 0 and < 0.1 ? 0 : 1],
             Ohms => T.Units[size is > 0 and < 0.1 ? 0 : size >= 1000 ? 2 : 1],
             Watts => T.Units[size >= 10000 ? 1 : 0],
-            Metres => T.Units[size is > 0 and < 1 ? 0 : 2],
+            Meters => T.Units[size is > 0 and < 1 ? 0 : 2],
             Hertz => T.Units[size >= 10000 ? 1 : 0],
             Farads => T.Units[size < 0.01 ? 0 : 1],
             Henries => T.Units[size < 0.0001 ? 0 : 1],

@@ -17,15 +17,15 @@ internal static partial class TapeWords
     /// <summary>What a schema may say of such words.</summary>
     internal const string Pattern = $"[0-9]{{1,6}} *(?:{Feet}) *{Parts} *(?:{Inches})|{Fraction} *(?:{Inches}|{Feet}|mm|cm|m)";
 
-    /// <summary>Whether the words are of this form; if so, the metres they stand for, or what is wrong with them.</summary>
-    internal static bool TryRead(string text, out double metres, out string trouble)
+    /// <summary>Whether the words are of this form; if so, the meters they stand for, or what is wrong with them.</summary>
+    internal static bool TryRead(string text, out double meters, out string trouble)
     {
-        (metres, trouble) = (0, "");
+        (meters, trouble) = (0, "");
         if (Both.Match(text) is { Success: true } both)
         {
             if (Number(both.Groups["inches"].Value) is { } inches && inches < 12)
             {
-                metres = (double)((decimal.Parse(both.Groups["feet"].Value, NumberStyles.None, CultureInfo.InvariantCulture) * 0.3048m) + (inches * 0.0254m));
+                meters = (double)((decimal.Parse(both.Groups["feet"].Value, NumberStyles.None, CultureInfo.InvariantCulture) * 0.3048m) + (inches * 0.0254m));
             }
             else
             {
@@ -37,10 +37,10 @@ internal static partial class TapeWords
 
         if (Parted.Match(text) is { Success: true } parted)
         {
-            var unit = Metres.Units.First(u => u.Symbol == parted.Groups["unit"].Value || u.Also.Contains(parted.Groups["unit"].Value, StringComparer.Ordinal));
+            var unit = Meters.Units.First(u => u.Symbol == parted.Groups["unit"].Value || u.Also.Contains(parted.Groups["unit"].Value, StringComparer.Ordinal));
             if (Number(parted.Groups["number"].Value) is { } number)
             {
-                metres = (double)(number * (decimal)unit.Factor);
+                meters = (double)(number * (decimal)unit.Factor);
             }
             else
             {

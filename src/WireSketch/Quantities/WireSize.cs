@@ -11,13 +11,13 @@ public readonly record struct WireSize : IComparable<WireSize>
     private WireSize(int? awg, double area)
     {
         Awg = awg;
-        Area = new SquareMillimetres(area);
+        Area = new SquareMillimeters(area);
     }
 
     /// <summary>The American number (0 and below for 1/0 and thicker); null for a metric size.</summary>
     public int? Awg { get; }
 
-    public SquareMillimetres Area { get; }
+    public SquareMillimeters Area { get; }
 
     public static WireSize FromAwg(int number)
     {
@@ -25,7 +25,7 @@ public readonly record struct WireSize : IComparable<WireSize>
         return new(number, Math.PI / 4 * diameter * diameter);
     }
 
-    public static WireSize FromArea(SquareMillimetres area) => new(null, area.Value);
+    public static WireSize FromArea(SquareMillimeters area) => new(null, area.Value);
 
     /// <summary>Reads <c>4 AWG</c>, <c>1/0 AWG</c> or <c>21 mm2</c>.</summary>
     public static bool TryRead(string words, out WireSize size, out string trouble)
@@ -53,7 +53,7 @@ public readonly record struct WireSize : IComparable<WireSize>
             return false;
         }
 
-        if (Quantity.TryRead<SquareMillimetres>(text, out var area, out trouble))
+        if (Quantity.TryRead<SquareMillimeters>(text, out var area, out trouble))
         {
             if (area.Value is > 0 and <= 1000)
             {

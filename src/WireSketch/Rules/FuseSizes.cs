@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Quantities;
-using WireSketch.Rules.Supply;
+using WireSketch.Rules.Supply.Protection;
 using WireSketch.Tables;
 using WireSketch.Topology;
 
@@ -35,15 +35,15 @@ internal static class FuseSizes
             : null;
 
     /// <summary>The fuse of a run: its inline one, or that of the block it comes from; null if it has none.</summary>
-    public static Link? LinkOf(Wiring wiring, WiredRun run) =>
+    public static InternalConnection? LinkOf(Wiring wiring, WiredRun run) =>
         wiring.Links.FirstOrDefault(l => l.Protects && (run.Holder is null ? run.Conductors.Any(c => c.From.Index == l.B.Index) : ReferenceEquals(l.Gear, run.Holder)));
 
     /// <summary>
     /// The least that a fuse must carry: the load with a tenth to spare, and as much as any device behind it has of its own (common practice,
     /// no published source); never less than 1 A.
     /// </summary>
-    public static Amps Least(Wiring wiring, Link link, Amps load) =>
-        new(Math.Max(Math.Max(1, load.Value / Comfortable), FuseBelowDevice.Largest(wiring, link)?.Fuse.Value.Value ?? 0));
+    public static Amps Least(Wiring wiring, InternalConnection link, Amps load) =>
+        new(Math.Max(Math.Max(1, load.Value / Comfortable), SupplyFuseBelowDevice.Largest(wiring, link)?.Fuse.Value.Value ?? 0));
 
     private static ImmutableArray<Amps> Of(string? style) => style is null ? Usual : FuseTable.RatingsOf(style);
 }

@@ -1,3 +1,4 @@
+using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Language;
 using WireSketch.Text;
@@ -6,16 +7,16 @@ using WireSketch.Topology;
 namespace WireSketch.Rules;
 
 /// <summary>An install as the rules see it: what was written, how it is wired, and what was computed.</summary>
-public sealed record Install(Spec Spec, Wiring Wiring, Answers Answers)
+public sealed record Install(Spec Spec, Wiring Wiring, ElectricalResults Answers)
 {
     /// <summary>A source's plus is wired straight to the body: then no operating point means anything until that is mended.</summary>
-    internal bool IsShorted { get; } = Feeding.IsShorted(Wiring);
+    internal bool IsShorted { get; } = SourceReach.IsShorted(Wiring);
 
     /// <summary>What was chosen where the spec says <c>auto</c>, and which rule decided.</summary>
     public SizeChoices Sizes { get; init; } = SizeChoices.None;
 }
 
-/// <summary>What a limit or a judgement rests on.</summary>
+/// <summary>What a limit or a judgment rests on.</summary>
 public abstract record Basis
 {
     private Basis()
@@ -65,9 +66,9 @@ public abstract class Rule
     /// <param name="help">What to change, as it would be typed.</param>
     /// <param name="severity">If it differs from the card's.</param>
     /// <param name="subjects">Ids of what it concerns, the chief one first.</param>
-    protected Finding Found(Span at, string message, string? help, Severity? severity, params ReadOnlySpan<string> subjects) =>
+    protected Finding Report(SourceSpan at, string message, string? help, Severity? severity, params ReadOnlySpan<string> subjects) =>
         new(Card.Id, severity ?? Card.Severity, message, at) { Help = help, Subjects = [.. subjects.ToArray().Distinct(StringComparer.Ordinal)] };
 
     /// <summary>A finding of this rule, at the card's severity.</summary>
-    protected Finding Found(Span at, string message, string? help, params ReadOnlySpan<string> subjects) => Found(at, message, help, null, subjects);
+    protected Finding Report(SourceSpan at, string message, string? help, params ReadOnlySpan<string> subjects) => Report(at, message, help, null, subjects);
 }

@@ -1,14 +1,17 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Language;
-using WireSketch.Rules.Energies;
+using WireSketch.Rules.Energy;
 using WireSketch.Rules.Grounds;
 using WireSketch.Rules.Loads;
 using WireSketch.Rules.Routes;
 using WireSketch.Rules.Signals;
 using WireSketch.Rules.Sources;
 using WireSketch.Rules.Specs;
-using WireSketch.Rules.Supply;
-using WireSketch.Rules.TurnOns;
+using WireSketch.Rules.Supply.Conductors;
+using WireSketch.Rules.Supply.Connections;
+using WireSketch.Rules.Supply.Protection;
+using WireSketch.Rules.TurnOn;
 using WireSketch.Text;
 
 namespace WireSketch.Rules;
@@ -24,7 +27,7 @@ public static class RuleBook
     /// which the reference page shows them.
     /// </summary>
     public static ImmutableArray<RuleCard> Cards { get; } =
-        [.. All.Select(r => r.Card), Acceptances.Card, .. LanguageFindings.All.Select(f => new RuleCard(f.Id, Severity.Error, f.Title, f.Why, new Basis.Reasoning("the rules of the language"), f.Bad, f.Good))];
+        [.. All.Select(r => r.Card), Suppressions.Card, .. LanguageFindings.All.Select(f => new RuleCard(f.Id, Severity.Error, f.Title, f.Why, new Basis.Reasoning("the rules of the language"), f.Bad, f.Good))];
 
     /// <summary>The card of an id; null if there is none of that name.</summary>
     public static RuleCard? Find(string id) => Cards.FirstOrDefault(c => c.Id == id);
@@ -39,149 +42,149 @@ public static class RuleBook
 
     private static ImmutableArray<Rule> SupplyRules =>
     [
-        new Missing(),
-        new DemandUnknown(),
-        new Reversed(),
-        new Shorted(),
-        new Unfused(),
-        new FuseTooFar(),
-        new FedFromBothEnds(),
-        new FuseAboveWire(),
-        new ReductionUnprotected(),
-        new FuseBelowLoad(),
-        new FuseBelowSurge(),
-        new FuseBelowDevice(),
-        new UnusualRating(),
-        new RatingUnknown(),
-        new HolderMismatch(),
-        new AutoReset(),
-        new BreakingCapacity(),
-        new BackedUp(),
-        new SlowFault(),
-        new NotSelective(),
-        new Drop(),
-        new Starved(),
-        new CladWire(),
-        new GaugeChange(),
-        new SignalCable(),
-        new TerminalTooSmall(),
-        new ContactOverloaded(),
-        new TapOverloaded(),
-        new IsolatorReversed(),
-        new CoilReversed(),
-        new UnevenParallel(),
-        new OpenBreaker(),
-        new InsulationTooLow(),
+        new SupplyMissing(),
+        new SupplyDemandUnknown(),
+        new SupplyReversed(),
+        new SupplyShorted(),
+        new SupplyUnfused(),
+        new SupplyFuseTooFar(),
+        new SupplyFedFromBothEnds(),
+        new SupplyFuseAboveWire(),
+        new SupplyConductorReduction(),
+        new SupplyFuseBelowLoad(),
+        new SupplyFuseBelowSurge(),
+        new SupplyFuseBelowDevice(),
+        new SupplyUnusualRating(),
+        new SupplyRatingUnknown(),
+        new SupplyHolderMismatch(),
+        new SupplyAutoReset(),
+        new SupplyBreakingCapacity(),
+        new SupplyUpstreamDeviceAlsoOpens(),
+        new SupplySlowFault(),
+        new SupplyNotSelective(),
+        new SupplyDrop(),
+        new SupplyInsufficient(),
+        new SupplyCladWire(),
+        new SupplyGaugeChange(),
+        new SupplySignalCable(),
+        new SupplyTerminalTooSmall(),
+        new SupplyContactOverloaded(),
+        new SupplyTapOverloaded(),
+        new SupplyIsolatorReversed(),
+        new SupplyRelayCoilReversed(),
+        new SupplyUnevenParallel(),
+        new SupplyExposedTerminals(),
+        new SupplyInsulationTooLow(),
     ];
 
     private static ImmutableArray<Rule> GroundRules =>
     [
         new GroundMissing(),
-        new ThroughShield(),
-        new ThinnerReturn(),
-        new OverloadedReturn(),
-        new LongGround(),
-        new BadSurface(),
-        new GroundsApart(),
-        new FactoryGroundLead(),
-        new SharedGround(),
-        new FusedReturn(),
-        new CrowdedPoint(),
+        new GroundThroughShield(),
+        new GroundThinner(),
+        new GroundOverloaded(),
+        new GroundLong(),
+        new GroundBadSurface(),
+        new GroundPotentialDifference(),
+        new GroundFactoryLead(),
+        new GroundShared(),
+        new GroundFused(),
+        new GroundTooManyLugs(),
     ];
 
     private static ImmutableArray<Rule> LoadRules =>
     [
-        new BelowMinimum(),
-        new BridgedBelowMinimum(),
-        new BridgeSides(),
-        new AboveUseful(),
-        new CoilOverpowered(),
-        new CoilOpposed(),
-        new CoilOpen(),
-        new OutputShorted(),
-        new OutputsTied(),
-        new OutputGrounded(),
-        new Uneven(),
-        new NoHighPass(),
-        new LowPassMissing(),
-        new SubsonicMissing(),
-        new FiltersCross(),
-        new BoostRisky(),
-        new WireLoss(),
-        new WireOverloaded(),
-        new LineOutput(),
-        new LimitUnknown(),
+        new LoadBelowMinimum(),
+        new LoadBridgedBelowMinimum(),
+        new LoadBridgeSides(),
+        new LoadImpedanceTooHigh(),
+        new LoadCoilOverpowered(),
+        new LoadCoilReversed(),
+        new LoadCoilOpen(),
+        new LoadShorted(),
+        new LoadOutputsTied(),
+        new LoadOutputGrounded(),
+        new LoadUnbalanced(),
+        new LoadNoHighPass(),
+        new LoadNoLowPass(),
+        new LoadNoSubsonic(),
+        new LoadFiltersCross(),
+        new LoadBoostRisky(),
+        new LoadWireLoss(),
+        new LoadWireOverloaded(),
+        new LoadLineOutput(),
+        new LoadLimitUnknown(),
     ];
 
     private static ImmutableArray<Rule> SignalRules =>
     [
         new SignalUnconnected(),
-        new WrongLevel(),
-        new LevelHigh(),
-        new LevelLow(),
-        new LevelUnknown(),
-        new Swapped(),
-        new BandMissing(),
-        new OutputsJoined(),
-        new OneSideOnly(),
+        new SignalWrongLevel(),
+        new SignalLevelHigh(),
+        new SignalLevelLow(),
+        new SignalLevelUnknown(),
+        new SignalSwapped(),
+        new SignalBandMissing(),
+        new SignalOutputsJoined(),
+        new SignalOneSideOnly(),
         new SignalLoop(),
-        new BesideSupply(),
-        new ManyAdapters(),
+        new SignalBesideSupply(),
+        new SignalManyAdapters(),
     ];
 
     private static ImmutableArray<Rule> TurnOnRules =>
     [
-        new WakeMissing(),
-        new WakeMode(),
-        new NotCarried(),
-        new WakeLoop(),
-        new StartCircuit(),
-        new FeedsSupply(),
-        new ControlOverloaded(),
-        new StaysOn(),
-        new FedTwice(),
-        new DeadControl(),
-        new RelayKick(),
-        new WokenBeforeProcessor(),
+        new TurnOnMissing(),
+        new TurnOnMode(),
+        new TurnOnNotCarried(),
+        new TurnOnLoop(),
+        new TurnOnStartCircuit(),
+        new TurnOnFeedsSupply(),
+        new TurnOnOverloaded(),
+        new TurnOnStaysOn(),
+        new TurnOnFedTwice(),
+        new TurnOnNoSource(),
+        new TurnOnRelayFlyback(),
+        new TurnOnBeforeProcessor(),
     ];
 
     private static ImmutableArray<Rule> SourceRules =>
     [
-        new Mutes(),
-        new ResistorWatts(),
-        new BandLimited(),
-        new VolumeDependent(),
-        new ResponseUnread(),
+        new SourceNeedsLoad(),
+        new SourceResistorWatts(),
+        new SourceBandLimited(),
+        new SourceVolumeDependent(),
+        new SourceResponseUnread(),
     ];
 
     private static ImmutableArray<Rule> EnergyRules =>
     [
-        new AlternatorShort(),
-        new AlternatorUnknown(),
-        new ReserveShort(),
-        new StandbyDrain(),
-        new MixedChemistry(),
-        new RestVolts(),
+        new EnergyAlternatorShort(),
+        new EnergyAlternatorUnknown(),
+        new EnergyReserveShort(),
+        new EnergyParasiticDrain(),
+        new EnergyMixedChemistry(),
+        new EnergyRestingVoltage(),
     ];
 
     private static ImmutableArray<Rule> RouteRules =>
     [
-        new LengthMissing(),
-        new BareInEngineBay(),
-        new GrommetMissing(),
-        new OutOfReach(),
-        new NearHazard(),
-        new Overfull(),
-        new BareAtHinge(),
+        new RouteNoLength(),
+        new RouteBareInEngineBay(),
+        new RouteNoGrommet(),
+        new RouteOutOfReach(),
+        new RouteNearHazard(),
+        new RouteOverfull(),
+        new RouteBareAtHinge(),
     ];
 
     private static ImmutableArray<Rule> SpecRules =>
     [
-        new GearUnconnected(),
-        new Unused(),
-        new LengthDiffers(),
-        new ReadingDiffers(),
-        new TitleBlock(),
+        new SpecUnconnected(),
+        new SpecUnused(),
+        new SpecLengthDiffers(),
+        new SpecReadingDiffers(),
+        new SpecTitleBlock(),
     ];
 
     /// <summary>Checks an install against every rule.</summary>

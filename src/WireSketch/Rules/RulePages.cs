@@ -1,5 +1,5 @@
 using System.Text;
-using WireSketch.Text;
+using WireSketch.Diagnostics;
 
 namespace WireSketch.Rules;
 

@@ -11,31 +11,31 @@ namespace WireSketch.Rules;
 internal static class SignalFeeds
 {
     /// <summary>Full name of an input: <c>amp.in.left</c>.</summary>
-    public static string Name(SignalAnswer input) => $"{input.Gear.Id}.{input.Input}";
+    public static string Name(SignalResult input) => $"{input.Gear.Id}.{input.Input}";
 
     /// <summary>Full names of inputs as one subject: the group where it is all of it.</summary>
-    public static string Names(IEnumerable<SignalAnswer> inputs)
+    public static string Names(IEnumerable<SignalResult> inputs)
     {
         var all = inputs.ToArray();
         return all.Length == 1 ? Name(all[0]) : $"{all[0].Gear.Id}.{all[0].Input[..all[0].Input.LastIndexOf('.')]} ({string.Join(", ", all.Select(i => i.Input[(i.Input.LastIndexOf('.') + 1)..]))})";
     }
 
     /// <summary>The run that feeds an input; null if none lands on it.</summary>
-    public static WiredRun? RunOf(Wiring wiring, SignalAnswer input) => ChannelWiring.RunsAt(wiring, Name(input)).FirstOrDefault();
+    public static WiredRun? RunOf(Wiring wiring, SignalResult input) => ChannelWiring.RunsAt(wiring, Name(input)).FirstOrDefault();
 
     /// <summary>Where to point for an input: its end of the run that feeds it, else the device.</summary>
-    public static Span PlaceOf(Wiring wiring, SignalAnswer input) => RunOf(wiring, input) is { } run ? EndAt(run, input.Gear) : input.Gear.Name.At;
+    public static SourceSpan PlaceOf(Wiring wiring, SignalResult input) => RunOf(wiring, input) is { } run ? EndAt(run, input.Gear) : input.Gear.Name.At;
 
     /// <summary>The end of a run that is at a device.</summary>
-    public static Span EndAt(WiredRun run, Gear gear) => run.To.Concat(run.From).FirstOrDefault(e => ReferenceEquals(e.Gear, gear))?.At ?? run.Run.Name.At;
+    public static SourceSpan EndAt(WiredRun run, Gear gear) => run.To.Concat(run.From).FirstOrDefault(e => ReferenceEquals(e.Gear, gear))?.At ?? run.Run.Name.At;
 
     /// <summary>The inputs that a channel's signal comes from: of its own name, or all of a device with a single channel.</summary>
-    public static ImmutableArray<SignalAnswer> InputsOf(Install install, ChannelAnswer channel) => channel.Gear is Amplifier amp
+    public static ImmutableArray<SignalResult> InputsOf(Install install, ChannelResult channel) => channel.Gear is Amplifier amp
         ? [.. install.Answers.Signals.Where(s => ReferenceEquals(s.Gear, amp) && (amp.Channels.Length == 1 || s.Input == "in." + channel.Channel || s.Input == "in." + channel.BridgedWith))]
         : [];
 
     /// <summary>Settings of the output that feeds an input, and of its device.</summary>
-    public static ImmutableArray<ChannelSettings> SettingsOf(Install install, SignalAnswer input) => SourceOf(install, input) switch
+    public static ImmutableArray<ChannelSettings> SettingsOf(Install install, SignalResult input) => SourceOf(install, input) switch
     {
         (Processor p, var output) => [.. GroupsOf(p.Outputs, output), p.Settings],
         (HeadUnit h, var output) => [.. GroupsOf(h.Outputs, output)],
@@ -43,7 +43,7 @@ internal static class SignalFeeds
     };
 
     /// <summary>The device that feeds an input, and which of its outputs: <c>sub.left</c>.</summary>
-    public static (Gear? Gear, string Output) SourceOf(Install install, SignalAnswer input)
+    public static (Gear? Gear, string Output) SourceOf(Install install, SignalResult input)
     {
         if (input.FedBy is not { } name || name.IndexOf('.', StringComparison.Ordinal) is not (> 0 and var dot))
         {

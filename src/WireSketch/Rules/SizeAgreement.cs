@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
+using WireSketch.Diagnostics;
 using WireSketch.Quantities;
-using WireSketch.Text;
 
 namespace WireSketch.Rules;
 

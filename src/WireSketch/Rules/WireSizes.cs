@@ -17,11 +17,11 @@ internal static class WireSizes
         [.. new[] { 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120 }.Select(a => WireSize.FromArea(new(a)))];
 
     /// <summary>The smallest size, in the system of another, that has at least an area; null if none has.</summary>
-    public static WireSize? AtLeast(double squareMillimetres, WireSize like)
+    public static WireSize? AtLeast(double squareMillimeters, WireSize like)
     {
         foreach (var size in like.Awg is null ? Metric : American)
         {
-            if (size.Area.Value >= squareMillimetres * 0.999)
+            if (size.Area.Value >= squareMillimeters * 0.999)
             {
                 return size;
             }
@@ -34,7 +34,7 @@ internal static class WireSizes
     public static WireSize? Next(WireSize size) => AtLeast(size.Area.Value * 1.01, size);
 
     /// <summary>The smallest size that carries a current where another one lies; null if none does.</summary>
-    public static WireSize? Carrying(Amps amps, ConductorAnswer like)
+    public static WireSize? Carrying(Amps amps, ConductorResult like)
     {
         var wire = like.Conductor.Wire;
         foreach (var size in wire.Size.Awg is null ? Metric : American)
@@ -49,11 +49,11 @@ internal static class WireSizes
     }
 
     /// <summary>What a clad conductor would carry if it were copper; null if that is unknown.</summary>
-    public static Amps? AsCopper(ConductorAnswer clad) => clad.Ampacity is { } ampacity ? ampacity / Math.Sqrt(Metal.CopperCladAluminium.ShareOfCopper.Value) : null;
+    public static Amps? AsCopper(ConductorResult clad) => clad.Ampacity is { } ampacity ? ampacity / Math.Sqrt(Metal.CopperCladAluminum.ShareOfCopper.Value) : null;
 
     /// <summary>
     /// Copper of a conductor, in mm². Clad wire counts for the share of its area that its conductivity is of copper's.
     /// </summary>
     public static double CopperArea(Conductor conductor) =>
-        conductor.Wire.Size.Area.Value * (conductor.Wire.Material == Language.ConductorMaterial.Clad ? Metal.CopperCladAluminium.ShareOfCopper.Value : 1);
+        conductor.Wire.Size.Area.Value * (conductor.Wire.Material == Language.ConductorMaterial.Clad ? Metal.CopperCladAluminum.ShareOfCopper.Value : 1);
 }

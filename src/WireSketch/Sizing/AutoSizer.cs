@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Rules;
-using WireSketch.Rules.Supply;
+using WireSketch.Rules.Supply.Protection;
 using WireSketch.Topology;
 
 namespace WireSketch.Sizing;
@@ -42,7 +42,7 @@ public sealed class AutoSizer
     {
         var thinnest = SizeChoices.None with { Wires = SizeChoices.None.Wires.AddRange(ladders.Select(l => KeyValuePair.Create(l.Key, l.Value[0]))) };
         var grown = Trimmed(Grown(thinnest));
-        return Explained(Thinned(Trial.Of(spec, grown)));
+        return Explained(Thinned(SizingTrial.Of(spec, grown)));
     }
 
     /// <summary>Wires first, then fuses: before the wires are thick enough for the load, the currents are those of a starved system.</summary>
@@ -51,7 +51,7 @@ public sealed class AutoSizer
         var fused = fuses.IsEmpty;
         for (var round = 0; round < MostRounds; round++)
         {
-            var trial = Trial.Of(spec, choices);
+            var trial = SizingTrial.Of(spec, choices);
             var better = Grow(trial);
             if (ReferenceEquals(better, choices))
             {
@@ -73,12 +73,12 @@ public sealed class AutoSizer
     /// <summary>Thicker wire brings more volts and so less current: a fuse that was fitted before may be a rating too large now.</summary>
     private SizeChoices Trimmed(SizeChoices choices)
     {
-        var anew = Fused(Trial.Of(spec, choices), choices with { Fuses = SizeChoices.None.Fuses });
-        return ReferenceEquals(Grow(Trial.Of(spec, anew)), anew) ? anew : choices;
+        var anew = Fused(SizingTrial.Of(spec, choices), choices with { Fuses = SizeChoices.None.Fuses });
+        return ReferenceEquals(Grow(SizingTrial.Of(spec, anew)), anew) ? anew : choices;
     }
 
     /// <summary>The runs that grew for what no size mends, as thin again as every other rule allows.</summary>
-    private Trial Thinned(Trial trial)
+    private SizingTrial Thinned(SizingTrial trial)
     {
         // Of a system that has no operating point the other rules know too little.
         ImmutableArray<string> grown = trial.IsSolved ? [.. Unmended(trial).Select(u => u.Key).Order(StringComparer.Ordinal)] : [];
@@ -91,12 +91,12 @@ public sealed class AutoSizer
         return trial;
     }
 
-    private Trial Thinned(Trial trial, string run)
+    private SizingTrial Thinned(SizingTrial trial, string run)
     {
         while (Thinner(run, trial.Choices) is { } size)
         {
             var (wires, reasons) = (trial.Choices.Wires.SetItem(run, size), trial.Choices.Reasons);
-            var next = Trial.Of(spec, Fused(trial, trial.Choices with { Wires = wires, Fuses = SizeChoices.None.Fuses, Reasons = reasons.Remove(run + " wire") }));
+            var next = SizingTrial.Of(spec, Fused(trial, trial.Choices with { Wires = wires, Fuses = SizeChoices.None.Fuses, Reasons = reasons.Remove(run + " wire") }));
             if (next.NewIn(trial) is { } rule)
             {
                 return trial with { Choices = trial.Choices with { Reasons = reasons.SetItem(run + " wire", rule) } };
@@ -109,12 +109,12 @@ public sealed class AutoSizer
     }
 
     /// <summary>The rules that remain broken, by the runs that could have mended them.</summary>
-    private ILookup<string, string> Unmended(Trial trial) =>
+    private ILookup<string, string> Unmended(SizingTrial trial) =>
         trial.Broken.SelectMany(b => trial.Candidates(b.Finding).Where(ladders.ContainsKey).Select(run => (Run: run, b.Rule))).Distinct()
             .ToLookup(x => x.Run, x => x.Rule, StringComparer.Ordinal);
 
     /// <summary>For every fuse that says auto, the rating for what flows through its run; it does not shrink while wires grow, so that the choice settles.</summary>
-    private SizeChoices Fused(Trial trial, SizeChoices choices)
+    private SizeChoices Fused(SizingTrial trial, SizeChoices choices)
     {
         foreach (var id in fuses)
         {
@@ -127,7 +127,7 @@ public sealed class AutoSizer
         return choices;
     }
 
-    private (Amps Rating, string Why)? Rating(Trial trial, WiredRun run)
+    private (Amps Rating, string Why)? Rating(SizingTrial trial, WiredRun run)
     {
         var wiring = trial.Install.Wiring;
         var load = trial.Amps(run);
@@ -146,16 +146,16 @@ public sealed class AutoSizer
             return (allowed, $"{load} at most, and no more than the fixed wire behind it carries");
         }
 
-        var own = link is null ? null : FuseBelowDevice.Largest(wiring, link);
+        var own = link is null ? null : SupplyFuseBelowDevice.Largest(wiring, link);
         return (rating, rating > carries ? "the lowest that outlasts the start of what it feeds" : own is { } o && o.Fuse.Value.Value > load.Value / FuseSizes.Comfortable ? $"{o.Gear.Id} has {o.Fuse.Words} of its own" : $"{load} at most with a tenth to spare");
     }
 
     /// <summary>A rating that stays whole when a load starts: the one that carries the load, or the first above it.</summary>
-    private static Amps Outlasting(Install install, Link link, string? style, Amps carries)
+    private static Amps Outlasting(Install install, InternalConnection link, string? style, Amps carries)
     {
-        var start = FuseBelowSurge.StartOf(install, link);
+        var start = SupplyFuseBelowSurge.StartOf(install, link);
         Amps? rating = carries;
-        while (start.Load is not null && rating is { } r && !FuseBelowSurge.Outlasts(FuseBelowSurge.StyleOf(install, link, r), start.Amps, r))
+        while (start.Load is not null && rating is { } r && !SupplyFuseBelowSurge.Outlasts(SupplyFuseBelowSurge.StyleOf(install, link, r), start.Amps, r))
         {
             rating = FuseSizes.AtLeast(r + new Amps(0.001), style);
         }
@@ -164,12 +164,12 @@ public sealed class AutoSizer
     }
 
     /// <summary>The least that a wire of a size that is not to be chosen carries behind a fuse; null if there is none.</summary>
-    private Amps? Fixed(Install install, Link link) =>
+    private Amps? Fixed(Install install, InternalConnection link) =>
         install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index && !ladders.ContainsKey(c.Conductor.RunId))
             .Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity).Where(a => a is not null).Min();
 
     /// <summary>Makes thicker, by one size, one run for each broken rule that copper mends; the same choices if there is none.</summary>
-    private SizeChoices Grow(Trial trial)
+    private SizeChoices Grow(SizingTrial trial)
     {
         var grown = trial.Choices;
         foreach (var (rule, _, finding) in trial.Broken.DistinctBy(b => b.Finding))
@@ -196,7 +196,7 @@ public sealed class AutoSizer
         return at >= 0 && at < ladders[run].Length ? ladders[run][at] : null;
     }
 
-    private SizeChoices Explained(Trial trial)
+    private SizeChoices Explained(SizingTrial trial)
     {
         var (choices, reasons, unmended) = (trial.Choices, trial.Choices.Reasons, Unmended(trial));
         foreach (var (run, ladder) in ladders)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Text;
 using YamlDotNet.Core;
 
@@ -45,7 +46,7 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
             var entry = Attempt(start, end, out var node) is { } slip ? Entry(slip, start, end, level) : node;
             if (entry is not (null or MapNode))
             {
-                findings.Add(Slips.NoKey(file, text, entry, start, end));
+                findings.Add(YamlMistakes.NoKey(file, text, entry, start, end));
                 Broken = true;
             }
 
@@ -66,7 +67,7 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
             }
         }
 
-        return new(new Span(file, pieces[0].Start, pieces[^1].End - pieces[0].Start), entries.ToImmutable(), Flow: false);
+        return new(new SourceSpan(file, pieces[0].Start, pieces[^1].End - pieces[0].Start), entries.ToImmutable(), Flow: false);
     }
 
     private ListNode List(List<(int Start, int End)> pieces)
@@ -81,12 +82,12 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
             }
             else if (item is not null)
             {
-                findings.Add(Slips.NoKey(file, text, item, start, end));
+                findings.Add(YamlMistakes.NoKey(file, text, item, start, end));
                 Broken = true;
             }
         }
 
-        return new(new Span(file, pieces[0].Start, pieces[^1].End - pieces[0].Start), items.ToImmutable(), Flow: false);
+        return new(new SourceSpan(file, pieces[0].Start, pieces[^1].End - pieces[0].Start), items.ToImmutable(), Flow: false);
     }
 
     /// <summary>An entry that fails as a whole: its heading alone, and what stands below it by itself.</summary>
@@ -104,7 +105,7 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
             return Leaf(slip, start, end);
         }
 
-        return Read(body, end, level + 1) is { } value ? new MapNode(new Span(file, start, end - start), [only with { Value = value }], Flow: false) : null;
+        return Read(body, end, level + 1) is { } value ? new MapNode(new SourceSpan(file, start, end - start), [only with { Value = value }], Flow: false) : null;
     }
 
     /// <summary>The smallest stretch that holds a slip. Tabs are put right for the reading, so that what stands there is not lost.</summary>
@@ -112,12 +113,12 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
     {
         if (Lines.TabsIn(file, text, start, end) is not { Length: > 0 } tabs)
         {
-            findings.Add(Slips.Explain(slip, file, text, start, end));
+            findings.Add(YamlMistakes.Explain(slip, file, text, start, end));
             Broken = true;
             return null;
         }
 
-        findings.Add(Slips.Tabs(tabs));
+        findings.Add(YamlMistakes.Tabs(tabs));
         var clean = text.ToCharArray();
         foreach (var tab in tabs)
         {
@@ -151,20 +152,20 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
             Broken |= reader.Lost;
             return null;
         }
-        catch (SlipException slip)
+        catch (YamlMistakeException slip)
         {
             return slip;
         }
         catch (YamlException slip)
         {
-            return new SlipException(Slips.Place(file, start, end, slip), slip.Message);
+            return new YamlMistakeException(YamlMistakes.Place(file, start, end, slip), slip.Message);
         }
         catch (Exception slip) when (slip is InvalidOperationException or ArgumentException)
         {
             // The parser's own slips, without a place: a bracket that is not closed before the next key, a tag that is none.
             var from = Math.Min(reader.Reached, end);
             var tag = slip is ArgumentException ? text.IndexOf('!', from, end - from) : -1;
-            return new SlipException(tag < 0 ? new Span(file, from, 0) : new Span(file, tag, 1), slip.Message);
+            return new YamlMistakeException(tag < 0 ? new SourceSpan(file, from, 0) : new SourceSpan(file, tag, 1), slip.Message);
         }
     }
 

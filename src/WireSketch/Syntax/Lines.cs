@@ -28,9 +28,9 @@ internal static class Lines
     }
 
     /// <summary>Every stretch of blanks at the start of a line that has a tab in it.</summary>
-    internal static ImmutableArray<Span> TabsIn(SourceFile file, string text, int start, int end)
+    internal static ImmutableArray<SourceSpan> TabsIn(SourceFile file, string text, int start, int end)
     {
-        var found = ImmutableArray.CreateBuilder<Span>();
+        var found = ImmutableArray.CreateBuilder<SourceSpan>();
         for (var line = file.LineAt(start); line <= file.LineCount && file.LineStart(line) < end; line++)
         {
             var at = file.LineStart(line);
@@ -44,7 +44,7 @@ internal static class Lines
             var tab = text.AsSpan(at, blank).IndexOf('\t');
             if (tab >= 0 && blank < length && at + blank < end && at >= start)
             {
-                found.Add(new Span(file, at + tab, blank - tab));
+                found.Add(new SourceSpan(file, at + tab, blank - tab));
             }
         }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Quantities;
 using WireSketch.Text;
 using YamlDotNet.Core;
@@ -24,7 +25,7 @@ internal sealed class NodeReader
         offset = start;
         Anchors = anchors;
         this.aliased = aliased;
-        lost = new(new Span(file, start, 0), "", ScalarForm.Plain);
+        lost = new(new SourceSpan(file, start, 0), "", ScalarForm.Plain);
         parser = new Parser(new SteadyScanner(new Scanner(new StringReader(text[start..end]), skipComments: true)));
     }
 
@@ -43,7 +44,7 @@ internal sealed class NodeReader
 
     internal List<Finding> Findings { get; } = [];
 
-    /// <summary>The value of the stretch; null if it is empty. Throws <see cref="SlipException"/> or YamlDotNet's own at a slip.</summary>
+    /// <summary>The value of the stretch; null if it is empty. Throws <see cref="YamlMistakeException"/> or YamlDotNet's own at a slip.</summary>
     internal SyntaxNode? Read()
     {
         while (parser.MoveNext() && parser.Current is StreamStart or DocumentStart)
@@ -60,7 +61,7 @@ internal sealed class NodeReader
         {
             if (parser.Current is not (DocumentEnd or StreamEnd))
             {
-                throw new SlipException(Place(parser.Current!.Start.Index, parser.Current.End.Index), "something stands here that belongs to nothing before it");
+                throw new YamlMistakeException(Place(parser.Current!.Start.Index, parser.Current.End.Index), "something stands here that belongs to nothing before it");
             }
         }
 
@@ -70,7 +71,7 @@ internal sealed class NodeReader
     /// <summary>Reads the value at the current event and leaves its last event current.</summary>
     private (SyntaxNode Node, int Size) Node()
     {
-        var current = parser.Current ?? throw new SlipException(Place(text.Length - offset, text.Length - offset), "the file ends in the middle of a value");
+        var current = parser.Current ?? throw new YamlMistakeException(Place(text.Length - offset, text.Length - offset), "the file ends in the middle of a value");
         switch (current)
         {
             case AnchorAlias alias:
@@ -82,7 +83,7 @@ internal sealed class NodeReader
             case SequenceStart list:
                 return Deeper(list, () => List(list));
             default:
-                throw new SlipException(Place(current.Start.Index, current.End.Index), "a value is expected here");
+                throw new YamlMistakeException(Place(current.Start.Index, current.End.Index), "a value is expected here");
         }
     }
 
@@ -90,7 +91,7 @@ internal sealed class NodeReader
     {
         if (++depth > SyntaxTree.DeepestNesting)
         {
-            throw new SlipException(Place(begin.Start.Index, begin.Start.Index + 1), $"more than {SyntaxTree.DeepestNesting} levels of maps and lists stand inside each other here");
+            throw new YamlMistakeException(Place(begin.Start.Index, begin.Start.Index + 1), $"more than {SyntaxTree.DeepestNesting} levels of maps and lists stand inside each other here");
         }
 
         var (node, size) = read();
@@ -212,7 +213,7 @@ internal sealed class NodeReader
     }
 
     /// <summary>From the key to the end of its value; of a value that is not there the parser says anything.</summary>
-    private static Span PairPlace(MapEntry pair) => pair.Value.At.Length == 0 ? pair.Key.At : pair.At;
+    private static SourceSpan PairPlace(MapEntry pair) => pair.Value.At.Length == 0 ? pair.Key.At : pair.At;
 
     /// <summary>In a flow map <c>{a:b}</c> is a key without a value: says so, and goes on with what was meant.</summary>
     private (ScalarNode Key, SyntaxNode Value) MissingSpace(ScalarNode key, SyntaxNode value)
@@ -224,8 +225,8 @@ internal sealed class NodeReader
         }
 
         var at = key.At.Start + colon + 1;
-        Findings.Add(MissingSpaceAt(new Span(file, key.At.Start, key.At.Length), new Span(file, at, 0), key.Value[..colon]));
-        return (new(new Span(file, key.At.Start, colon), key.Value[..colon], ScalarForm.Plain), new ScalarNode(new Span(file, at, key.At.End - at), key.Value[(colon + 1)..], ScalarForm.Plain));
+        Findings.Add(MissingSpaceAt(new SourceSpan(file, key.At.Start, key.At.Length), new SourceSpan(file, at, 0), key.Value[..colon]));
+        return (new(new SourceSpan(file, key.At.Start, colon), key.Value[..colon], ScalarForm.Plain), new ScalarNode(new SourceSpan(file, at, key.At.End - at), key.Value[(colon + 1)..], ScalarForm.Plain));
     }
 
     /// <summary>In a flow map <c>{a: 15,5 ft}</c> is an entry and a key without a value: says so, and goes on with what was meant.</summary>
@@ -238,12 +239,12 @@ internal sealed class NodeReader
         }
 
         var (better, help) = DecimalComma.Mend(whole, rest);
-        var all = new Span(file, number.At.Start, key.At.End - number.At.Start);
+        var all = new SourceSpan(file, number.At.Start, key.At.End - number.At.Start);
         Findings.Add(new(SyntaxTree.Rule, Severity.Error, $"the comma in \"{all.Words}\" parts two entries: decimals stand behind a point, and thousands are not parted", all) { Help = help });
         return new(before.Key, new ScalarNode(all, better, ScalarForm.Plain));
     }
 
-    internal static Finding MissingSpaceAt(Span all, Span gap, string key) =>
+    internal static Finding MissingSpaceAt(SourceSpan all, SourceSpan gap, string key) =>
         new(SyntaxTree.Rule, Severity.Error, $"a space is missing after the colon of \"{key}:\"", all)
         {
             Help = $"write {key}: {all.Words[(gap.Start - all.Start)..]}",
@@ -254,23 +255,23 @@ internal sealed class NodeReader
     {
         if (!parser.MoveNext() || parser.Current is null)
         {
-            throw new SlipException(Place(text.Length - offset, text.Length - offset), "the file ends in the middle of a value");
+            throw new YamlMistakeException(Place(text.Length - offset, text.Length - offset), "the file ends in the middle of a value");
         }
 
         return parser.Current;
     }
 
-    private void Refuse(Span at, string message, string help, Span? delete = null) =>
+    private void Refuse(SourceSpan at, string message, string help, SourceSpan? delete = null) =>
         Findings.Add(new(SyntaxTree.Rule, Severity.Error, message, at)
         {
             Help = help,
             Fixes = delete is { } d ? [new("leave it out", [new(d, "")])] : [],
         });
 
-    private Span Place(long start, long end) => new(file, (int)start + offset, (int)(end - start));
+    private SourceSpan Place(long start, long end) => new(file, (int)start + offset, (int)(end - start));
 
     /// <summary>A scalar's own characters, without its anchor, tag and the blanks behind a block.</summary>
-    private Span ScalarPlace(Scalar scalar)
+    private SourceSpan ScalarPlace(Scalar scalar)
     {
         if (scalar is { Style: ScalarStyle.Plain, Value.Length: 0 })
         {
@@ -288,7 +289,7 @@ internal sealed class NodeReader
     }
 
     /// <summary>YamlDotNet gives points: a block's ends lie past what follows it, a flow's end before its bracket.</summary>
-    private Span CollectionPlace(NodeEvent begin, bool flow, int? lastEnd)
+    private SourceSpan CollectionPlace(NodeEvent begin, bool flow, int? lastEnd)
     {
         var start = SkipProperties((int)begin.Start.Index + offset, begin);
         var end = flow ? (int)parser.Current!.Start.Index + offset + 1 : Math.Max(lastEnd ?? start, start);
@@ -318,7 +319,7 @@ internal sealed class NodeReader
         return Math.Min(start, text.Length);
     }
 
-    private Span TagStart(NodeEvent at)
+    private SourceSpan TagStart(NodeEvent at)
     {
         var start = (int)at.Start.Index + offset;
         var tag = text.IndexOf('!', start);
@@ -341,7 +342,7 @@ internal sealed class NodeReader
 }
 
 /// <summary>A slip that stops the reading of a stretch.</summary>
-internal sealed class SlipException(Span at, string says) : Exception(says)
+internal sealed class YamlMistakeException(SourceSpan at, string says) : Exception(says)
 {
-    internal Span At { get; } = at;
+    internal SourceSpan At { get; } = at;
 }

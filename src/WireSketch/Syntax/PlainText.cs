@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using WireSketch.Diagnostics;
 using WireSketch.Text;
 
 namespace WireSketch.Syntax;
@@ -54,7 +55,7 @@ internal static class PlainText
             }
             else if (i > 0 || text[i] != '\uFEFF')
             {
-                var at = new Span(file, i, 1);
+                var at = new SourceSpan(file, i, 1);
                 others.Add(new(SyntaxTree.Rule, Severity.Error, $"here stands {trouble}", at)
                 {
                     Help = "delete it; it cannot be seen, and often comes along when text is copied from elsewhere",
@@ -81,7 +82,7 @@ internal static class PlainText
     private static Finding NotUtf8(SourceFile file, List<int> stray)
     {
         var more = stray.Count == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", and {stray.Count - 1} more are none");
-        return new(SyntaxTree.Rule, Severity.Error, $"the file is not UTF-8: the byte {(byte)file.Text[stray[0]]:X2} that stands here is no character of it{more}", new Span(file, stray[0], 1))
+        return new(SyntaxTree.Rule, Severity.Error, $"the file is not UTF-8: the byte {(byte)file.Text[stray[0]]:X2} that stands here is no character of it{more}", new SourceSpan(file, stray[0], 1))
         {
             Help = "save the file as UTF-8 in your editor: it is written in another encoding, such as Windows-1252 or Latin-1",
         };
@@ -101,7 +102,7 @@ internal static class PlainText
             odd += i % 2 == 1 && head[i] == '\0' ? 1 : 0;
         }
 
-        var at = new Span(file, first, 1);
+        var at = new SourceSpan(file, first, 1);
         return head.Length > 2 && Math.Min(even, odd) == 0 && Math.Max(even, odd) * 3 > head.Length
             ? new(SyntaxTree.Rule, Severity.Error, "the file is UTF-16 without the mark that says so: every other character of it is a NUL", at) { Help = "save the file as UTF-8 in your editor" }
             : new(SyntaxTree.Rule, Severity.Error, "this is no text: here stands a NUL character", at) { Help = NameTheSpec };

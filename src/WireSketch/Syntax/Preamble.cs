@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Text;
 
 namespace WireSketch.Syntax;
@@ -17,10 +18,10 @@ internal static class Preamble
             var words = text.AsSpan(start, length);
             if (!content && words.StartsWith("%"))
             {
-                findings.Add(new(SyntaxTree.Rule, Severity.Error, "a line that begins with % is a directive of YAML, which a spec does not use", new Span(file, start, length))
+                findings.Add(new(SyntaxTree.Rule, Severity.Error, "a line that begins with % is a directive of YAML, which a spec does not use", new SourceSpan(file, start, length))
                 {
                     Help = "leave the line out",
-                    Fixes = [new("leave the line out", [new(new Span(file, start, length), "")])],
+                    Fixes = [new("leave the line out", [new(new SourceSpan(file, start, length), "")])],
                 });
                 text = string.Concat(text.AsSpan(0, start), new string(' ', length), text.AsSpan(start + length));
                 continue;
@@ -31,7 +32,7 @@ internal static class Preamble
             {
                 if (MoreAfter(text, start + 3))
                 {
-                    findings.Add(new(SyntaxTree.Rule, Severity.Error, "a second document begins here; a spec is one document", new Span(file, start, 3))
+                    findings.Add(new(SyntaxTree.Rule, Severity.Error, "a second document begins here; a spec is one document", new SourceSpan(file, start, 3))
                     {
                         Help = "put it into a file of its own; what follows was not read",
                     });

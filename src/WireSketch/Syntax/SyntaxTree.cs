@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Text;
 
 namespace WireSketch.Syntax;
@@ -31,7 +32,7 @@ public sealed record SyntaxTree(SourceFile File, MapNode Root, ImmutableArray<Co
         var findings = ImmutableArray.CreateBuilder<Finding>();
         if (file.Text.Length > LargestFile)
         {
-            findings.Add(new(Rule, Severity.Error, $"the file has {file.Text.Length} characters; {LargestFile} is the most", new Span(file, 0, 0))
+            findings.Add(new(Rule, Severity.Error, $"the file has {file.Text.Length} characters; {LargestFile} is the most", new SourceSpan(file, 0, 0))
             {
                 Help = "split it: parts, wires and zones may stand in files of their own, named under use",
             });
@@ -59,10 +60,10 @@ public sealed record SyntaxTree(SourceFile File, MapNode Root, ImmutableArray<Co
             });
         }
 
-        var map = root as MapNode ?? new MapNode(new Span(file, 0, 0), [], Flow: false);
+        var map = root as MapNode ?? new MapNode(new SourceSpan(file, 0, 0), [], Flow: false);
         var comments = CommentFinder.Find(file, text, end, map);
         return new(new(file, map, comments, reader.Broken || root is not (null or MapNode)), [.. Finding.InOrder(findings)]);
     }
 
-    private static SyntaxTree Nothing(SourceFile file) => new(file, new MapNode(new Span(file, 0, 0), [], Flow: false), [], Broken: true);
+    private static SyntaxTree Nothing(SourceFile file) => new(file, new MapNode(new SourceSpan(file, 0, 0), [], Flow: false), [], Broken: true);
 }

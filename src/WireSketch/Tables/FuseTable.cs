@@ -100,7 +100,7 @@ public static class FuseTable
         var own = Limits.Where(l => l.Style == style).ToArray();
         var standIn = own.Length == 0;
 
-        // Points of one rating hold for its neighbours; where several rows give one point, the widest limits count.
+        // Points of one rating hold for its neighbors; where several rows give one point, the widest limits count.
         var points = (standIn ? Limits.Where(l => l.Style == "blade maxi") : own).GroupBy(l => l.Percent).OrderBy(g => g.Key)
             .Select(g => (Percent: g.Key, Least: g.Min(l => l.Least ?? 0), Most: g.Max(l => l.Most ?? double.PositiveInfinity))).ToArray();
         var least = points.Where(p => p.Percent >= percent && p.Least > 0).Select(p => p.Least).FirstOrDefault();

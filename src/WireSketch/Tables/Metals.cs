@@ -18,13 +18,13 @@ public sealed record Metal
     public static Metal Copper { get; } = new(CsvTable.Own("materials"), "copper-annealed", "resistivity", "copper-annealed", "copper");
 
     /// <summary>
-    /// Copper-clad aluminium with 10 % of copper by volume at its guaranteed least conductivity, 62.9 % IACS; temperature and heat as of aluminium,
+    /// Copper-clad aluminum with 10 % of copper by volume at its guaranteed least conductivity, 62.9 % IACS; temperature and heat as of aluminum,
     /// of which nine tenths of it consist.
     /// </summary>
-    public static Metal CopperCladAluminium { get; } = new(CsvTable.Own("materials"), "copper-clad-aluminium-10", "resistivity_max", "aluminium-conductor", "aluminium");
+    public static Metal CopperCladAluminum { get; } = new(CsvTable.Own("materials"), "copper-clad-aluminum-10", "resistivity_max", "aluminum-conductor", "aluminum");
 
-    /// <summary>Aluminium of conductor grade.</summary>
-    internal static Metal Aluminium { get; } = new(CsvTable.Own("materials"), "aluminium-conductor", "resistivity", "aluminium-conductor", "aluminium");
+    /// <summary>Aluminum of conductor grade.</summary>
+    internal static Metal Aluminum { get; } = new(CsvTable.Own("materials"), "aluminum-conductor", "resistivity", "aluminum-conductor", "aluminum");
 
     /// <summary>Resistivity at 20 C, in ohm·mm²/m.</summary>
     internal double Resistivity { get; }
@@ -45,14 +45,14 @@ public sealed record Metal
     public Share ShareOfCopper => new(Copper.Resistivity / Resistivity);
 
     /// <summary>Resistance of a solid conductor at a temperature: ρ20·L/A·(1 + α·(t − 20)).</summary>
-    public Ohms Resistance(SquareMillimetres area, Metres length, Celsius temperature) =>
+    public Ohms Resistance(SquareMillimeters area, Meters length, Celsius temperature) =>
         new(Resistivity * length.Value / area.Value * (1 + (Alpha * (temperature.Value - 20))));
 
     /// <summary>
     /// What a short pulse may pass, I²t = k²·S² in A²s, with k² = Qc·(β + 20)/ρ20 · ln((β + final)/(β + initial)): the adiabatic equation of
     /// IEC 60364-5-54, good for some 5 s.
     /// </summary>
-    internal double Withstand(SquareMillimetres area, Celsius initial, Celsius final) => Square(area.Value * K(initial, final));
+    internal double Withstand(SquareMillimeters area, Celsius initial, Celsius final) => Square(area.Value * K(initial, final));
 
     /// <summary>The factor k of the adiabatic equation, in A·√s/mm².</summary>
     internal double K(Celsius initial, Celsius final) =>

@@ -7,7 +7,7 @@ public static class Nearest
 
     /// <summary>
     /// The known word nearest to what was written, or null if none is near: at most a third of its letters may be added, lost,
-    /// changed or swapped with a neighbour. Capitals and the difference between a blank, a dash and an underscore do not count.
+    /// changed or swapped with a neighbor. Capitals and the difference between a blank, a dash and an underscore do not count.
     /// Of very many words the first thousand are looked at.
     /// </summary>
     public static string? To(string written, IEnumerable<string> known)
@@ -36,7 +36,7 @@ public static class Nearest
     public static IEnumerable<string> Order(string written, IEnumerable<string> known) =>
         known.OrderBy(k => Distance(Plain(written), Plain(k))).ThenBy(k => k, StringComparer.Ordinal);
 
-    /// <summary>The least number of letters added, lost, changed, or swapped with a neighbour, that turns one word into the other.</summary>
+    /// <summary>The least number of letters added, lost, changed, or swapped with a neighbor, that turns one word into the other.</summary>
     internal static int Distance(string a, string b)
     {
         var before = new int[b.Length + 1];

@@ -62,7 +62,7 @@ public sealed class SourceFile
     public int StartOf(int line) => lineStarts[line - 1];
 
     /// <summary>The span of the whole first line: where to point when a file as a whole is meant.</summary>
-    public Span Start => new(this, 0, Line(1).Length);
+    public SourceSpan Start => new(this, 0, Line(1).Length);
 
     public override string ToString() => Name;
 }

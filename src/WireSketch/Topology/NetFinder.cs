@@ -6,7 +6,7 @@ namespace WireSketch.Topology;
 /// <summary>Finds which terminals are one node.</summary>
 internal static class NetFinder
 {
-    public static (ImmutableArray<Net> All, ImmutableArray<Net> Of) Find(IReadOnlyList<Terminal> terminals, IReadOnlyList<Conductor> conductors, ImmutableArray<Link> links)
+    public static (ImmutableArray<Net> All, ImmutableArray<Net> Of) Find(IReadOnlyList<Terminal> terminals, IReadOnlyList<Conductor> conductors, ImmutableArray<InternalConnection> links)
     {
         var parent = Enumerable.Range(0, terminals.Count).ToArray();
         int Root(int i)
@@ -27,7 +27,7 @@ internal static class NetFinder
             Join(c.From, c.To);
         }
 
-        foreach (var l in links.Where(l => l.Kind == LinkKind.Joint))
+        foreach (var l in links.Where(l => l.Kind == ConnectionKind.Joint))
         {
             Join(l.A, l.B);
         }

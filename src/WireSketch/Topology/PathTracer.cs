@@ -6,13 +6,13 @@ namespace WireSketch.Topology;
 
 /// <summary>Walks the graph of terminals: what a source can feed, how current comes to a load and how it goes back.</summary>
 internal sealed class PathTracer(
-    ImmutableArray<Gear> gear, TerminalTable table, ImmutableArray<ImmutableArray<Conductor>> conductorsAt, ImmutableArray<ImmutableArray<Link>> linksAt)
+    ImmutableArray<Gear> gear, TerminalTable table, ImmutableArray<ImmutableArray<Conductor>> conductorsAt, ImmutableArray<ImmutableArray<InternalConnection>> linksAt)
 {
     private readonly int count = table.All.Count;
     private readonly ILookup<string, Terminal> groundsInside = table.All.Where(t => t.Gear is not null && IsGroundInside(t)).ToLookup(t => t.Gear!.Id, StringComparer.Ordinal);
 
     /// <summary>What each battery, wired alternator and other source can feed. The way with the fewest fuses counts, then the shortest.</summary>
-    public ImmutableArray<Feed> Feeds() =>
+    public ImmutableArray<SupplyTree> Feeds() =>
         [.. gear.Where(g => g is Battery or GeneralSource || (g is Alternator && !conductorsAt[table.Of(g, "+").Index].IsEmpty)).Select(g => Trace(table.Of(g, "+")))];
 
     public ImmutableArray<LoadPath> Loads() =>
@@ -25,13 +25,13 @@ internal sealed class PathTracer(
             _ => ((Gear, Terminal, Terminal)?)null,
         }).OfType<(Gear Gear, Terminal Plus, Terminal Minus)>().Select(x => PathOf(x.Gear, x.Plus, x.Minus))];
 
-    private Feed Trace(Terminal source)
+    private SupplyTree Trace(Terminal source)
     {
         var fuses = Enumerable.Repeat(int.MaxValue, count).ToArray();
         var length = Enumerable.Repeat(double.MaxValue, count).ToArray();
-        var ways = new Way?[count];
+        var ways = new TracedPath?[count];
         var done = new bool[count];
-        var fed = ImmutableArray.CreateBuilder<FedConductor>();
+        var fed = ImmutableArray.CreateBuilder<ProtectedConductor>();
         var seen = new HashSet<int>();
         var queue = new PriorityQueue<Terminal, (int Fuses, double Length, int Index)>();
         fuses[source.Index] = 0;
@@ -65,7 +65,7 @@ internal sealed class PathTracer(
 
         return new(source, fed.ToImmutable());
 
-        void Reach(Terminal next, int f, double l, Way way)
+        void Reach(Terminal next, int f, double l, TracedPath way)
         {
             if (!done[next.Index] && (f, l).CompareTo((fuses[next.Index], length[next.Index])) < 0)
             {
@@ -75,8 +75,8 @@ internal sealed class PathTracer(
         }
     }
 
-    private static bool Passes(Link link, Terminal from) =>
-        link.Kind is not (LinkKind.Chassis or LinkKind.FactoryLead) && (link.Kind != LinkKind.Diode || link.A.Index == from.Index);
+    private static bool Passes(InternalConnection link, Terminal from) =>
+        link.Kind is not (ConnectionKind.Chassis or ConnectionKind.FactoryLead) && (link.Kind != ConnectionKind.Diode || link.A.Index == from.Index);
 
     private LoadPath PathOf(Gear device, Terminal plus, Terminal minus)
     {
@@ -135,7 +135,7 @@ internal sealed class PathTracer(
             foreach (var l in linksAt[here.Index])
             {
                 var from = backwards ? l.Other(here) : here;
-                if (l.Kind != LinkKind.Diode || l.A.Index == from.Index)
+                if (l.Kind != ConnectionKind.Diode || l.A.Index == from.Index)
                 {
                     Go(l.Other(here), new(null, l, here, l.Other(here)));
                 }
@@ -164,5 +164,5 @@ internal sealed class PathTracer(
 
     private static bool IsGroundInside(Terminal t) => (t.Role == TerminalRole.Line && t.Side == '-') || (t.Role == TerminalRole.Ground && t.Shape.Name == "-");
 
-    private sealed record Way(ImmutableArray<Link> Protections, ImmutableArray<Conductor> Through);
+    private sealed record TracedPath(ImmutableArray<InternalConnection> Protections, ImmutableArray<Conductor> Through);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -163,7 +164,7 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
         return byId.TryGetValue($"{device.Id}.{rest}", out var terminal) ? Side(terminal, name.At) : null;
     }
 
-    private RunEnd End(Gear device, TerminalShape shape, Span at)
+    private RunEnd End(Gear device, TerminalShape shape, SourceSpan at)
     {
         var id = Name(device, shape);
         ImmutableArray<Terminal> nodes = shape.Form switch
@@ -175,7 +176,7 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
         return new(id, device, shape, nodes, at);
     }
 
-    private static RunEnd Side(Terminal terminal, Span at) => new(terminal.Id, terminal.Gear!, terminal.Shape, [terminal], at);
+    private static RunEnd Side(Terminal terminal, SourceSpan at) => new(terminal.Id, terminal.Gear!, terminal.Shape, [terminal], at);
 
     private static void Refuse(Gear device, string rest, Written<string> name, ICollection<Finding> findings)
     {

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Language;
 using WireSketch.Quantities;
-using WireSketch.Text;
 
 namespace WireSketch.Topology;
 
@@ -17,7 +17,7 @@ internal static class WireResolver
     /// <summary>The thinnest size of the ampacity table: where <c>auto</c> starts.</summary>
     private static readonly WireSize Thinnest = WireSize.FromAwg(18);
 
-    public static WireFacts Resolve(Run run, IReadOnlyDictionary<string, WireType> types, SizeChoices choices, ICollection<Finding> findings)
+    public static WireProperties Resolve(Run run, IReadOnlyDictionary<string, WireType> types, SizeChoices choices, ICollection<Finding> findings)
     {
         if (run.Wire is not { } choice)
         {
@@ -25,7 +25,7 @@ internal static class WireResolver
             {
                 findings.Add(new("spec/missing", Severity.Error, $"{run.Id} does not say what wire it is", run.Name.At)
                 {
-                    Help = "add wire: with a size and colour, such as wire: 4 AWG red; or wire: line pair; or wire: auto",
+                    Help = "add wire: with a size and color, such as wire: 4 AWG red; or wire: line pair; or wire: auto",
                     Subjects = [run.Id],
                 });
             }
@@ -44,7 +44,7 @@ internal static class WireResolver
             {
                 var size = type.Size?.Value ?? Thinnest;
                 return new(size, type.Size?.Words ?? size.ToString(), type.Material, type.Strands?.Value ?? "fine", type.Insulation?.Value ?? AssumedInsulation,
-                    type.Insulation is null, type.Colours, choice.Conductors, false, type, false);
+                    type.Insulation is null, type.Colors, choice.Conductors, false, type, false);
             }
 
             // The reader has said already that there is no such type.
@@ -54,13 +54,13 @@ internal static class WireResolver
         if (choice.Auto)
         {
             var chosen = choices.Wires.TryGetValue(run.Id, out var size) ? size : Thinnest;
-            return Plain(chosen, chosen.ToString(), choice.Colours) with { IsAuto = true, Material = choice.Material, Insulation = choice.Insulation ?? AssumedInsulation, InsulationIsAssumed = choice.Insulation is null };
+            return Plain(chosen, chosen.ToString(), choice.Colors) with { IsAuto = true, Material = choice.Material, Insulation = choice.Insulation ?? AssumedInsulation, InsulationIsAssumed = choice.Insulation is null };
         }
 
         return new(choice.Size ?? Thinnest, choice.SizeWords ?? "?", choice.Material, "fine", choice.Insulation ?? AssumedInsulation, choice.Insulation is null,
-            choice.Colours, choice.Conductors, false, null, false);
+            choice.Colors, choice.Conductors, false, null, false);
     }
 
-    private static WireFacts Plain(WireSize size, string words, ImmutableArray<string> colours) =>
-        new(size, words, ConductorMaterial.Copper, "fine", AssumedInsulation, true, colours, 1, false, null, false);
+    private static WireProperties Plain(WireSize size, string words, ImmutableArray<string> colors) =>
+        new(size, words, ConductorMaterial.Copper, "fine", AssumedInsulation, true, colors, 1, false, null, false);
 }

@@ -9,7 +9,7 @@ namespace WireSketch.Topology;
 /// <summary>
 /// The system as it is wired: every terminal that a conductor can land on, every conductor, what joins terminals inside
 /// devices, and what can be read off the graph of them. Arrays are indexed by <see cref="Terminal.Index"/>,
-/// <see cref="Conductor.Index"/> and <see cref="Link.Index"/>.
+/// <see cref="Conductor.Index"/> and <see cref="InternalConnection.Index"/>.
 /// </summary>
 public sealed record Wiring
 {
@@ -28,12 +28,12 @@ public sealed record Wiring
 
     public required ImmutableArray<Conductor> Conductors { get; init; }
 
-    public required ImmutableArray<Link> Links { get; init; }
+    public required ImmutableArray<InternalConnection> Links { get; init; }
 
     public required ImmutableArray<Net> Nets { get; init; }
 
     /// <summary>For each supply source, what it can feed and through which protection.</summary>
-    public required ImmutableArray<Feed> Feeds { get; init; }
+    public required ImmutableArray<SupplyTree> Feeds { get; init; }
 
     /// <summary>For each powered device, how current comes and how it goes back.</summary>
     public required ImmutableArray<LoadPath> Loads { get; init; }
@@ -54,13 +54,13 @@ public sealed record Wiring
     public required ImmutableArray<ImmutableArray<Conductor>> ConductorsAt { get; init; }
 
     /// <summary>Internal links of each terminal, by terminal index.</summary>
-    public required ImmutableArray<ImmutableArray<Link>> LinksAt { get; init; }
+    public required ImmutableArray<ImmutableArray<InternalConnection>> LinksAt { get; init; }
 
     /// <summary>The reference node: the vehicle's body.</summary>
     public Terminal Body => Terminals[0];
 
     /// <summary>Where the current of a source goes home to: its minus; the body for a circuit of the vehicle.</summary>
-    public Terminal HomeOf(Terminal source) => source.Gear is Battery or Alternator or GeneralSource ? TerminalOf(source.Gear, "-")! : Body;
+    public Terminal ReturnOf(Terminal source) => source.Gear is Battery or Alternator or GeneralSource ? TerminalOf(source.Gear, "-")! : Body;
 
     /// <summary>A device's terminal by its own name, or null if the device has none of that name.</summary>
     public Terminal? TerminalOf(Gear gear, string name) => TerminalsById.GetValueOrDefault(name.Length == 0 ? gear.Id : $"{gear.Id}.{name}");
@@ -105,7 +105,7 @@ public enum RunKind
 /// <param name="Shape">What was named; for a single side of a pair, the pair.</param>
 /// <param name="Nodes">The single terminals it stands for, pairs as + then −, members in order.</param>
 /// <param name="At">Where it is written.</param>
-public sealed record RunEnd(string Id, Gear Gear, TerminalShape Shape, ImmutableArray<Terminal> Nodes, Text.Span At)
+public sealed record RunEnd(string Id, Gear Gear, TerminalShape Shape, ImmutableArray<Terminal> Nodes, Text.SourceSpan At)
 {
     /// <summary>True if pairs: its nodes alternate + and −.</summary>
     public bool IsPairs => Nodes.Length > 1;
@@ -123,13 +123,13 @@ public sealed record RunEnd(string Id, Gear Gear, TerminalShape Shape, Immutable
 /// <param name="Route">The paths that it follows, in order: as written, else the shortest way between its ends where it has no length either.</param>
 /// <param name="LengthIsKnown">False if neither a length nor a path gives it; then <paramref name="Length"/> is a stand-in of 3 m.</param>
 public sealed record WiredRun(
-    Run Run, RunKind Kind, ImmutableArray<RunEnd> From, ImmutableArray<RunEnd> To, ImmutableArray<Conductor> Conductors, Protection? Holder,
-    WireFacts Wire, Metres Length, ImmutableArray<LaidPath> Route, bool LengthIsKnown)
+    Run Run, RunKind Kind, ImmutableArray<RunEnd> From, ImmutableArray<RunEnd> To, ImmutableArray<Conductor> Conductors, ProtectiveDevice? Holder,
+    WireProperties Wire, Meters Length, ImmutableArray<RoutedPath> Route, bool LengthIsKnown)
 {
     public string Id => Run.Id;
 
     /// <summary>What guards it where it passes a wall: as written, else what its path passes; null if neither says.</summary>
-    public string? Guard => Run.Through?.Value ?? Route.SelectMany(r => r.Path.Passes).Select(p => p.Value).FirstOrDefault(WallGuards.Say);
+    public string? Guard => Run.Through?.Value ?? Route.SelectMany(r => r.Path.Passes).Select(p => p.Value).FirstOrDefault(GrommetWords.Say);
 
     /// <summary>True if current comes and goes in the same cable.</summary>
     public bool IsTwoWire => From.Sum(e => e.Nodes.Length) > 1;
@@ -142,7 +142,7 @@ public sealed record WiredRun(
 /// <summary>A path that a run follows.</summary>
 /// <param name="Path">The path.</param>
 /// <param name="At">Where the run says so; its name where the way was found.</param>
-public sealed record LaidPath(VehiclePath Path, Text.Span At)
+public sealed record RoutedPath(VehiclePath Path, Text.SourceSpan At)
 {
     public string Id => Path.Id;
 }
@@ -150,17 +150,17 @@ public sealed record LaidPath(VehiclePath Path, Text.Span At)
 /// <summary>A run's wire with every default filled in.</summary>
 /// <param name="Size">Size of one conductor.</param>
 /// <param name="SizeWords">The size as the user wrote it, or as chosen.</param>
-/// <param name="Material">Copper or copper-clad aluminium.</param>
+/// <param name="Material">Copper or copper-clad aluminum.</param>
 /// <param name="Strands">solid, stranded or fine.</param>
 /// <param name="Insulation">Temperature that the insulation is rated for.</param>
 /// <param name="InsulationIsAssumed">True if nobody wrote it.</param>
-/// <param name="Colours">Main colour and tracer; empty if unknown.</param>
+/// <param name="Colors">Main color and tracer; empty if unknown.</param>
 /// <param name="Cores">Conductors in the cable.</param>
 /// <param name="IsLinePair">A shielded two-channel signal cable.</param>
 /// <param name="Type">The wire type it is of, if one was named.</param>
 /// <param name="IsAuto">The compiler chose the size.</param>
-public sealed record WireFacts(
-    WireSize Size, string SizeWords, ConductorMaterial Material, string Strands, Celsius Insulation, bool InsulationIsAssumed, ImmutableArray<string> Colours, int Cores,
+public sealed record WireProperties(
+    WireSize Size, string SizeWords, ConductorMaterial Material, string Strands, Celsius Insulation, bool InsulationIsAssumed, ImmutableArray<string> Colors, int Cores,
     bool IsLinePair, WireType? Type, bool IsAuto)
 {
     /// <summary>A crimped or screwed connection (common practice, no published source).</summary>
@@ -183,7 +183,7 @@ public sealed record WireFacts(
 /// <param name="IsShield">It is the shield of a signal cable.</param>
 /// <param name="IsJumper">It links coils or drivers of a hookup.</param>
 public sealed record Conductor(
-    int Index, string Id, string RunId, RunKind Kind, Terminal From, Terminal To, WireFacts Wire, Metres Length, string? ZoneId, bool IsShield, bool IsJumper)
+    int Index, string Id, string RunId, RunKind Kind, Terminal From, Terminal To, WireProperties Wire, Meters Length, string? ZoneId, bool IsShield, bool IsJumper)
 {
     /// <summary>The other end.</summary>
     public Terminal Other(Terminal end) => end.Index == From.Index ? To : From;
@@ -196,7 +196,7 @@ public sealed record Conductor(
 }
 
 /// <summary>How two terminals of one device are joined inside it.</summary>
-public enum LinkKind
+public enum ConnectionKind
 {
     /// <summary>One piece of metal.</summary>
     Joint,
@@ -231,15 +231,15 @@ public enum LinkKind
 /// <param name="Drop">Volts lost across it, for a diode.</param>
 /// <param name="ClosedIn">States in which it is closed, by their words.</param>
 /// <param name="At">Where it is written.</param>
-public sealed record Link(
-    int Index, string Id, Gear? Gear, LinkKind Kind, Terminal A, Terminal B, Amps? Rating, string? Style, Amps? Breaking, Ohms? Resistance, Volts? Drop,
-    ImmutableArray<string> ClosedIn, Text.Span? At)
+public sealed record InternalConnection(
+    int Index, string Id, Gear? Gear, ConnectionKind Kind, Terminal A, Terminal B, Amps? Rating, string? Style, Amps? Breaking, Ohms? Resistance, Volts? Drop,
+    ImmutableArray<string> ClosedIn, Text.SourceSpan? At)
 {
-    public bool Protects => Kind is LinkKind.Fuse or LinkKind.Breaker;
+    public bool Protects => Kind is ConnectionKind.Fuse or ConnectionKind.Breaker;
 
     public Terminal Other(Terminal end) => end.Index == A.Index ? B : A;
 
-    public bool Equals(Link? other) => other is not null && other.Index == Index && other.Id == Id;
+    public bool Equals(InternalConnection? other) => other is not null && other.Index == Index && other.Id == Id;
 
     public override int GetHashCode() => Index;
 
@@ -259,7 +259,7 @@ public sealed record Net(string Id, ImmutableArray<Terminal> Terminals)
 /// <summary>What one supply source can feed.</summary>
 /// <param name="Source">The source's positive terminal.</param>
 /// <param name="Conductors">Every conductor it can feed, nearest first.</param>
-public sealed record Feed(Terminal Source, ImmutableArray<FedConductor> Conductors);
+public sealed record SupplyTree(Terminal Source, ImmutableArray<ProtectedConductor> Conductors);
 
 /// <summary>A conductor as seen from a source that can feed it.</summary>
 /// <param name="Conductor">The conductor.</param>
@@ -267,14 +267,14 @@ public sealed record Feed(Terminal Source, ImmutableArray<FedConductor> Conducto
 /// <param name="Distance">Length of wire from the source to that end.</param>
 /// <param name="Protections">Fuses and breakers between source and conductor, nearest to the source first. Empty: nothing protects it against this source.</param>
 /// <param name="Through">The conductors between source and this one, from the source on.</param>
-public sealed record FedConductor(
-    Conductor Conductor, Terminal Near, Metres Distance, ImmutableArray<Link> Protections, ImmutableArray<Conductor> Through)
+public sealed record ProtectedConductor(
+    Conductor Conductor, Terminal Near, Meters Distance, ImmutableArray<InternalConnection> Protections, ImmutableArray<Conductor> Through)
 {
     public Terminal Far => Conductor.Other(Near);
 }
 
 /// <summary>A step along a path: a conductor or a way through a device.</summary>
-public sealed record PathStep(Conductor? Conductor, Link? Link, Terminal Enters, Terminal Leaves);
+public sealed record PathStep(Conductor? Conductor, InternalConnection? Link, Terminal Enters, Terminal Leaves);
 
 /// <summary>A powered device with its way from a source and back.</summary>
 /// <param name="Gear">The device.</param>

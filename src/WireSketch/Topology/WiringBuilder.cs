@@ -1,8 +1,8 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Language;
 using WireSketch.Quantities;
-using WireSketch.Text;
 
 namespace WireSketch.Topology;
 
@@ -24,12 +24,12 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
             table.Add(device);
         }
 
-        var wirer = new RunWirer(spec, choices, table, findings);
+        var wirer = new ConductorBuilder(spec, choices, table, findings);
         ImmutableArray<WiredRun> runs = [.. spec.Runs.Select(wirer.Wire).OfType<WiredRun>()];
         Measured();
         ImmutableArray<Gear> gear = [.. spec.Gear, .. wirer.Holders];
         var wired = wirer.Conductors.SelectMany(c => new[] { c.From.Index, c.To.Index }).ToHashSet();
-        ImmutableArray<Link> links = [.. new LinkMaker(table, runs, t => wired.Contains(t.Index)).Make(gear, findings)];
+        ImmutableArray<InternalConnection> links = [.. new ConnectionBuilder(table, runs, t => wired.Contains(t.Index)).Make(gear, findings)];
         var nets = NetFinder.Find(table.All, wirer.Conductors, links);
         var kinds = NetFinder.Kinds(runs, nets.Of);
         ImmutableArray<Conductor> conductors = [.. wirer.Conductors.Select(c => c with { Kind = kinds[c.RunId] })];

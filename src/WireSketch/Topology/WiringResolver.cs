@@ -1,5 +1,5 @@
+using WireSketch.Diagnostics;
 using WireSketch.Language;
-using WireSketch.Text;
 
 namespace WireSketch.Topology;
 

@@ -140,6 +140,6 @@ public sealed class BuildTests
     {
         using var shop = new Shop().With("a.wsk.yaml", Repository.Read("specs/two-amplifiers.wsk.yaml")).With("parts/shop-parts.yaml", Repository.Read("specs/parts/shop-parts.yaml"));
         await shop.Type("build", "a.wsk.yaml", "-o", "x");
-        Assert.All(Directory.GetFiles(shop.At("x")).Select(f => Path.GetFileName(f)), n => Assert.True(Outputs.OwnNames.Hold(n), n));
+        Assert.All(Directory.GetFiles(shop.At("x")).Select(f => Path.GetFileName(f)), n => Assert.True(Outputs.GeneratedFileNames.Hold(n), n));
     }
 }

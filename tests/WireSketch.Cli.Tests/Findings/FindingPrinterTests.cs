@@ -1,4 +1,5 @@
 using WireSketch.Cli.Findings;
+using WireSketch.Diagnostics;
 using WireSketch.Text;
 
 namespace WireSketch.Cli.Tests.Findings;
@@ -14,7 +15,7 @@ public sealed class FindingPrinterTests
         var finding = new Finding("supply/drop", Severity.Warning, "too much is lost", At("from"))
         {
             Help = "use thicker cable",
-            Notes = [new("it ends here", new Span(File, other, 5)), new("nothing else", null)],
+            Notes = [new("it ends here", new SourceSpan(File, other, 5)), new("nothing else", null)],
         };
         Assert.Equal(
             """
@@ -31,14 +32,14 @@ public sealed class FindingPrinterTests
 
 
             """.ReplaceLineEndings("\n"),
-            new FindingPrinter(new Colour(false), f => "jobs/" + f.Name).Print([finding]));
+            new FindingPrinter(new TerminalColor(false), f => "jobs/" + f.Name).Print([finding]));
     }
 
     [Fact]
     public void A_long_line_is_cut_to_what_is_around_the_place()
     {
         var file = new SourceFile("a", new string('x', 500) + "HERE" + new string('y', 500));
-        var excerpt = Excerpt.Of(new Span(file, 500, 4));
+        var excerpt = Excerpt.Of(new SourceSpan(file, 500, 4));
         Assert.True(excerpt.Text.Length < 150);
         Assert.Equal("HERE", excerpt.Text.Substring(excerpt.Indent, excerpt.Marks));
         Assert.StartsWith("…", excerpt.Text, StringComparison.Ordinal);
@@ -53,12 +54,12 @@ public sealed class FindingPrinterTests
         {
             for (var length = 0; start + length <= file.Text.Length; length++)
             {
-                var excerpt = Excerpt.Of(new Span(file, start, length));
+                var excerpt = Excerpt.Of(new SourceSpan(file, start, length));
                 Assert.True(excerpt.Marks >= 1);
                 Assert.DoesNotContain('\u0007', excerpt.Text);
             }
         }
     }
 
-    private static Span At(string words) => new(File, File.Text.IndexOf(words, StringComparison.Ordinal), words.Length);
+    private static SourceSpan At(string words) => new(File, File.Text.IndexOf(words, StringComparison.Ordinal), words.Length);
 }

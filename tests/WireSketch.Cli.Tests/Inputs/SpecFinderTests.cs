@@ -38,7 +38,7 @@ public sealed class SpecFinderTests
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "Only there is a file that nobody may read from its beginning.");
         using var shop = new Shop();
-        Assert.StartsWith("/proc/self/mem: ", Assert.Throws<Trouble>(() => Find(shop, "/proc/self/mem")).Message, StringComparison.Ordinal);
+        Assert.StartsWith("/proc/self/mem: ", Assert.Throws<UserException>(() => Find(shop, "/proc/self/mem")).Message, StringComparison.Ordinal);
     }
 
     private static IReadOnlyList<SpecInput> Find(Shop shop, params string[] arguments) =>

@@ -7,7 +7,7 @@ namespace WireSketch.Drawing.Tests.Layout;
 /// <summary>Draws a layout plainly as SVG, for looking at and for measuring from outside.</summary>
 internal static class DebugSvg
 {
-    private static readonly Dictionary<string, string> Colours = new()
+    private static readonly Dictionary<string, string> Colors = new()
     {
         ["supply"] = "#c22",
         ["ground"] = "#333",
@@ -41,7 +41,7 @@ internal static class DebugSvg
                 foreach (var course in sheet.Wires[w].Courses)
                 {
                     string d = "M" + string.Join(" L", course.Select(p => FormattableString.Invariant($"{p.X} {p.Y}")));
-                    o.Append(CultureInfo.InvariantCulture, $"<path d=\"{d}\" stroke-linejoin=\"round\" stroke=\"{(pass == 0 ? "#fff" : Colours[link.Kind])}\" stroke-width=\"{(pass == 0 ? width + 2 : width)}\"{(pass == 0 ? " data-decoration=\"casing\"" : "")}/>");
+                    o.Append(CultureInfo.InvariantCulture, $"<path d=\"{d}\" stroke-linejoin=\"round\" stroke=\"{(pass == 0 ? "#fff" : Colors[link.Kind])}\" stroke-width=\"{(pass == 0 ? width + 2 : width)}\"{(pass == 0 ? " data-decoration=\"casing\"" : "")}/>");
                 }
 
                 o.Append("</g>\n");
@@ -60,7 +60,7 @@ internal static class DebugSvg
         {
             foreach (var p in sheet.Wires[w].Dots)
             {
-                o.Append(CultureInfo.InvariantCulture, $"<circle cx=\"{p.X}\" cy=\"{p.Y}\" r=\"1.7\" fill=\"{Colours[graph.Wires[w].Kind]}\"/>\n");
+                o.Append(CultureInfo.InvariantCulture, $"<circle cx=\"{p.X}\" cy=\"{p.Y}\" r=\"1.7\" fill=\"{Colors[graph.Wires[w].Kind]}\"/>\n");
             }
         }
 

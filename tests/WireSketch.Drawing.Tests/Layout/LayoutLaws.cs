@@ -190,18 +190,18 @@ internal static class LayoutLaws
 
     private static void CheckLabels(SheetGraph graph, SheetLayout sheet, List<Stretch> stretches, List<Fault> faults)
     {
-        var labelled = Enumerable.Range(0, sheet.Wires.Length).Where(w => graph.Wires[w].LabelWidth > 0).ToArray();
-        var boxes = labelled.Select(w => sheet.Wires[w].Label).ToArray();
+        var labeled = Enumerable.Range(0, sheet.Wires.Length).Where(w => graph.Wires[w].LabelWidth > 0).ToArray();
+        var boxes = labeled.Select(w => sheet.Wires[w].Label).ToArray();
         var devices = new BoxGrid(sheet.Devices.Select(d => d.Box));
         var wires = new BoxGrid(stretches.Select(s => new GridRect(s.Left, s.Top, s.Right - s.Left, s.Bottom - s.Top)));
         foreach (var (i, j) in Overlaps(boxes))
         {
-            faults.Add(new(Law.LabelOverlap, $"labels of {sheet.Wires[labelled[i]].Id} and {sheet.Wires[labelled[j]].Id} overlap"));
+            faults.Add(new(Law.LabelOverlap, $"labels of {sheet.Wires[labeled[i]].Id} and {sheet.Wires[labeled[j]].Id} overlap"));
         }
 
-        for (int k = 0; k < labelled.Length; k++)
+        for (int k = 0; k < labeled.Length; k++)
         {
-            int w = labelled[k];
+            int w = labeled[k];
             var b = boxes[k];
             string id = sheet.Wires[w].Id;
             if (b.Width < graph.Wires[w].LabelWidth || b.Height < graph.Wires[w].LabelHeight)
@@ -279,7 +279,7 @@ internal static class LayoutLaws
                 }
             }
 
-            // Passes of one bundle are neighbours.
+            // Passes of one bundle are neighbors.
             var rows = wall.Passes.Select(p => (p.At.Y, bundle[p.Wire])).Distinct().OrderBy(p => p.Y).Select(p => p.Item2).ToList();
             var seen = new HashSet<string>();
             for (int i = 0; i < rows.Count; i++)

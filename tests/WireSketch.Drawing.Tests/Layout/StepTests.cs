@@ -21,7 +21,7 @@ public class StepTests
             {
                 var model = ModelReader.Read(SyntheticSystem.Of(devices, seed));
                 var choices = Choices.For(model, StartColumns.ByRank(StartColumns.Ranks(model), model, [2, 2, 2, 3]), StartFacing.Of(model));
-                yield return ($"{devices} devices, seed {seed}", Orderer.First(WireCutter.Cut(model, choices), passes));
+                yield return ($"{devices} devices, seed {seed}", Orderer.First(WireSegmenter.Cut(model, choices), passes));
             }
         }
     }
@@ -89,7 +89,7 @@ public class StepTests
     }
 
     [Fact]
-    public void A_still_order_gains_nothing_from_exchanging_neighbours()
+    public void A_still_order_gains_nothing_from_exchanging_neighbors()
     {
         foreach (var (name, order) in Ordered(60))
         {
@@ -142,7 +142,7 @@ public class StepTests
     [Fact]
     public void A_sheet_placed_near_another_keeps_its_own_order_and_the_distances()
     {
-        var chance = new Chance(2);
+        var chance = new SeededRandom(2);
         foreach (var (name, order) in Ordered(4))
         {
             var placed = Placer.Place(order, 900);
@@ -189,7 +189,7 @@ public class StepTests
     public void Repair_leaves_no_clash()
     {
         int repaired = 0;
-        var chance = new Chance(1);
+        var chance = new SeededRandom(1);
         foreach (var (name, order) in Ordered(1))
         {
             for (int shuffle = 0; shuffle < 20; shuffle++)
@@ -215,7 +215,7 @@ public class StepTests
     {
         foreach (var (name, order) in Ordered(4))
         {
-            var sheet = Labeller.Label(ClashRepair.Repair(Router.Route(Placer.Place(order, 0))), 0);
+            var sheet = Labeler.Label(ClashRepair.Repair(Router.Route(Placer.Place(order, 0))), 0);
             foreach (int[] tracks in sheet.Routed.Tracks)
             {
                 for (int i = 0; i < tracks.Length; i++)
@@ -236,7 +236,7 @@ public class StepTests
     [Fact]
     public void An_allowance_is_spread_like_the_logarithm_of_chance()
     {
-        var chance = new Chance(3);
+        var chance = new SeededRandom(3);
         var draws = Enumerable.Range(0, 10_000).Select(_ => chance.Allowance()).ToArray();
         Assert.InRange(draws.Average(), 960, 1040);
         Assert.InRange(draws.Count(d => d > 693) / 10_000.0, .47, .53);

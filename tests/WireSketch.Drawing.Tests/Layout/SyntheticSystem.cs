@@ -156,8 +156,8 @@ internal sealed class SyntheticSystem
         string run = NextId("supply");
         var part = Add(run + ".fuse", 0, DeviceShape.Holder);
         string near = Port(part, "in", PortSide.Left), far = Port(part, "out", PortSide.Right);
-        Link(run + "-1", run, "supply", [from], [near], labelled: false, null);
-        Link(run + "-2", run, "supply", [far], [to], labelled: true, "grommet");
+        Link(run + "-1", run, "supply", [from], [near], labeled: false, null);
+        Link(run + "-2", run, "supply", [far], [to], labeled: true, "grommet");
     }
 
     private void Run(string kind, string from, string to, string? bundle = null) => Run(kind, [from], [to], bundle);
@@ -165,7 +165,7 @@ internal sealed class SyntheticSystem
     private void Run(string kind, string[] from, string[] to, string? bundle = null)
     {
         string id = NextId(kind);
-        Link(id, id, kind, from, to, labelled: true, bundle);
+        Link(id, id, kind, from, to, labeled: true, bundle);
     }
 
     private string NextId(string kind)
@@ -175,11 +175,11 @@ internal sealed class SyntheticSystem
         return letter + _count[letter];
     }
 
-    private void Link(string id, string run, string kind, string[] from, string[] to, bool labelled, string? bundle)
+    private void Link(string id, string run, string kind, string[] from, string[] to, bool labeled, string? bundle)
     {
         string text = $"{run} · {_chance.Of(Sizes)}";
         int weight = kind is "supply" or "ground" ? 4 : 3, lines = _chance.Is(10) ? 26 : 18;
         _wires.Add(new WireLink(
-            id, run, "net " + from[0], kind, from[0], [.. to], labelled ? TextWidth.Of(text) + 6 : 0, labelled ? lines : 0, weight, bundle));
+            id, run, "net " + from[0], kind, from[0], [.. to], labeled ? TextWidth.Of(text) + 6 : 0, labeled ? lines : 0, weight, bundle));
     }
 }

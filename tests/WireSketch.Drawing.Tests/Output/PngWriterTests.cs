@@ -12,13 +12,13 @@ public sealed class PngWriterTests
     [Theory]
     [InlineData(72, 792, 612, 2835)]
     [InlineData(300, 3300, 2550, 11811)]
-    public void It_has_the_size_of_the_page_and_says_its_resolution(int dpi, int width, int height, int perMetre)
+    public void It_has_the_size_of_the_page_and_says_its_resolution(int dpi, int width, int height, int perMeter)
     {
         var png = PngWriter.Write(SampleScene.Of(), dpi);
         Assert.Equal(width, BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(16)));
         Assert.Equal(height, BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(20)));
         var resolution = Assert.Single(Chunks(png).ToArray(), c => c.Name == "pHYs").Data;
-        Assert.Equal(perMetre, BinaryPrimitives.ReadInt32BigEndian(resolution));
+        Assert.Equal(perMeter, BinaryPrimitives.ReadInt32BigEndian(resolution));
         Assert.Equal(1, resolution[8]);
     }
 

@@ -7,18 +7,18 @@ namespace WireSketch.Drawing.Tests.Output;
 /// <summary>A small scene with every kind of shape and the letters that drawings need.</summary>
 internal static class SampleScene
 {
-    private static readonly Colour Ink = Colour.Hex("#1b2733");
-    private static readonly Colour Blue = Colour.Hex("#1f5fa8");
+    private static readonly Color Ink = Color.Hex("#1b2733");
+    private static readonly Color Blue = Color.Hex("#1f5fa8");
 
     public static Scene Of(string name = "Overview", string words = "AV To 4 Ω · 21 mm² · 17 ft") => new(
-        name, "A sample <sheet>", "Two boxes & a wire", 792, 612, Colour.Hex("#ffffff"),
+        name, "A sample <sheet>", "Two boxes & a wire", 792, 612, Color.Hex("#ffffff"),
         [
-            new RectShape(new(40, 60, 200, 120), 5, new(Colour.Hex("#f3f6f8"), Ink, 1.2, (4, 3))),
-            new GroupShape("Run P1", [new PathShape(Course, new(null, Ink, 5, RoundEnds: true)), new PathShape(Course, new(null, Colour.Hex("#c8321f"), 3.8))])
+            new RectShape(new(40, 60, 200, 120), 5, new(Color.Hex("#f3f6f8"), Ink, 1.2, (4, 3))),
+            new GroupShape("Run P1", [new PathShape(Course, new(null, Ink, 5, RoundEnds: true)), new PathShape(Course, new(null, Color.Hex("#c8321f"), 3.8))])
             {
                 Marks = [new("data-run", "P1")],
             },
-            new CircleShape(new(240, 100), 3, new(Colour.Hex("#ffffff"), Ink, 1)),
+            new CircleShape(new(240, 100), 3, new(Color.Hex("#ffffff"), Ink, 1)),
             Line(60, 90, 12, words, FontWeight.SemiBold),
             Line(60, 120, 7, "Size 7: +−×÷ 0123456789 é ü ß ≥ ≤ ° µ Ω ² – — … → □"),
             Line(60, 140, 6, "Wire labels, terminals and notes stand at six points and larger."),
@@ -27,7 +27,7 @@ internal static class SampleScene
             new TextShape(new(30, 400), 8, TextAnchor.Start, [new("FIREWALL", FontWeight.Regular, Ink)], 0.8, Upwards: true),
         ]);
 
-    private static ImmutableArray<PathStep> Course =>
+    private static ImmutableArray<PathSegment> Course =>
     [
         new(PathMove.Start, new(240, 100)), new(PathMove.Line, new(294, 100)), new(PathMove.Arc, new(300, 106), 6, true), new(PathMove.Line, new(300, 194)),
         new(PathMove.Arc, new(306, 200), 6), new(PathMove.Line, new(400, 200)),

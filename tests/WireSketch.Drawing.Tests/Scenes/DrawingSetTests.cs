@@ -1,9 +1,9 @@
+using WireSketch.Diagnostics;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Output;
 using WireSketch.Drawing.Scenes;
 using WireSketch.Drawing.Sheets;
 using WireSketch.Testing;
-using WireSketch.Text;
 using Xunit;
 
 namespace WireSketch.Drawing.Tests.Scenes;
@@ -19,7 +19,7 @@ public sealed class DrawingSetTests
     {
         foreach (var scene in Drawn.Draw(spec).Scenes)
         {
-            // The line is set tighter than its em: capitals and tails of neighbours may touch it, letters do not touch.
+            // The line is set tighter than its em: capitals and tails of neighbors may touch it, letters do not touch.
             var texts = scene.All().OfType<TextShape>().Select(t => (t.Words, Box: Tight(Drawn.BoxOf(t)))).ToArray();
             for (var i = 0; i < texts.Length; i++)
             {
@@ -133,14 +133,14 @@ public sealed class DrawingSetTests
     }
 
     [Fact]
-    public void Heat_colours_supply_and_ground_and_leaves_other_wires_grey()
+    public void Heat_colors_supply_and_ground_and_leaves_other_wires_gray()
     {
-        var scene = Drawn.Draw("one-amplifier", new() { Heat = Heat.Load }).Scenes[0];
+        var scene = Drawn.Draw("one-amplifier", new() { Heat = LoadColoring.Load }).Scenes[0];
         foreach (var (run, group) in Drawn.Groups(scene, "data-run"))
         {
             var ink = group.Shapes.OfType<PathShape>().Select(p => p.Look.Stroke).ToArray();
             var hot = group.Marks.Any(m => m.Name == "data-kind" && m.Value is "supply" or "ground");
-            Assert.Equal(hot, ink.Any(c => c is { } colour && Palette.Heat.Contains(colour)));
+            Assert.Equal(hot, ink.Any(c => c is { } color && Palette.Heat.Contains(color)));
             Assert.Equal(!hot, ink.Contains(Palette.NoHeat));
             Assert.NotEmpty(run);
         }
@@ -186,7 +186,7 @@ public sealed class DrawingSetTests
         Assert.Contains("P1: power, 4 AWG, red, 17 ft, from battery.+ to amp.+", scene.Description, StringComparison.Ordinal);
     }
 
-    private static Area Tight(Area box) => new(box.X + 0.3, box.Y + (box.Height * 0.1), box.Width - 0.6, box.Height * 0.72);
+    private static Rect Tight(Rect box) => new(box.X + 0.3, box.Y + (box.Height * 0.1), box.Width - 0.6, box.Height * 0.72);
 
-    private static bool Overlap(Area a, Area b) => a.X < b.Right && b.X < a.Right && a.Y < b.Bottom && b.Y < a.Bottom;
+    private static bool Overlap(Rect a, Rect b) => a.X < b.Right && b.X < a.Right && a.Y < b.Bottom && b.Y < a.Bottom;
 }

@@ -24,7 +24,7 @@ internal static class Drawn
     public static IEnumerable<string> Marks(Scene scene, string mark) => scene.All().SelectMany(s => s.Marks).Where(m => m.Name == mark).Select(m => m.Value);
 
     /// <summary>The place of every text on the page, turned where it is written upwards.</summary>
-    public static Area BoxOf(TextShape text)
+    public static Rect BoxOf(TextShape text)
     {
         var box = text.Box;
         return !text.Upwards ? box : new(text.At.X - (box.Height * 0.78), text.At.Y - box.Width, box.Height, box.Width);

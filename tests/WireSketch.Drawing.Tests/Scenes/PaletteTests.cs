@@ -9,46 +9,46 @@ namespace WireSketch.Drawing.Tests.Scenes;
 public sealed class PaletteTests
 {
     [Theory]
-    [InlineData(Tint.Print)]
-    [InlineData(Tint.Dark)]
-    public void Text_can_be_read_on_everything_it_stands_on(Tint tint)
+    [InlineData(Theme.Print)]
+    [InlineData(Theme.Dark)]
+    public void Text_can_be_read_on_everything_it_stands_on(Theme tint)
     {
         var p = Palette.Of(tint);
-        foreach (var ground in (Colour[])[p.Paper, p.Box, p.WarmZone, p.Zone, p.OtherZone])
+        foreach (var ground in (Color[])[p.Paper, p.Box, p.WarmZone, p.Zone, p.OtherZone])
         {
-            foreach (var ink in (Colour[])[p.Ink, p.Quiet, p.Computed, p.Error, p.Warning, p.Advice])
+            foreach (var ink in (Color[])[p.Ink, p.Quiet, p.Computed, p.Error, p.Warning, p.Advice])
             {
                 Assert.True(ink.Contrast(ground) >= 4.5, $"{ink} on {ground}: {ink.Contrast(ground):0.00}");
             }
         }
 
-        Assert.All((Colour[])[p.Error, p.Warning, p.Advice], mark => Assert.True(p.OnMark.Contrast(mark) >= 4.5));
+        Assert.All((Color[])[p.Error, p.Warning, p.Advice], mark => Assert.True(p.OnMark.Contrast(mark) >= 4.5));
     }
 
     [Theory]
-    [InlineData(Tint.Print)]
-    [InlineData(Tint.Dark)]
-    public void A_wire_of_any_colour_is_seen_on_any_ground_by_itself_or_by_its_outline(Tint tint)
+    [InlineData(Theme.Print)]
+    [InlineData(Theme.Dark)]
+    public void A_wire_of_any_color_is_seen_on_any_ground_by_itself_or_by_its_outline(Theme tint)
     {
         var p = Palette.Of(tint);
-        foreach (var colour in ConductorColour.All.Select(c => new Colour(c.Red, c.Green, c.Blue)))
+        foreach (var color in ConductorColor.All.Select(c => new Color(c.Red, c.Green, c.Blue)))
         {
-            foreach (var ground in (Colour[])[p.Box, p.WarmZone, p.Zone, p.OtherZone])
+            foreach (var ground in (Color[])[p.Box, p.WarmZone, p.Zone, p.OtherZone])
             {
-                var seen = Math.Max(colour.Contrast(ground), p.CasingOf(colour).Contrast(ground));
-                Assert.True(seen >= 3, $"{colour} on {ground}: {seen:0.00}");
+                var seen = Math.Max(color.Contrast(ground), p.CasingOf(color).Contrast(ground));
+                Assert.True(seen >= 3, $"{color} on {ground}: {seen:0.00}");
             }
         }
     }
 
     [Theory]
-    [InlineData(Tint.Print)]
-    [InlineData(Tint.Dark)]
-    public void Steps_of_a_heat_scale_differ_in_lightness_and_are_seen_by_themselves_or_by_their_outline(Tint tint)
+    [InlineData(Theme.Print)]
+    [InlineData(Theme.Dark)]
+    public void Steps_of_a_heat_scale_differ_in_lightness_and_are_seen_by_themselves_or_by_their_outline(Theme tint)
     {
         var p = Palette.Of(tint);
         Assert.All(Palette.Heat.Zip(Palette.Heat.Skip(1)), s => Assert.True(s.First.Contrast(s.Second) >= 1.35 && s.First.Contrast(p.Ink) != s.Second.Contrast(p.Ink), $"{s.First} and {s.Second}: {s.First.Contrast(s.Second):0.00}"));
-        Assert.Equal(Palette.Heat, Palette.Heat.OrderByDescending(c => c.Contrast(Colour.Hex("#000000"))));
+        Assert.Equal(Palette.Heat, Palette.Heat.OrderByDescending(c => c.Contrast(Color.Hex("#000000"))));
         Assert.All(Palette.Heat.Append(Palette.NoHeat), c => Assert.True(Math.Max(c.Contrast(p.Zone), p.CasingOf(c).Contrast(p.Zone)) >= 3, $"{c} on {p.Zone}"));
     }
 
@@ -56,7 +56,7 @@ public sealed class PaletteTests
     [Fact]
     public void Contrast_is_that_of_the_standard()
     {
-        Assert.Equal(21, Colour.Hex("#000000").Contrast(Colour.Hex("#ffffff")), 0.001);
-        Assert.Equal(4.48, Colour.Hex("#777777").Contrast(Colour.Hex("#ffffff")), 0.005);
+        Assert.Equal(21, Color.Hex("#000000").Contrast(Color.Hex("#ffffff")), 0.001);
+        Assert.Equal(4.48, Color.Hex("#777777").Contrast(Color.Hex("#ffffff")), 0.005);
     }
 }

@@ -54,7 +54,7 @@ public sealed class FiguresTests
         var run = install.Wiring.RunsById["P1"];
         var core = run.Conductors[0].Index;
         var share = install.Answers.State(SystemState.FullOutput).Amps[core].Value / install.Answers.Conductors[core].Ampacity!.Value.Value;
-        var figures = new Figures(install.Answers, SystemState.FullOutput, Heat.Load);
+        var figures = new Figures(install.Answers, SystemState.FullOutput, LoadColoring.Load);
         Assert.Equal(share, figures.HeatOf(run)!.Value.Value, 1e-12);
         Assert.StartsWith(FormattableString.Invariant($"{share * 100:0} % of "), figures.Run(run, brief: true), StringComparison.Ordinal);
         Assert.Null(figures.HeatOf(install.Wiring.RunsById["L1"]));
@@ -67,18 +67,18 @@ public sealed class FiguresTests
         var install = Drawn.Compile("one-amplifier").Install!;
         var state = install.Answers.State(SystemState.FullOutput);
         var lost = state.Volts[install.Wiring.TerminalsById["battery.+"].Index]!.Value.Value - state.Volts[install.Wiring.TerminalsById["amp.+"].Index]!.Value.Value;
-        var share = new Figures(install.Answers, SystemState.FullOutput, Heat.Drop).HeatOf(install.Wiring.RunsById["P1"])!.Value.Value;
+        var share = new Figures(install.Answers, SystemState.FullOutput, LoadColoring.Drop).HeatOf(install.Wiring.RunsById["P1"])!.Value.Value;
         Assert.Equal(lost / state.Sources.Max(s => s.Volts.Value), share, 1e-12);
     }
 
     [Theory]
-    [InlineData(Heat.Load, 24.9, 0, "under 25 %")]
-    [InlineData(Heat.Load, 25, 1, "25 % to 50 %")]
-    [InlineData(Heat.Load, 100, 4, "100 % and more")]
-    [InlineData(Heat.Drop, 2.5, 3, "2 % to 3 %")]
-    public void A_heat_scale_has_five_steps(Heat heat, double percent, int step, string words)
+    [InlineData(LoadColoring.Load, 24.9, 0, "under 25 %")]
+    [InlineData(LoadColoring.Load, 25, 1, "25 % to 50 %")]
+    [InlineData(LoadColoring.Load, 100, 4, "100 % and more")]
+    [InlineData(LoadColoring.Drop, 2.5, 3, "2 % to 3 %")]
+    public void A_heat_scale_has_five_steps(LoadColoring heat, double percent, int step, string words)
     {
-        Assert.Equal(step, HeatScale.StepOf(heat, Quantities.Share.FromPercent(percent)));
-        Assert.Equal(words, HeatScale.Words(heat, step));
+        Assert.Equal(step, ColorScale.StepOf(heat, Quantities.Share.FromPercent(percent)));
+        Assert.Equal(words, ColorScale.Words(heat, step));
     }
 }

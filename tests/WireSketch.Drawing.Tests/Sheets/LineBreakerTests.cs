@@ -28,9 +28,9 @@ public sealed class LineBreakerTests
     [Fact]
     public void Words_that_belong_together_stay_on_a_line_where_they_fit()
     {
-        var line = GearWords.ByParts("fuse block, blade maxi");
+        var line = DeviceLabels.ByParts("fuse block, blade maxi");
         Assert.Equal(["fuse block,", "blade maxi"], LineBreaker.Break(line, 60, 7));
-        Assert.Equal(["blade", "maxi"], LineBreaker.Break(GearWords.ByParts("blade maxi"), 30, 7));
+        Assert.Equal(["blade", "maxi"], LineBreaker.Break(DeviceLabels.ByParts("blade maxi"), 30, 7));
     }
 
     [Theory]
@@ -38,5 +38,5 @@ public sealed class LineBreakerTests
     [InlineData("12 in from the battery", "12\u00a0in from")]
     [InlineData("4 AWG carries 130 A.", "4\u00a0AWG carries 130\u00a0A.")]
     [InlineData("2 amplifiers in 1 install", "2 amplifiers in 1 install")]
-    public void A_number_stays_with_its_unit(string words, string bound) => Assert.Contains(bound, GearWords.WithUnits(words), StringComparison.Ordinal);
+    public void A_number_stays_with_its_unit(string words, string bound) => Assert.Contains(bound, DeviceLabels.WithUnits(words), StringComparison.Ordinal);
 }

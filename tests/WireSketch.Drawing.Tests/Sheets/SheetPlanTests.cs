@@ -30,8 +30,8 @@ public sealed class SheetPlanTests
         Assert.Equal(SheetKind.Overview, sheets[0].Kind);
         Assert.Equal(wiring.Runs.Select(r => r.Id).Order(), sheets.Skip(1).SelectMany(s => s.Wires.Select(w => w.Run)).Distinct().Order());
         var shown = sheets.SelectMany(s => s.Devices).Where(d => d.Reference is null).SelectMany(d => d.Subjects).ToHashSet();
-        Assert.All(wiring.Gear.Where(g => g is not Protection), g => Assert.Contains(g.Id, shown));
-        Assert.All(sheets.Skip(1), s => Assert.InRange(s.Devices.Where(d => d.Gear is not null and not Protection).Sum(d => Clusters.Weight(d.Gear!)), 0, 25 * 4));
+        Assert.All(wiring.Gear.Where(g => g is not ProtectiveDevice), g => Assert.Contains(g.Id, shown));
+        Assert.All(sheets.Skip(1), s => Assert.InRange(s.Devices.Where(d => d.Gear is not null and not ProtectiveDevice).Sum(d => Clusters.Weight(d.Gear!)), 0, 25 * 4));
     }
 
     [Theory]

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Language;
 using WireSketch.Rules;
@@ -130,15 +131,15 @@ public sealed class GoodSpec
     /// <summary>The single end of a run, if it has one there.</summary>
     public static RunEnd? Only(ImmutableArray<RunEnd> ends) => ends.Length == 1 ? ends[0] : null;
 
-    /// <summary>A length in metres as it is written in specs.</summary>
-    public static string Long(double metres) => Invariant($"{metres:0.###} m");
+    /// <summary>A length in meters as it is written in specs.</summary>
+    public static string Long(double meters) => Invariant($"{meters:0.###} m");
 
     /// <summary>A current as it is written in specs.</summary>
     public static string Ampere(double amps) => Invariant($"{amps:0.###} A");
 
     private static string Invariant(FormattableString words) => FormattableString.Invariant(words);
 
-    private Span Stretch(int start, int end) => new(File, start, end - start);
+    private SourceSpan Stretch(int start, int end) => new(File, start, end - start);
 
-    private string NewLine(Span at) => "\n" + new string(' ', at.Start - File.LineStart(at.Line));
+    private string NewLine(SourceSpan at) => "\n" + new string(' ', at.Start - File.LineStart(at.Line));
 }

@@ -1,3 +1,4 @@
+using WireSketch.Diagnostics;
 using WireSketch.Text;
 
 namespace WireSketch.Testing.Mistakes;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using WireSketch.Diagnostics;
 using WireSketch.Text;
 
 namespace WireSketch.Testing.Mistakes;

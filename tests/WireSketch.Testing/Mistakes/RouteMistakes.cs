@@ -29,7 +29,7 @@ internal static class WritingMistakes
             where s.Of(r).Find("to")!.Value is ScalarNode scalar && scalar.Value.Contains('.', StringComparison.Ordinal)
             select new Mistake(r.Id, s.Put(s.Of(r), "to", ((ScalarNode)s.Of(r).Find("to")!.Value).Value + "x"))),
         new("device misspelt", true, ["spec/reference"], s => s.Runs.Where(r => s.Of(r).Find("from")!.Value is ScalarNode).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "from", "q" + ((ScalarNode)s.Of(r).Find("from")!.Value).Value)))),
-        new("key misspelt", true, ["spec/unknown-key", "spec/missing"], s => s.Runs.Select(r => new Mistake(r.Id, new Text.Edit(s.Of(r).Entries[^1].Key.At, s.Of(r).Entries[^1].Key.Value + "s")))),
+        new("key misspelt", true, ["spec/unknown-key", "spec/missing"], s => s.Runs.Select(r => new Mistake(r.Id, new Diagnostics.Edit(s.Of(r).Entries[^1].Key.At, s.Of(r).Entries[^1].Key.Value + "s")))),
         new("run written twice", true, ["spec/duplicate-key", "spec/id"], s => s.Runs.Take(3).Select(r => new Mistake(r.Id, Twice(s, r.Id)))),
         new("kind misspelt", true, ["spec/unknown-kind"], s => s.Gear.Where(g => s.Of(g).Find("is") is not null).Select(g => new Mistake(g.Id, s.Put(s.Of(g), "is", g.Kind + "s")))),
         new("part misspelt", true, ["spec/reference"], s => s.Gear.Where(g => s.Of(g).Find("part") is not null).Select(g => new Mistake(g.Id, s.Put(s.Of(g), "part", "no-such-part")))),
@@ -43,7 +43,7 @@ internal static class WritingMistakes
     private static IEnumerable<(string Id, MapNode Run, SyntaxNode Length)> Lengths(GoodSpec s) =>
         s.Runs.Where(r => s.Of(r).Find("length") is not null).Select(r => (r.Id, s.Of(r), s.Of(r).Find("length")!.Value));
 
-    private static Text.Edit Twice(GoodSpec s, string id)
+    private static Diagnostics.Edit Twice(GoodSpec s, string id)
     {
         var entry = ((MapNode)s.Root.Find("runs")!.Value).Find(id)!;
         var line = s.File.LineStart(entry.Key.At.Line);

@@ -10,7 +10,7 @@ internal static class SignalMistakes
 {
     public static IEnumerable<MistakeKind> All =>
     [
-        new("signal cable left out", false, ["signal/unconnected", "source/mutes", "turn-on/not-carried", "turn-on/none"], s => s.RunsOf(RunKind.Line).Select(r => new Mistake(r.Id, s.DropRun(r)))),
+        new("signal cable left out", false, ["signal/unconnected", "source/needs-load", "turn-on/not-carried", "turn-on/missing"], s => s.RunsOf(RunKind.Line).Select(r => new Mistake(r.Id, s.DropRun(r)))),
         new("left and right swapped", false, ["signal/swapped"], s =>
             from r in s.RunsOf(RunKind.Line)
             where r.From is [{ Nodes.Length: 4 }] && r.To is [{ Gear: not Amplifier { Channels.Length: 1 } }]
@@ -34,11 +34,11 @@ internal static class SignalMistakes
             where r.From is [{ Nodes.Length: 4 }] && r.To.Length == 1
             from other in Outputs(s).Where(o => o.Id != r.From[0].Id && o.Id.Split('.')[0] == r.From[0].Gear.Id).Take(1)
             select new Mistake(r.Id, s.AddRun($"from: {other.Id}, to: {r.To[0].Id}, wire: line pair, length: 3 ft"))),
-        new("load that the source needs left out", true, ["source/mutes"], s =>
+        new("load that the source needs left out", true, ["source/needs-load"], s =>
             from g in s.Gear.OfType<LevelAdapter>()
             where s.Of(g).Find("passes")?.Value.At.Words.Contains("load", StringComparison.Ordinal) == true
             select new Mistake(g.Id, s.Put(s.Of(g), "passes", "[dc offset]"))),
-        new("input load switched off", true, ["source/mutes"], s =>
+        new("input load switched off", true, ["source/needs-load"], s =>
             from g in s.Gear.OfType<Amplifier>()
             where GoodSpec.Map(s.Of(g), "settings")?.Find("input-load") is not null
             select new Mistake(g.Id, s.Put(GoodSpec.Map(s.Of(g), "settings")!, "input-load", "off"))),

@@ -67,7 +67,7 @@ internal static class SpeakerMistakes
     ];
 
     /// <summary>Channels of amplifiers that drive something.</summary>
-    private static IEnumerable<ChannelAnswer> Channels(GoodSpec s) => s.Install.Answers.Channels.Where(c => c.Gear is Amplifier && !c.Coils.IsEmpty);
+    private static IEnumerable<ChannelResult> Channels(GoodSpec s) => s.Install.Answers.Channels.Where(c => c.Gear is Amplifier && !c.Coils.IsEmpty);
 
     private static IEnumerable<WiredRun> OneDriver(GoodSpec s) => s.RunsOf(RunKind.Speaker).Where(r => r.To is [{ Gear: Speaker { CoilCount: 1 } }] && r.From.Length == 1 && r.From[0].Gear is Amplifier);
 

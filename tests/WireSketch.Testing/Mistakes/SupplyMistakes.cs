@@ -10,7 +10,7 @@ internal static class SupplyMistakes
 {
     // A short wire up to a block of fuses is protected by those, if they can break the fault.
     private static readonly string[] Unprotected = ["supply/breaking-capacity", "supply/unfused", "supply/fuse-too-far", "supply/fed-from-both-ends"];
-    private static readonly string[] FuseOverWire = ["supply/fuse-above-wire", "supply/reduction-unprotected"];
+    private static readonly string[] FuseOverWire = ["supply/fuse-above-wire", "supply/conductor-reduction"];
 
     public static IEnumerable<MistakeKind> All =>
     [
@@ -27,7 +27,7 @@ internal static class SupplyMistakes
             let rating = Above(1.5 * f.Runs.Min(s.AmpacityOf))
             // A wire that is left to the compiler grows with its fuse.
             where rating > 0 && f.Runs.Any(r => !r.Wire.IsAuto && s.LowestBefore(r, f.Link.Gear!.Id) > s.AmpacityOf(r))
-            select new Mistake(f.Link.Id, new Text.Edit(f.At.At, GoodSpec.Ampere(rating)))),
+            select new Mistake(f.Link.Id, new Diagnostics.Edit(f.At.At, GoodSpec.Ampere(rating)))),
         new("fuse below the load", true, ["supply/fuse-below-load"], s =>
             from r in Fused(s)
             let rating = Below(0.8 * s.AmpsIn(r))
@@ -37,7 +37,7 @@ internal static class SupplyMistakes
             from f in BlockFuses(s)
             let rating = Below(0.8 * f.Runs.Max(s.AmpsIn))
             where rating > 0
-            select new Mistake(f.Link.Id, new Text.Edit(f.At.At, GoodSpec.Ampere(rating)))),
+            select new Mistake(f.Link.Id, new Diagnostics.Edit(f.At.At, GoodSpec.Ampere(rating)))),
         new("fuse of a rating that is not made", false, ["supply/unusual-rating"], s => Fused(s).Where(r => s.Of(r).Find("fuse") is not null).Select(r => new Mistake(r.Id, s.Put(s.ProtectionOf(r)!, "rating", "37 A")))),
         new("fuse without a rating", false, ["supply/rating-unknown"], s => Fused(s).Select(r => new Mistake(r.Id, s.Drop(s.ProtectionOf(r)!, "rating")))),
         new("fuse that cannot break the fault", true, ["supply/breaking-capacity"], s => FromSources(s).Select(r => new Mistake(r.Id, s.Put(s.ProtectionOf(r)!, "breaking", "50 A")))),
@@ -49,11 +49,11 @@ internal static class SupplyMistakes
             from r in s.RunsOf(RunKind.Supply)
             where s.RatingBefore(r) > 1.5 * AmpacityTable.Of(Quantities.WireSize.FromAwg(18), new(80))!.Value.Value
             select new Mistake(r.Id, s.Put(s.Of(r), "wire", r.IsTwoWire ? "2 x 18 AWG 80 C" : "18 AWG red 80 C"))),
-        new("supply wire of copper-clad aluminium", false, ["supply/clad-wire", .. FuseOverWire], s =>
+        new("supply wire of copper-clad aluminum", false, ["supply/clad-wire", .. FuseOverWire], s =>
             s.RunsOf(RunKind.Supply).Where(r => r.Wire.Type is null && s.RatingBefore(r) > 0.85 * s.AmpacityOf(r)).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "wire", s.Of(r).Find("wire")!.Value.At.Words + " CCA")))),
-        new("supply wire six times as long", false, ["supply/drop", "supply/starved", "supply/slow-fault"], s =>
+        new("supply wire six times as long", false, ["supply/drop", "supply/insufficient", "supply/slow-fault"], s =>
             s.RunsOf(RunKind.Supply).Where(r => s.AmpsIn(r) > 5).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "length", GoodSpec.Long(r.Length.Value * 6))))),
-        new("supply wire left out", true, ["supply/missing", "supply/starved", "turn-on/dead", "turn-on/none"], s =>
+        new("supply wire left out", true, ["supply/missing", "supply/insufficient", "turn-on/no-source", "turn-on/missing"], s =>
             s.RunsOf(RunKind.Supply).Where(r => !IsReturn(r) && !IsAll(s, r)).Select(r => new Mistake(r.Id, s.DropRun(r)))),
         new("both wires of a device left out", false, ["spec/unconnected"], s => s.RunsOf(RunKind.Supply).Where(r => IsAll(s, r)).Select(r => new Mistake(r.Id, s.DropRun(r)))),
         new("plus and minus swapped at a device", true, ["supply/reversed", "supply/shorted", "supply/missing"], s =>
@@ -70,7 +70,7 @@ internal static class SupplyMistakes
             from r in s.RunsOf(RunKind.Supply)
             where r.Wire.Type is null && r.Wire.Insulation.Value > 100 && r.From.Concat(r.To).Any(e => e.Gear.Zone == "engine bay") && s.AmpsIn(r) > 5
             select new Mistake(r.Id, s.Put(s.Of(r), "wire", s.Of(r).Find("wire")!.Value.At.Words.Replace("105 C", "60 C", StringComparison.Ordinal)))),
-        new("isolator joined through", false, ["energy/mixed-chemistry", "energy/standby"], s =>
+        new("isolator joined through", false, ["energy/mixed-chemistry", "energy/parasitic-drain"], s =>
             from g in s.Gear.OfType<Isolator>()
             let minus = s.Runs.Where(r => r.From.Concat(r.To).Any(e => e.Id == g.Id + ".-")).ToArray()
             select new Mistake(g.Id, [
@@ -86,7 +86,7 @@ internal static class SupplyMistakes
         new("block too small", false, ["supply/holder-mismatch"], s => s.Gear.Where(g => g is FuseBlock or DistributionBlock).Select(g => new Mistake(g.Id, s.Put(s.Of(g), "rating", "1 A")))),
         new("alternator too small", false, ["energy/alternator-short"], s =>
             GoodSpec.Map(GoodSpec.Map(s.Root, "job"), "vehicle") is { } v ? [new Mistake("job.vehicle", s.Put(v, "alternator", "20 A"))] : []),
-        new("battery too small", false, ["energy/standby", "energy/reserve-short"], s => s.Gear.OfType<Battery>().Take(1).Select(g => new Mistake(g.Id, s.Put(s.Of(g), "capacity", "2 Ah")))),
+        new("battery too small", false, ["energy/parasitic-drain", "energy/reserve-short"], s => s.Gear.OfType<Battery>().Take(1).Select(g => new Mistake(g.Id, s.Put(s.Of(g), "capacity", "2 Ah")))),
     ];
 
     private static double Amps(GoodSpec s, Conductor c) => Math.Abs(s.Install.Answers.State(Electrical.SystemState.FullOutput).Amps[c.Index].Value);
@@ -103,7 +103,7 @@ internal static class SupplyMistakes
     /// <summary>A cable that is all that a device has: without it the device may be meant for later.</summary>
     private static bool IsAll(GoodSpec s, WiredRun r) => r.IsTwoWire && s.Runs.Count(x => x.From.Concat(x.To).Any(e => e.Gear == r.To[0].Gear)) == 1;
 
-    private static IEnumerable<(Link Link, SyntaxNode At, WiredRun[] Runs)> BlockFuses(GoodSpec s) =>
+    private static IEnumerable<(InternalConnection Link, SyntaxNode At, WiredRun[] Runs)> BlockFuses(GoodSpec s) =>
         from g in s.Gear.OfType<FuseBlock>()
         from entry in GoodSpec.Map(s.Of(g), "fuses")?.Entries ?? []
         let link = s.Wiring.Links.FirstOrDefault(l => l.Gear == g && l.Protects && l.B.Id == $"{g.Id}.out.{entry.Key.Value}")
@@ -112,7 +112,7 @@ internal static class SupplyMistakes
         where runs.Length > 0
         select (link, entry.Value, runs);
 
-    private static Text.Edit[] Fuse(GoodSpec s, WiredRun r, double rating)
+    private static Diagnostics.Edit[] Fuse(GoodSpec s, WiredRun r, double rating)
     {
         var fuse = s.ProtectionOf(r)!;
         return fuse.Find("style") is null ? [s.Put(fuse, "rating", GoodSpec.Ampere(rating))] : [s.Put(fuse, "rating", GoodSpec.Ampere(rating)), s.Drop(fuse, "style")];

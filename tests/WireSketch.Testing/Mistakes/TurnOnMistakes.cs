@@ -9,8 +9,8 @@ internal static class TurnOnMistakes
 {
     public static IEnumerable<MistakeKind> All =>
     [
-        new("wake wire left out", true, ["turn-on/none"], s => Remotes(s).Where(r => r.To.Any(e => IsRemote(e))).Select(r => new Mistake(r.Id, s.DropRun(r)))),
-        new("control wire of a relay left out", true, ["supply/missing", "turn-on/none", "turn-on/dead"], s => ToCoils(s).Select(r => new Mistake(r.Id, s.DropRun(r)))),
+        new("wake wire left out", true, ["turn-on/missing"], s => Remotes(s).Where(r => r.To.Any(e => IsRemote(e))).Select(r => new Mistake(r.Id, s.DropRun(r)))),
+        new("control wire of a relay left out", true, ["supply/missing", "turn-on/missing", "turn-on/no-source"], s => ToCoils(s).Select(r => new Mistake(r.Id, s.DropRun(r)))),
         new("ground of a relay left out", true, ["ground/missing"], s =>
             s.RunsOf(RunKind.Ground).Where(r => r.From.Any(e => e.Gear is Relay)).Select(r => new Mistake(r.Id, s.DropRun(r)))),
         new("woken by the battery for good", false, ["turn-on/stays-on"], s =>
@@ -24,12 +24,12 @@ internal static class TurnOnMistakes
             from r in s.RunsOf(RunKind.Supply)
             where r.To is [{ } end] && end.Id == wake.Gear.Id + ".+" && r.From.Length == 1
             select new Mistake(r.Id, s.Put(s.Of(r), "from", wake.ControlSources[0].Id))),
-        new("wake setting is not what is wired", true, ["turn-on/mode", "turn-on/none", "turn-on/not-carried"], s =>
+        new("wake setting is not what is wired", true, ["turn-on/mode", "turn-on/missing", "turn-on/not-carried"], s =>
             from wake in s.Install.Answers.Wakes
             let settings = GoodSpec.Map(s.Of(wake.Gear), "settings")
             where settings?.Find("wake") is not null
             select new Mistake(wake.Gear.Id, s.Put(settings, "wake", wake.HasControlWire ? "signal" : "remote"))),
-        new("offset that should wake is not passed on", true, ["turn-on/not-carried", "turn-on/mode", "turn-on/none"], s =>
+        new("offset that should wake is not passed on", true, ["turn-on/not-carried", "turn-on/mode", "turn-on/missing"], s =>
             from g in s.Gear.OfType<LevelAdapter>()
             where s.Install.Answers.Wakes.Any(w => w.By == "dc offset") && s.Of(g).Find("passes") is not null
             select new Mistake(g.Id, s.Put(s.Of(g), "passes", "[load]"))),
@@ -41,7 +41,7 @@ internal static class TurnOnMistakes
             where r.To.Any(e => IsRemote(e)) && r.From.All(e => e.Gear is not IgnitionSource)
             from ignition in s.Gear.OfType<IgnitionSource>().Take(1)
             select new Mistake(r.Id, s.AddRun($"from: {ignition.Id}, to: {r.To.First(e => IsRemote(e)).Id}, wire: 18 AWG red, length: 9 ft"))),
-        new("processor waits for itself", true, ["turn-on/loop", "turn-on/none"], s =>
+        new("processor waits for itself", true, ["turn-on/loop", "turn-on/missing"], s =>
             from r in Remotes(s)
             where r.To is [{ Gear: Processor }]
             select new Mistake(r.Id, s.Put(s.Of(r), "from", r.To[0].Gear.Id + ".remote-out"))),

@@ -138,11 +138,11 @@ public sealed class ChannelTests
         Assert.DoesNotContain(channel.Coils, c => c.IsOpen);
     }
 
-    private static IReadOnlyList<ChannelAnswer> Solve(string runs, string more = "")
+    private static IReadOnlyList<ChannelResult> Solve(string runs, string more = "")
     {
         var read = SpecReader.Read(Example.File(Gear.TrimEnd() + "\n" + more + "runs:\n" + runs + "\n"), new FilesInMemory([]));
         var wired = read.Then(spec => WiringResolver.Resolve(spec, SizeChoices.None));
         Assert.Empty(wired.Findings.Select(f => $"{f.At}: {f.Rule}: {f.Message}"));
-        return Engine.Solve(wired.Value).Channels;
+        return ElectricalSolver.Solve(wired.Value).Channels;
     }
 }

@@ -131,10 +131,10 @@ public sealed class HandComputedTests
         }
     }
 
-    private static Answers Solve(string fragment)
+    private static ElectricalResults Solve(string fragment)
     {
         var compiled = Compiler.Compile(Example.File(fragment), FilesInMemory.None);
         Assert.NotNull(compiled.Install);
-        return Engine.Solve(WiringResolver.Resolve(compiled.Spec, SizeChoices.None).Value);
+        return ElectricalSolver.Solve(WiringResolver.Resolve(compiled.Spec, SizeChoices.None).Value);
     }
 }

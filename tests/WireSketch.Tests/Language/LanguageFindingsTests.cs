@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using WireSketch.Diagnostics;
 using WireSketch.Language;
 using WireSketch.Testing;
 using WireSketch.Text;

@@ -1,3 +1,4 @@
+using WireSketch.Diagnostics;
 using WireSketch.Testing;
 using WireSketch.Text;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
+using WireSketch.Diagnostics;
 using WireSketch.Language;
 using WireSketch.Syntax;
 using WireSketch.Testing;

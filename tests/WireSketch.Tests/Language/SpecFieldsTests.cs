@@ -1,3 +1,4 @@
+using WireSketch.Diagnostics;
 using WireSketch.Language;
 using WireSketch.Testing;
 using WireSketch.Text;
@@ -40,7 +41,7 @@ public sealed class SpecFieldsTests
     [InlineData("gear: { a: { is: battery, chemistry: agm } }", "spec/value agm", "AGM")]
     [InlineData("gear: { a: { is: chassis point, surface: bare-metal } }", "spec/value bare-metal", "bare metal")]
     [InlineData("gear: { a: { is: amplifer, channels: { b: {} } } }", "spec/unknown-kind amplifer", "amplifer")]
-    [InlineData("runs: { P1: { from: a, to: b, wire: 4 AWG rde } }", "spec/value 4 AWG rde", "neither a colour")]
+    [InlineData("runs: { P1: { from: a, to: b, wire: 4 AWG rde } }", "spec/value 4 AWG rde", "neither a color")]
     // Booleans.
     [InlineData("gear: { a: { is: lamp, power: 5 W, always-live: yes } }", "spec/value yes", "true or false")]
     [InlineData("gear: { a: { is: lamp, power: 5 W, always-live: on } }", "spec/value on", "true or false")]
@@ -131,7 +132,7 @@ public sealed class SpecFieldsTests
     [InlineData("gear: { a: { is: passive crossover, outputs: { b: { band: 80 to 2500 Hz } } } }")]
     [InlineData("gear: { a: { is: amplifier, input: { line: 0 V to 5 V }, channels: { b: {} } } }")]
     [InlineData("gear: { a: { is: general load, power: 5 W, standby: 0 mA } }")]
-    [InlineData("gear: { a: { is: fuse, price: 12.50, labour: 30 min, quantity: 0 } }")]
+    [InlineData("gear: { a: { is: fuse, price: 12.50, labor: 30 min, quantity: 0 } }")]
     [InlineData("job: { title: t, date: 2026-10-30, reference: 0412, notes: yes }")]
     [InlineData("zones: { roof rack: { exposed: true, ambient: 95 F } }\ngear: { a: { is: fuse, zone: roof rack } }")]
     [InlineData("runs: { P1: { from: [a.+, b.+], to: c, wire: 2 x 14 AWG, fuse: auto, hookup: { coils: series } } }")]

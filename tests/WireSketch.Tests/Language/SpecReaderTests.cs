@@ -1,3 +1,4 @@
+using WireSketch.Diagnostics;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -23,9 +24,9 @@ public sealed class SpecReaderTests
         Assert.Equal(new Range<Volts>(new(0.1), new(5)), amp.InputLine?.Value);
         Assert.Equal([(4.0, 250.0), (2.0, 400.0)], amp.Channels[0].Power.Select(p => (p.Key.Value.Value, p.Value.Value.Value)));
         Assert.Equal(new Multiple<Ohms>(2, new(4)), Assert.IsType<Speaker>(spec.Gear[4]).Coils?.Value);
-        Assert.Equal(new Metres(0.3048), spec.Runs[0].Protection?.Distance?.Value);
+        Assert.Equal(new Meters(0.3048), spec.Runs[0].Protection?.Distance?.Value);
         Assert.Equal(4, spec.Runs[0].Wire?.Size?.Awg);
-        Assert.Equal(["red"], spec.Runs[0].Wire!.Colours);
+        Assert.Equal(["red"], spec.Runs[0].Wire!.Colors);
     }
 
     [Theory]

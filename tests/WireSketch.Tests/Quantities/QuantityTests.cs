@@ -18,7 +18,7 @@ public sealed class QuantityTests
     [InlineData("1 mm", 0.001)]
     [InlineData("17'", 5.1816)]
     [InlineData("14\"", 0.3556)]
-    public void Lengths_follow_the_published_factors(string words, double metres) => Assert.Equal(metres, Read<Metres>(words).Value, 1e-15 * 10);
+    public void Lengths_follow_the_published_factors(string words, double meters) => Assert.Equal(meters, Read<Meters>(words).Value, 1e-15 * 10);
 
     /// <summary>1 ft = 12 in = 0.3048 m exactly (NIST SP 811, appendix B.8).</summary>
     [Theory]
@@ -30,7 +30,7 @@ public sealed class QuantityTests
     [InlineData("15 1/2 ft", 4.7244)]
     [InlineData("3/8 in", 0.009525)]
     [InlineData("2 feet 11 inches", 0.889)]
-    public void Lengths_are_read_as_a_tape_shows_them(string words, double metres) => Assert.Equal(metres, Read<Metres>(words).Value);
+    public void Lengths_are_read_as_a_tape_shows_them(string words, double meters) => Assert.Equal(meters, Read<Meters>(words).Value);
 
     [Theory]
     [InlineData("15 ft 12 in", "less than 12 in")]
@@ -42,7 +42,7 @@ public sealed class QuantityTests
     [InlineData("2e9 ft", "exponent")]
     public void What_is_no_length_is_refused_with_a_word_on_why(string words, string why)
     {
-        Assert.False(Quantity.TryRead<Metres>(words, out _, out var trouble));
+        Assert.False(Quantity.TryRead<Meters>(words, out _, out var trouble));
         Assert.Contains(why, trouble, StringComparison.Ordinal);
     }
 
@@ -75,8 +75,8 @@ public sealed class QuantityTests
     {
         Assert.Equal(0.7, Read<Share>("70 %").Value);
         Assert.Equal(0.0001, Read<Ohms>("0.1 mohm").Value);
-        Assert.Equal(5.1816, Read<Metres>("17 ft").Value);
-        Assert.Equal(0.2032, Read<Metres>("8 in").Value);
+        Assert.Equal(5.1816, Read<Meters>("17 ft").Value);
+        Assert.Equal(0.2032, Read<Meters>("8 in").Value);
     }
 
     [Fact]
@@ -92,10 +92,10 @@ public sealed class QuantityTests
     public void Watts_are_printed_and_read_back() => PrintsAndReadsBack<Watts>();
 
     [Fact]
-    public void Metres_are_printed_and_read_back() => PrintsAndReadsBack<Metres>();
+    public void Meters_are_printed_and_read_back() => PrintsAndReadsBack<Meters>();
 
     [Fact]
-    public void Square_millimetres_are_printed_and_read_back() => PrintsAndReadsBack<SquareMillimetres>();
+    public void Square_millimeters_are_printed_and_read_back() => PrintsAndReadsBack<SquareMillimeters>();
 
     [Fact]
     public void Hertz_are_printed_and_read_back() => PrintsAndReadsBack<Hertz>();

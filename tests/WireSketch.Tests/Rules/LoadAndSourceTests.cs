@@ -1,6 +1,6 @@
 using System.Globalization;
+using WireSketch.Diagnostics;
 using WireSketch.Testing;
-using WireSketch.Text;
 
 namespace WireSketch.Tests.Rules;
 
@@ -63,14 +63,14 @@ public sealed class LoadAndSourceTests
     [InlineData("25 ohm", false)]
     public void A_source_mutes_above_the_load_it_wants(string resistance, bool mutes) => Assert.Equal(mutes, Rules($$"""
         gear:
-          radio: { is: head unit, origin: factory, outputs: { front: { level: speaker, channels: 2, maximum: 5 V } }, behaviour: { mutes-without-load: 60 ohm } }
+          radio: { is: head unit, origin: factory, outputs: { front: { level: speaker, channels: 2, maximum: 5 V } }, behavior: { mutes-without-load: 60 ohm } }
           adapter: { is: level adapter, channels: 2, output: 4 V }
           amp: { is: amplifier, origin: existing, channels: { left: { power: { 4 ohm: 50 W } }, right: { power: { 4 ohm: 50 W } } } }
           loads: { is: load resistor, channels: 2, across: radio.front, resistance: {{resistance}}, handles: 20 W }
         runs:
           T1: { from: radio.front, to: adapter.in, wire: 18 AWG, length: 8 in }
           L1: { from: adapter.out, to: amp.in, wire: line pair, length: 8 ft }
-        """).Contains("source/mutes"));
+        """).Contains("source/needs-load"));
 
     /// <summary>Straight over the logarithm of frequency: from 0 dB in the band of 125 Hz to -12 dB in that of 63 Hz it is -6 dB between their exact middles (IEC 61260-1), 1000 · 10^(-1.05) = 89.1 Hz.</summary>
     [Fact]

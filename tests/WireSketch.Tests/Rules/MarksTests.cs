@@ -1,3 +1,4 @@
+using WireSketch.Diagnostics;
 using WireSketch.Testing;
 using WireSketch.Text;
 
@@ -9,7 +10,7 @@ public sealed class MarksTests
 
     [Fact]
     public void A_mark_is_its_line_and_its_id() =>
-        Assert.Equal(["002 supply/drop", "002 supply/starved"], Marks.In("a\nb #! supply/drop supply/starved\nc # not a mark"));
+        Assert.Equal(["002 supply/drop", "002 supply/insufficient"], Marks.In("a\nb #! supply/drop supply/insufficient\nc # not a mark"));
 
     [Fact]
     public void Errors_and_warnings_count_and_other_advices_do_not() =>

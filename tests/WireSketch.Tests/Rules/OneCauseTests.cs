@@ -1,5 +1,5 @@
+using WireSketch.Diagnostics;
 using WireSketch.Testing;
-using WireSketch.Text;
 
 namespace WireSketch.Tests.Rules;
 
@@ -27,7 +27,7 @@ public sealed class OneCauseTests
     [InlineData("wake: dc offset", "wake: remote", "turn-on/mode")]
     [InlineData("wake: dc offset", "wake: signal", "turn-on/mode")]
     [InlineData("wakes-on: [remote, dc offset]", "wakes-on: [remote]", "turn-on/mode")]
-    [InlineData("input-load: on", "input-load: off", "source/mutes")]
+    [InlineData("input-load: on", "input-load: off", "source/needs-load")]
     [InlineData(L1, "", "signal/unconnected")]
     [InlineData(T1, "", "signal/unconnected")]
     [InlineData(S1, "  S1: { from: amp.sub, to: sub.coil.1, wire: 12 AWG, length: 9 ft }", "load/coil-open load/coil-overpowered")]

@@ -1,7 +1,7 @@
 using System.Globalization;
+using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Testing;
-using WireSketch.Text;
 
 namespace WireSketch.Tests.Rules;
 
@@ -97,7 +97,7 @@ public sealed class ReadingCauseTests
 
     private static double Ground() => State().Loads.Single(l => l.Path.Gear.Id == "left").ReturnDrop.Value * 0.3;
 
-    private static StateAnswer State() => Compiler.Compile(Example.File(Plan), FilesInMemory.None).Install!.Answers.State(SystemState.FullOutput);
+    private static StateResult State() => Compiler.Compile(Example.File(Plan), FilesInMemory.None).Install!.Answers.State(SystemState.FullOutput);
 
     private static Finding[] Differ(params (string At, string Reads, string? Against)[] readings) =>
         [.. Compile(Plan + "readings:\n" + string.Concat(readings.Select(r => $"  - {{ at: {r.At}, reads: {r.Reads}{(r.Against is null ? "" : $", against: {r.Against}")} }}\n"))).Where(f => f.Rule == "spec/reading-differs")];

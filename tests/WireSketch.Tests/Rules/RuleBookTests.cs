@@ -52,10 +52,10 @@ public sealed partial class RuleBookTests
 
     /// <summary>Renaming, losing or softening a rule must show in a review.</summary>
     [Theory, MemberData(nameof(Groups))]
-    public void The_catalogue_is_as_it_was(string group)
+    public void The_catalog_is_as_it_was(string group)
     {
         var lines = RuleBook.Cards.Where(c => c.Id.StartsWith(group + "/", StringComparison.Ordinal)).Select(c => $"{c.Id} | {c.Severity} | {c.Title}\n");
-        Baseline.Match($"tests/WireSketch.Tests/Rules/Catalogue/{group}.txt", string.Concat(lines));
+        Baseline.Match($"tests/WireSketch.Tests/Rules/Catalog/{group}.txt", string.Concat(lines));
     }
 
     /// <summary>An id that is written anywhere in the product and explained nowhere would be a dead end for the user; so would a card of nothing.</summary>

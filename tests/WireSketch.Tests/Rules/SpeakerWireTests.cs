@@ -1,5 +1,5 @@
+using WireSketch.Diagnostics;
 using WireSketch.Testing;
-using WireSketch.Text;
 
 namespace WireSketch.Tests.Rules;
 

@@ -1,7 +1,7 @@
+using WireSketch.Diagnostics;
 using WireSketch.Quantities;
 using WireSketch.Sizing;
 using WireSketch.Testing;
-using WireSketch.Text;
 
 namespace WireSketch.Tests.Sizing;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CsCheck;
+using WireSketch.Diagnostics;
 using WireSketch.Syntax;
 using WireSketch.Testing;
 using WireSketch.Text;
@@ -124,5 +125,5 @@ public sealed class SyntaxPropertyTests
     private static bool Lone(string words, int i) =>
         (char.IsHighSurrogate(words[i]) && (i + 1 == words.Length || !char.IsLowSurrogate(words[i + 1]))) || (char.IsLowSurrogate(words[i]) && (i == 0 || !char.IsHighSurrogate(words[i - 1])));
 
-    private static void Inside(Span at, string text) => Assert.True(at.Start >= 0 && at.Length >= 0 && at.End <= text.Length, $"{at.Start}+{at.Length} lies in {text.Length}");
+    private static void Inside(SourceSpan at, string text) => Assert.True(at.Start >= 0 && at.Length >= 0 && at.End <= text.Length, $"{at.Start}+{at.Length} lies in {text.Length}");
 }

@@ -41,7 +41,7 @@ public sealed class PublishedTablesTests
         {
             // In the handbook, 2/0 and 1 are one too high in the last place; the NBS rows have them right.
             var misprint = row["table"] == "physics-handbook-20C" && row["size"] is "2/0" or "1";
-            var ohms = Metal.Copper.Resistance(Size(row["size"]).Area, Metres.FromFeet(1000), new(row.Number("temperature_c"))).Value;
+            var ohms = Metal.Copper.Resistance(Size(row["size"]).Area, Meters.FromFeet(1000), new(row.Number("temperature_c"))).Value;
             Near(row.Number("resistance"), ohms, (misprint ? 3 : 1) * HalfAUnit(row["resistance"]) * 1.02, $"{row["table"]} {row["size"]}");
         }
     }
@@ -52,7 +52,7 @@ public sealed class PublishedTablesTests
         foreach (var row in Rows("copper-resistance-handbook").Where(r => r["table"] == "NEC-ch9-t8"))
         {
             // Solid values follow 100 % IACS to 0.4 %; stranded conductors are 1.018 to 1.025 times longer.
-            var solid = Metal.Copper.Resistance(Size(row["size"]).Area, Metres.FromFeet(1000), new(75)).Value;
+            var solid = Metal.Copper.Resistance(Size(row["size"]).Area, Meters.FromFeet(1000), new(75)).Value;
             var ratio = row.Number("resistance") / solid;
             var rounding = HalfAUnit(row["resistance"]) / row.Number("resistance");
             var (low, high) = row["construction"] == "solid" ? (0.996, 1.004) : (1.018, 1.025);
@@ -61,11 +61,11 @@ public sealed class PublishedTablesTests
     }
 
     [Fact]
-    public void Resistances_of_all_tables_convert_to_ohms_per_kilometre()
+    public void Resistances_of_all_tables_convert_to_ohms_per_kilometer()
     {
         foreach (var row in Rows("copper-resistance-handbook"))
         {
-            var factor = row["unit"] switch { "ohm/1000ft" or "ohm/kft" => 1 / Metres.FromFeet(1).Value, _ => 1 };
+            var factor = row["unit"] switch { "ohm/1000ft" or "ohm/kft" => 1 / Meters.FromFeet(1).Value, _ => 1 };
             Near(row.Number("ohm_per_km"), row.Number("resistance") * factor, 1e-5 * row.Number("ohm_per_km"), $"{row["table"]} {row["size"]}");
         }
     }
@@ -95,13 +95,13 @@ public sealed class PublishedTablesTests
     }
 
     [Fact]
-    public void Copper_clad_aluminium_is_reckoned_at_its_guaranteed_least_conductivity()
+    public void Copper_clad_aluminum_is_reckoned_at_its_guaranteed_least_conductivity()
     {
         foreach (var row in Rows("cca-resistance-20c"))
         {
             // The maker's table (to ASTM B566) is nominal, about 64.5 % IACS at 10 % copper; the guarantee is 62.9 %.
-            var area = new SquareMillimetres(row.Number("area_cmil") * Math.PI / 4 * 0.0254 * 0.0254);
-            var ohms = Metal.CopperCladAluminium.Resistance(area, Metres.FromFeet(1000), new(20)).Value;
+            var area = new SquareMillimeters(row.Number("area_cmil") * Math.PI / 4 * 0.0254 * 0.0254);
+            var ohms = Metal.CopperCladAluminum.Resistance(area, Meters.FromFeet(1000), new(20)).Value;
             Near(row.Number("ohm_per_kft_10pct"), ohms * 62.9 / 64.5, HalfAUnit(row["ohm_per_kft_10pct"]) + (0.001 * ohms), row["awg"]);
             Assert.InRange(ohms / row.Number("ohm_per_kft_10pct"), 1.02, 1.03);
         }
@@ -157,7 +157,7 @@ public sealed class PublishedTablesTests
             var feet = 2 * row.Number("one_way_length_ft");
 
             // 10.75 is copper at 29.3 C (worked example CO-20): at that temperature our resistance must reproduce the table.
-            var least = gauges.First(g => Metal.Copper.Resistance(WireSize.FromAwg(g).Area, Metres.FromFeet(feet), new(29.2933030939)).Value <= ohms * (1 + 1e-9));
+            var least = gauges.First(g => Metal.Copper.Resistance(WireSize.FromAwg(g).Area, Meters.FromFeet(feet), new(29.2933030939)).Value <= ohms * (1 + 1e-9));
             var floor = NumberOf(row["awg_floor_for_current"]);
             var published = NumberOf(row["published_awg"]);
             Assert.True(Math.Min(least, floor) == published, $"{row["current_a"]} A, {row["one_way_length_ft"]} ft: {least}, published {published}");
@@ -170,7 +170,7 @@ public sealed class PublishedTablesTests
         foreach (var row in Rows("voltage-drop-k-factor"))
         {
             // The area at which our copper, at the temperature of that factor, has just the resistance that is left.
-            var per = Metal.Copper.Resistance(new(1), Metres.FromFeet(row.Number("total_length_ft_out_and_back")), new(29.2933030939)).Value;
+            var per = Metal.Copper.Resistance(new(1), Meters.FromFeet(row.Number("total_length_ft_out_and_back")), new(29.2933030939)).Value;
             var cmil = per * row.Number("current_a") / row.Number("drop_v") / (Math.PI / 4 * 0.0254 * 0.0254);
             Near(row.Number("required_cmil"), cmil, 1e-9 * cmil, row["case"]);
             if (row.NumberOrNone("published_cmil") is { } published)
@@ -183,9 +183,9 @@ public sealed class PublishedTablesTests
     [Fact]
     public void Adiabatic_factors_are_those_of_IEC_60364_5_54()
     {
-        foreach (var row in Rows("adiabatic-k").Where(r => r["material"] is "copper" or "aluminium"))
+        foreach (var row in Rows("adiabatic-k").Where(r => r["material"] is "copper" or "aluminum"))
         {
-            var metal = row["material"] == "copper" ? Metal.Copper : Metal.Aluminium;
+            var metal = row["material"] == "copper" ? Metal.Copper : Metal.Aluminum;
             var k = metal.K(new(row.Number("initial_c")), new(row.Number("final_c")));
             Near(row.Number("k_computed"), k, 1e-11 * k, row["insulation"]);
             if (row.NumberOrNone("k_published") is { } published)
@@ -211,11 +211,11 @@ public sealed class PublishedTablesTests
     }
 
     [Fact]
-    public void Colour_codes_are_those_of_IEC_60757()
+    public void Color_codes_are_those_of_IEC_60757()
     {
         foreach (var row in Rows("conductor-colours").Where(r => r["code"] != "GNYE"))
         {
-            Assert.Equal(row["code"], ConductorColour.Of(row["colour"].Split(' ')[0])?.Code);
+            Assert.Equal(row["code"], ConductorColor.Of(row["colour"].Split(' ')[0])?.Code);
         }
     }
 
@@ -264,7 +264,7 @@ public sealed class PublishedTablesTests
     {
         Assert.Equal(1.0 / 58, Metal.Copper.Resistance(new(1), new(1), new(20)).Value, 1e-12);
         Assert.Equal(0.00393, Metal.Copper.Alpha, 1e-15);
-        Assert.Equal(0.629, Metal.CopperCladAluminium.ShareOfCopper.Value, 1e-11);
+        Assert.Equal(0.629, Metal.CopperCladAluminum.ShareOfCopper.Value, 1e-11);
     }
 
     private static IEnumerable<CsvTable.Row> Rows(string name)

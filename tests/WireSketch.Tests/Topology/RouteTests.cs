@@ -62,7 +62,7 @@ public sealed class RouteTests
             """);
         var run = install.Wiring.RunsById["P1"];
         Assert.Equal(["firewall", "left sill"], run.Route.Select(r => r.Id));
-        Assert.Equal(Metres.FromFeet(11).Value, run.Length.Value, 1e-9);
+        Assert.Equal(Meters.FromFeet(11).Value, run.Length.Value, 1e-9);
         Assert.True(run.LengthIsKnown);
 
         // To the place of a device rather than to its zone, where a path leads there.
@@ -91,7 +91,7 @@ public sealed class RouteTests
     [Fact]
     public void What_shares_a_stretch_shares_its_loom()
     {
-        var parts = WireSketch.Papers.Lists.PartsList.From(Install(), WireSketch.Papers.Lists.CutList.From(Install()));
+        var parts = WireSketch.Documents.Lists.PartsList.From(Install(), WireSketch.Documents.Lists.CutList.From(Install()));
         var looms = parts.Lines.Where(l => l.Item.StartsWith("loom", StringComparison.Ordinal)).ToArray();
 
         // 7 ft and 4 ft shared, 3 ft alone, each with a tenth of slack, rounded up to an inch: 93, 53 and 40 in.
@@ -115,12 +115,12 @@ public sealed class RouteTests
         return here == to;
     }
 
-    private static VehiclePath Path(string name, string from, string to, double metres) => new()
+    private static VehiclePath Path(string name, string from, string to, double meters) => new()
     {
         Name = new(name, name, default),
         From = new(from, from, default),
         To = new(to, to, default),
-        Length = new(new Metres(metres), "", default),
+        Length = new(new Meters(meters), "", default),
     };
 
     private static WireSketch.Rules.Install Compile(string runs)

@@ -1,4 +1,4 @@
-using WireSketch.Papers.Lists;
+using WireSketch.Documents.Lists;
 using WireSketch.Testing;
 
 namespace WireSketch.Tests.Topology;
@@ -23,5 +23,5 @@ public sealed class WallGuardTests
     [InlineData("firewall grommet", true)]
     [InlineData("Rubber Boot", true)]
     [InlineData("a drilled hole", false)]
-    public void Words_that_name_a_guard(string words, bool guard) => Assert.Equal(guard, WireSketch.Topology.WallGuards.Say(words));
+    public void Words_that_name_a_guard(string words, bool guard) => Assert.Equal(guard, WireSketch.Topology.GrommetWords.Say(words));
 }

@@ -10,7 +10,7 @@ internal sealed class ModelReader
     private readonly bool[] _numbered, _free;
     private readonly int[] _nameWidth;
     private readonly int[][] _ends;
-    private readonly List<Satellite> _satellites = [];
+    private readonly List<AttachedGround> _satellites = [];
     private int _nets;
 
     private ModelReader(SheetGraph graph)
@@ -94,7 +94,7 @@ internal sealed class ModelReader
     private void JoinNets()
     {
         var byName = new Dictionary<string, int>(StringComparer.Ordinal);
-        var sets = new Sets(_portDevice.Length + _graph.Wires.Length);
+        var sets = new DeviceSets(_portDevice.Length + _graph.Wires.Length);
         for (int w = 0; w < _ends.Length; w++)
         {
             if (!byName.TryGetValue(_graph.Wires[w].Net, out int first))
@@ -149,7 +149,7 @@ internal sealed class ModelReader
                 int half = (wire.LabelWidth + 1) / 2;
                 int drop = wire.LabelWidth > 0 ? wire.LabelHeight + 6 : Measure.ChassisHeight;
                 _wireSatellite[w] = _satellites.Count;
-                _satellites.Add(new Satellite(
+                _satellites.Add(new AttachedGround(
                     device, host, far, w, end == 1, Math.Max(half, Measure.ChassisTerminal) + 1,
                     Math.Max(half, box.Width - Measure.ChassisTerminal) + 1, drop,
                     Math.Max(Measure.ChassisHeight, box.HeaderHeight + box.FooterHeight)));

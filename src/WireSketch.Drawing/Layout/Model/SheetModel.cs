@@ -71,7 +71,7 @@ internal sealed class SheetModel
     /// <summary>Wires that share lanes with others and so may leave them.</summary>
     public required int[] SharingWires { get; init; }
 
-    public required Satellite[] Satellites { get; init; }
+    public required AttachedGround[] Satellites { get; init; }
     public required int[][] BodySatellites { get; init; }
 
     public int Bodies => BodyDevice.Length;

@@ -14,7 +14,7 @@ internal enum Leaving : byte
 /// <summary>What the search chooses. Everything else about a sheet follows from it by rule.</summary>
 internal sealed class Choices
 {
-    /// <summary>Distance between the keys of neighbouring sub-columns at the start, so that others fit between.</summary>
+    /// <summary>Distance between the keys of neighboring sub-columns at the start, so that others fit between.</summary>
     public const int SubStep = 1024;
 
     /// <summary>Sub-column of each body: bodies of a zone with one key share a column, and columns stand in the order of the keys.</summary>

@@ -10,12 +10,12 @@ internal sealed class ColumnOrder
     /// <summary>Positions within a column are counted as shares of this.</summary>
     public const int Whole = 1 << 20;
 
-    /// <summary>Difference of the keys of neighbouring items.</summary>
+    /// <summary>Difference of the keys of neighboring items.</summary>
     public const int Step = 1 << KeyBits;
 
     private readonly int[] _inner;
 
-    public ColumnOrder(Wiring wiring, int[][] items, int[][] sideOrder)
+    public ColumnOrder(SegmentGraph wiring, int[][] items, int[][] sideOrder)
     {
         (Wiring, Items, SideOrder) = (wiring, items, sideOrder);
         _inner = new int[wiring.NodeItem.Length];
@@ -28,7 +28,7 @@ internal sealed class ColumnOrder
         SetKeys();
     }
 
-    public Wiring Wiring { get; }
+    public SegmentGraph Wiring { get; }
 
     /// <summary>Items of each column, top to bottom.</summary>
     public int[][] Items { get; }
@@ -81,7 +81,7 @@ internal sealed class ColumnOrder
         }
     }
 
-    /// <summary>Exchanges two neighbouring ports of a side, both with a single row.</summary>
+    /// <summary>Exchanges two neighboring ports of a side, both with a single row.</summary>
     public void ExchangeSlots(int s, int t)
     {
         (_inner[s], _inner[t]) = (_inner[t], _inner[s]);

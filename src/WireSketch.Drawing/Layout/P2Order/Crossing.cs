@@ -6,31 +6,31 @@ namespace WireSketch.Drawing.Layout.P2Order;
 /// <summary>Whether two pieces of a gutter must cross, told from the order of their ends alone.</summary>
 internal static class Crossing
 {
-    public static int Of(Piece[] pieces, int[] key, int e, int f)
+    public static int Of(WireSegment[] pieces, int[] key, int e, int f)
     {
         ref readonly var pe = ref pieces[e];
         ref readonly var pf = ref pieces[f];
         return pe.Net == pf.Net ? 0 : Of(pe, pf, key[pe.A], key[pe.B], key[pf.A], key[pf.B]);
     }
 
-    private static int Of(in Piece e, in Piece f, int a, int b, int c, int d)
+    private static int Of(in WireSegment e, in WireSegment f, int a, int b, int c, int d)
     {
         bool cross;
-        if (e.Shape == PieceShape.Across)
+        if (e.Shape == SegmentShape.Across)
         {
-            if (f.Shape == PieceShape.Across)
+            if (f.Shape == SegmentShape.Across)
             {
                 cross = (a < c && b > d) || (a > c && b < d);
             }
             else
             {
-                int x = f.Shape == PieceShape.TurnLeft ? a : b;
+                int x = f.Shape == SegmentShape.TurnLeft ? a : b;
                 cross = (c < x) != (d < x);
             }
         }
-        else if (f.Shape == PieceShape.Across)
+        else if (f.Shape == SegmentShape.Across)
         {
-            int x = e.Shape == PieceShape.TurnLeft ? c : d;
+            int x = e.Shape == SegmentShape.TurnLeft ? c : d;
             cross = (a < x) != (b < x);
         }
         else if (e.Shape != f.Shape)
@@ -113,7 +113,7 @@ internal static class Crossing
             foreach (int i in us)
             {
                 ref readonly var e = ref pieces[i];
-                int far = e.Shape != PieceShape.Across ? 0 : key[side == 0 ? e.A : e.B];
+                int far = e.Shape != SegmentShape.Across ? 0 : key[side == 0 ? e.A : e.B];
                 foreach (int j in vs)
                 {
                     ref readonly var f = ref pieces[j];
@@ -122,7 +122,7 @@ internal static class Crossing
                         continue;
                     }
 
-                    if (e.Shape == PieceShape.Across && f.Shape == PieceShape.Across)
+                    if (e.Shape == SegmentShape.Across && f.Shape == SegmentShape.Across)
                     {
                         int other = key[side == 0 ? f.A : f.B];
                         change += far < other ? e.Links * f.Links : far > other ? -e.Links * f.Links : 0;

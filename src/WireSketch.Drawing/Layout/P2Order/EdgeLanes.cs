@@ -9,7 +9,7 @@ namespace WireSketch.Drawing.Layout.P2Order;
 internal static class EdgeLanes
 {
     /// <summary>Each slot of an edge with the number of lanes of its side that lie between it and the box.</summary>
-    public static IEnumerable<(int Slot, int Depth)> Of(Wiring wiring, int body, PortSide side)
+    public static IEnumerable<(int Slot, int Depth)> Of(SegmentGraph wiring, int body, PortSide side)
     {
         var model = wiring.Model;
         int[] ports = model.SidePorts[(4 * body) + (int)side];
@@ -44,5 +44,5 @@ internal static class EdgeLanes
         }
     }
 
-    public static bool LeavesLeft(Wiring wiring, int port) => wiring.NodeOnRight[wiring.Model.PortSlot[port]];
+    public static bool LeavesLeft(SegmentGraph wiring, int port) => wiring.NodeOnRight[wiring.Model.PortSlot[port]];
 }

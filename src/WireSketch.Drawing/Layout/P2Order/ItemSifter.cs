@@ -1,7 +1,7 @@
 namespace WireSketch.Drawing.Layout.P2Order;
 
 /// <summary>
-/// Moves each item of a column to its best place, with crossings counted exactly by exchanges of neighbours, in which only
+/// Moves each item of a column to its best place, with crossings counted exactly by exchanges of neighbors, in which only
 /// pairs of pieces of the two change. At a wall the lanes of one pass-through move as a block.
 /// </summary>
 internal sealed class ItemSifter(ColumnOrder order, bool lanesOnly = false)

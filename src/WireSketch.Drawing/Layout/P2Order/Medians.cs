@@ -31,7 +31,7 @@ internal static class Medians
     }
 
     /// <summary>Sorts a column, ties in the order they had; at a wall keeps the lanes of one pass-through together.</summary>
-    public static void SortBy(int[] items, Func<int, long> value, Wiring wiring, int column)
+    public static void SortBy(int[] items, Func<int, long> value, SegmentGraph wiring, int column)
     {
         long[] keys = new long[items.Length];
         for (int i = 0; i < items.Length; i++)

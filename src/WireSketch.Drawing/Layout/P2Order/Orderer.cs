@@ -6,7 +6,7 @@ namespace WireSketch.Drawing.Layout.P2Order;
 internal static class Orderer
 {
     /// <summary>A first order: bodies as the spec lists them, lanes near what they join, then medians and sifting.</summary>
-    public static ColumnOrder First(Wiring wiring, int passes)
+    public static ColumnOrder First(SegmentGraph wiring, int passes)
     {
         int[] at = new int[wiring.Items];
         Array.Fill(at, -1);
@@ -29,7 +29,7 @@ internal static class Orderer
     }
 
     /// <summary>An order in which the bodies stand where they are told to; lanes, and bodies at -1, go near what they join, and only lanes are sifted.</summary>
-    public static ColumnOrder Told(Wiring wiring, int[] bodies, int passes)
+    public static ColumnOrder Told(SegmentGraph wiring, int[] bodies, int passes)
     {
         int[] at = new int[wiring.Items];
         Array.Fill(at, -1);
@@ -43,7 +43,7 @@ internal static class Orderer
     /// <param name="wiring">The new wiring.</param>
     /// <param name="earlier">The earlier order.</param>
     /// <param name="positions">Where the earlier sheet's items are to stand.</param>
-    public static ColumnOrder Carry(Wiring wiring, ColumnOrder earlier, int[] positions)
+    public static ColumnOrder Carry(SegmentGraph wiring, ColumnOrder earlier, int[] positions)
     {
         var old = earlier.Wiring;
         int[] at = new int[wiring.Items];
@@ -66,7 +66,7 @@ internal static class Orderer
         return Arrange(wiring, at, Array.ConvertAll(wiring.Choices.SideOrder, s => (int[])s.Clone()));
     }
 
-    /// <summary>Sifts terminals and items until still or out of passes. With <paramref name="changed"/> only those columns and their neighbours are looked at first.</summary>
+    /// <summary>Sifts terminals and items until still or out of passes. With <paramref name="changed"/> only those columns and their neighbors are looked at first.</summary>
     public static void Sift(ColumnOrder order, int passes, bool[]? changed, bool lanesOnly = false)
     {
         var w = order.Wiring;
@@ -118,7 +118,7 @@ internal static class Orderer
         }
     }
 
-    private static ColumnOrder Arrange(Wiring wiring, int[] at, int[][] sideOrder)
+    private static ColumnOrder Arrange(SegmentGraph wiring, int[] at, int[][] sideOrder)
     {
         bool[] isNew = Array.ConvertAll(at, p => p < 0);
         for (int round = 0; round < 2; round++)

@@ -121,7 +121,7 @@ internal sealed class TerminalSifter(ColumnOrder order)
         {
             foreach (int e in w.At(w.Model.PortSlot[port] + i))
             {
-                if (w.Piece[e].Shape != PieceShape.Across)
+                if (w.Piece[e].Shape != SegmentShape.Across)
                 {
                     return true;
                 }

@@ -12,7 +12,7 @@ namespace WireSketch.Drawing.Layout.P3Place;
 internal sealed class Aligner
 {
     private readonly ColumnOrder _order;
-    private readonly Wiring _w;
+    private readonly SegmentGraph _w;
     private readonly Frames _frames;
     private readonly int[] _y, _column, _index;
     private readonly int[][] _seps;
@@ -60,7 +60,7 @@ internal sealed class Aligner
         for (int p = 0; p < _w.Pieces; p++)
         {
             var piece = _w.Piece[p];
-            if (piece.Shape == PieceShape.Across && _w.NodeItem[piece.A] != _w.NodeItem[piece.B])
+            if (piece.Shape == SegmentShape.Across && _w.NodeItem[piece.A] != _w.NodeItem[piece.B])
             {
                 int lanes = (_w.IsLane(_w.NodeItem[piece.A]) ? 1 : 0) + (_w.IsLane(_w.NodeItem[piece.B]) ? 1 : 0);
                 int gap = Math.Abs(_y[_w.NodeItem[piece.A]] + _frames.Dy[piece.A] - _y[_w.NodeItem[piece.B]] - _frames.Dy[piece.B]);

@@ -63,7 +63,7 @@ internal sealed class Attraction
                 continue;
             }
 
-            bool across = w.Piece[e].Shape == PieceShape.Across;
+            bool across = w.Piece[e].Shape == SegmentShape.Across;
             int weight = w.Piece[e].Links * (across ? 6 : 2) * (w.Piece[e].Half > 3 ? 3 : 2) * (w.IsLane(a) && w.IsLane(b) ? 2 : 1);
             Put(a, na, b, nb);
             Put(b, nb, a, na);

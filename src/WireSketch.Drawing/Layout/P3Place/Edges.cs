@@ -10,7 +10,7 @@ internal static class Edges
     // From the box to its first lane, and from what hangs below it.
     private const int FirstLane = 12, BelowSatellite = 8;
 
-    public static void Lay(Wiring wiring, int body, Frames frames, ref int up, ref int down)
+    public static void Lay(SegmentGraph wiring, int body, Frames frames, ref int up, ref int down)
     {
         var model = wiring.Model;
         LayAlong(wiring, body, PortSide.Top, frames);
@@ -26,7 +26,7 @@ internal static class Edges
         LayLanes(wiring, body, PortSide.Bottom, frames, 1, below, hanging > 0 ? BelowSatellite : FirstLane, ref down);
     }
 
-    private static void LayLanes(Wiring wiring, int body, PortSide side, Frames frames, int sign, int edge, int first, ref int reach)
+    private static void LayLanes(SegmentGraph wiring, int body, PortSide side, Frames frames, int sign, int edge, int first, ref int reach)
     {
         var model = wiring.Model;
         if (model.Ports(body, side).Length == 0)
@@ -55,7 +55,7 @@ internal static class Edges
     }
 
     // Left-leaving terminals, then satellites, then right-leaving ones; the whole in the middle of the edge.
-    private static void LayAlong(Wiring wiring, int body, PortSide side, Frames frames)
+    private static void LayAlong(SegmentGraph wiring, int body, PortSide side, Frames frames)
     {
         var model = wiring.Model;
         var ports = model.Ports(body, side);

@@ -6,14 +6,14 @@ namespace WireSketch.Drawing.Layout.P3Place;
 
 /// <summary>
 /// Gives every item its ordinate. Column by column the items go as near as their order allows to what they are joined to:
-/// an isotonic regression by pooling neighbours (pool adjacent violators, Ayer and others 1955) with weighted medians.
+/// an isotonic regression by pooling neighbors (pool adjacent violators, Ayer and others 1955) with weighted medians.
 /// </summary>
 internal sealed class Placer
 {
     private const int Sweeps = 6;
 
     private readonly ColumnOrder _order;
-    private readonly Wiring _w;
+    private readonly SegmentGraph _w;
     private readonly Frames _frames;
     private readonly Attraction _pull;
     private readonly int[][] _seps;
@@ -46,18 +46,18 @@ internal sealed class Placer
     private int LeastHeight { get; }
 
     /// <summary>Places a sheet in the given height, or in the least that it needs if that is more; rows and devices are set apart by <paramref name="spread"/> beyond the usual.</summary>
-    public static PlacedSheet Place(ColumnOrder order, int height, int spread = 0)
+    public static Placement Place(ColumnOrder order, int height, int spread = 0)
     {
         var placer = new Placer(order, Frames.Of(order, spread), Attraction.Of(order));
         return placer.Place(height);
     }
 
     /// <summary>Places a sheet that differs little from another, so that it stays close to it.</summary>
-    public static PlacedSheet PlaceNear(ColumnOrder order, PlacedSheet other)
+    public static Placement PlaceNear(ColumnOrder order, Placement other)
     {
         var placer = new Placer(order, Frames.Of(order), Attraction.Of(order));
         int height = Measure.Up(Math.Max(other.Room, placer.LeastHeight));
-        new Recall(order, placer._frames, placer._pull, placer._y).From(other);
+        new WarmStart(order, placer._frames, placer._pull, placer._y).From(other);
         for (int c = 0; c < placer._seps.Length; c++)
         {
             if (!placer.IsSettled(c, height))
@@ -83,7 +83,7 @@ internal sealed class Placer
         return items.Length == 0 || _y[items[^1]] + _frames.Down[items[^1]] <= height;
     }
 
-    private PlacedSheet Place(int height)
+    private Placement Place(int height)
     {
         height = Measure.Up(Math.Max(height, LeastHeight));
         for (int c = 0; c < _seps.Length; c++)
@@ -112,7 +112,7 @@ internal sealed class Placer
         return Straighten(height);
     }
 
-    private PlacedSheet Straighten(int height)
+    private Placement Straighten(int height)
     {
         Aligner.Align(_order, _frames, _seps, _y, height);
         new Straightener(_order, _frames, _pull, _seps, _y, height).Run();
@@ -129,7 +129,7 @@ internal sealed class Placer
             _y[i] -= top;
         }
 
-        return new PlacedSheet { Order = _order, Frames = _frames, Y = _y, Height = bottom - top, Room = height, LeastHeight = LeastHeight };
+        return new Placement { Order = _order, Frames = _frames, Y = _y, Height = bottom - top, Room = height, LeastHeight = LeastHeight };
     }
 
     private void Fit(int c, int height, bool byLeft, bool byRight)

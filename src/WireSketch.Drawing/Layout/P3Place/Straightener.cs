@@ -2,7 +2,7 @@ using WireSketch.Drawing.Layout.P2Order;
 
 namespace WireSketch.Drawing.Layout.P3Place;
 
-/// <summary>Moves single items, and chains of lanes that lie straight, to where that takes a bend away; neighbours are pushed along.</summary>
+/// <summary>Moves single items, and chains of lanes that lie straight, to where that takes a bend away; neighbors are pushed along.</summary>
 internal sealed class Straightener
 {
     private const int BendPrice = 24, Rounds = 3, LongestPush = 80, LongestChain = 24, LongestRigid = 24;
@@ -17,7 +17,7 @@ internal sealed class Straightener
     private readonly List<int> _moved = [], _pending = [], _chain = [], _shifts = [];
     private int _round;
 
-    private enum Way
+    private enum Route
     {
         Alone,
         Chain,
@@ -86,17 +86,17 @@ internal sealed class Straightener
         _shifts.Sort((a, b) => Math.Abs(a) != Math.Abs(b) ? Math.Abs(a).CompareTo(Math.Abs(b)) : a.CompareTo(b));
         long best = 0;
         int bestShift = 0;
-        var bestWay = Way.Alone;
-        for (var way = Way.Alone; way <= Way.Rigid && (way < Way.Rigid || best == 0); way++)
+        var bestWay = Route.Alone;
+        for (var way = Route.Alone; way <= Route.Rigid && (way < Route.Rigid || best == 0); way++)
         {
-            if (way == Way.Chain && _chain.Count == 1)
+            if (way == Route.Chain && _chain.Count == 1)
             {
                 continue;
             }
 
             foreach (int shift in _shifts)
             {
-                if ((way < Way.Rigid || Math.Abs(shift) <= LongestRigid) && Try(shift, way))
+                if ((way < Route.Rigid || Math.Abs(shift) <= LongestRigid) && Try(shift, way))
                 {
                     long gain = Change();
                     if (gain < best)
@@ -122,7 +122,7 @@ internal sealed class Straightener
         return true;
     }
 
-    // What moved, its partners and its neighbours may now find better places.
+    // What moved, its partners and its neighbors may now find better places.
     private void Reopen(int item)
     {
         int[] items = _order.Items[_columnOf[item]];
@@ -162,12 +162,12 @@ internal sealed class Straightener
     }
 
     // Moves an item, or its chain, and pushes what is in the way; a rigid move also takes along what lies straight with anything moved.
-    private bool Try(int shift, Way way)
+    private bool Try(int shift, Route way)
     {
         _round++;
         _moved.Clear();
         _pending.Clear();
-        int count = way == Way.Chain ? _chain.Count : 1, step = shift < 0 ? -1 : 1;
+        int count = way == Route.Chain ? _chain.Count : 1, step = shift < 0 ? -1 : 1;
         for (int i = 0; i < count; i++)
         {
             Move(_chain[i], _y[_chain[i]] + shift);
@@ -180,7 +180,7 @@ internal sealed class Straightener
                 return false;
             }
 
-            if (way == Way.Rigid)
+            if (way == Route.Rigid)
             {
                 TakeAlong(_pending[i], step);
             }

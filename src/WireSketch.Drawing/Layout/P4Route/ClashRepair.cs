@@ -13,11 +13,11 @@ internal sealed class ClashRepair
 {
     private const int Rounds = 12;
 
-    private readonly PlacedSheet _placed;
-    private readonly Wiring _w;
+    private readonly Placement _placed;
+    private readonly SegmentGraph _w;
     private readonly int[] _y, _column, _index;
 
-    private ClashRepair(PlacedSheet placed)
+    private ClashRepair(Placement placed)
     {
         _placed = placed;
         _w = placed.Wiring;
@@ -166,7 +166,7 @@ internal sealed class ClashRepair
         }
     }
 
-    private PlacedSheet Settle()
+    private Placement Settle()
     {
         int bottom = _placed.Height;
         for (int i = 0; i < _y.Length; i++)
@@ -174,6 +174,6 @@ internal sealed class ClashRepair
             bottom = Math.Max(bottom, _y[i] + _placed.Frames.Down[i]);
         }
 
-        return new PlacedSheet { Order = _placed.Order, Frames = _placed.Frames, Y = _y, Height = bottom, Room = _placed.Room, LeastHeight = _placed.LeastHeight };
+        return new Placement { Order = _placed.Order, Frames = _placed.Frames, Y = _y, Height = bottom, Room = _placed.Room, LeastHeight = _placed.LeastHeight };
     }
 }

@@ -9,7 +9,7 @@ namespace WireSketch.Drawing.Layout.P4Route;
 /// </summary>
 internal sealed class RoutedSheet
 {
-    public required PlacedSheet Placed { get; init; }
+    public required Placement Placed { get; init; }
 
     /// <summary>Trunk of each piece.</summary>
     public required int[] TrunkOf { get; init; }
@@ -30,5 +30,5 @@ internal sealed class RoutedSheet
     /// <summary>Pairs of trunks that would lie on each other, as nodes: one on the left wall, one on the right.</summary>
     public required IReadOnlyList<(int Left, int Right)> Clashes { get; init; }
 
-    public Wiring Wiring => Placed.Wiring;
+    public SegmentGraph Wiring => Placed.Wiring;
 }

@@ -6,15 +6,15 @@ namespace WireSketch.Drawing.Layout.P4Route;
 /// <summary>Joins the pieces of each gutter to trunks and puts the trunks in the order that crosses least.</summary>
 internal sealed class Router
 {
-    private readonly PlacedSheet _placed;
-    private readonly Wiring _w;
+    private readonly Placement _placed;
+    private readonly SegmentGraph _w;
     private readonly int[] _nodeY;
     private readonly int[] _trunkOf;
     private readonly List<int> _upper = [], _lower = [], _half = [];
     private readonly List<(int, int)> _clashes = [];
     private int _crossings;
 
-    private Router(PlacedSheet placed)
+    private Router(Placement placed)
     {
         _placed = placed;
         _w = placed.Wiring;
@@ -26,7 +26,7 @@ internal sealed class Router
         }
     }
 
-    public static RoutedSheet Route(PlacedSheet placed)
+    public static RoutedSheet Route(Placement placed)
     {
         var router = new Router(placed);
         int[][] tracks = new int[placed.Wiring.Columns.Count + 1][];
@@ -57,7 +57,7 @@ internal sealed class Router
         }
 
         var trunks = Join(pieces);
-        var bent = new List<Trunk>();
+        var bent = new List<VerticalSegment>();
         foreach (var t in trunks)
         {
             foreach (int p in t.Pieces)
@@ -94,9 +94,9 @@ internal sealed class Router
         return Array.ConvertAll(sorted, i => bent[i].Number);
     }
 
-    private List<Trunk> Join(ReadOnlySpan<int> pieces)
+    private List<VerticalSegment> Join(ReadOnlySpan<int> pieces)
     {
-        var trunks = new List<Trunk>();
+        var trunks = new List<VerticalSegment>();
         foreach (int seed in pieces)
         {
             _trunkOf[seed] = -1;
@@ -110,7 +110,7 @@ internal sealed class Router
                 continue;
             }
 
-            var trunk = new Trunk();
+            var trunk = new VerticalSegment();
             _trunkOf[seed] = trunks.Count;
             open.Push(seed);
             while (open.Count > 0)

@@ -9,11 +9,11 @@ internal sealed class TrackOrder
     /// <summary>Price of one crossing; smaller sums are matters of taste.</summary>
     private const int CrossingPrice = 64, NearPrice = 4, ClashPrice = 1 << 20, Rounds = 12, Near = 6;
 
-    private readonly List<Trunk> _trunks;
+    private readonly List<VerticalSegment> _trunks;
     private readonly int[] _cost;
     private readonly int _n;
 
-    public TrackOrder(List<Trunk> trunks)
+    public TrackOrder(List<VerticalSegment> trunks)
     {
         _trunks = trunks;
         _n = trunks.Count;
@@ -99,7 +99,7 @@ internal sealed class TrackOrder
         return best < here;
     }
 
-    private static int Cost(Trunk left, Trunk right)
+    private static int Cost(VerticalSegment left, VerticalSegment right)
     {
         int cost = 0;
         foreach (var (_, y, links) in left.Right)
@@ -120,7 +120,7 @@ internal sealed class TrackOrder
         return cost;
     }
 
-    private void NoteClash(Trunk left, Trunk right)
+    private void NoteClash(VerticalSegment left, VerticalSegment right)
     {
         foreach (var (node, y, _) in left.Right)
         {

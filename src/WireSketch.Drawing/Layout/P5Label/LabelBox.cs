@@ -11,7 +11,7 @@ internal static class LabelBox
         Measure.LabelStand + (model.IsTied(model.SlotPort[slot]) ? Measure.Tie : 0);
 
     /// <summary>Distance of a slot's terminal from the wall of the gutter that its wire leaves to.</summary>
-    public static int Inset(PlacedSheet placed, int slot, int[] columnWidth)
+    public static int Inset(Placement placed, int slot, int[] columnWidth)
     {
         var w = placed.Wiring;
         var model = w.Model;
@@ -28,7 +28,7 @@ internal static class LabelBox
     }
 
     /// <summary>The box of a slot's label, on the middle of its wire's first stretch.</summary>
-    public static GridRect At(LabelledSheet sheet, int slot)
+    public static GridRect At(LabeledSheet sheet, int slot)
     {
         var model = sheet.Wiring.Model;
         var wire = model.Graph.Wires[model.SlotLabel[slot]];

@@ -14,16 +14,16 @@ internal sealed class Annealer
 
     private readonly SheetModel _model;
     private readonly Evaluator _evaluator;
-    private readonly Chance _chance = new(7);
+    private readonly SeededRandom _chance = new(7);
     private Candidate _best;
 
     private Annealer(SheetModel model, Evaluator evaluator, Candidate best) => (_model, _evaluator, _best) = (model, evaluator, best);
 
-    public static LabelledSheet Run(SheetModel model, LayoutOptions options)
+    public static LabeledSheet Run(SheetModel model, LayoutOptions options)
     {
-        var drift = options.Previous is { } previous && model.Bodies > 0 ? new Drift(model, previous) : null;
+        var drift = options.Previous is { } previous && model.Bodies > 0 ? new StabilityCost(model, previous) : null;
         var page = new Page(options, model.Graph.Devices.Length);
-        var evaluator = new Evaluator(page, new Company(model), new Convention(model), drift);
+        var evaluator = new Evaluator(page, new GroupingCost(model), new OrientationCost(model), drift);
         var starts = drift is null ? Starts.Of(model, evaluator) : [Starts.Told(model, evaluator, drift)];
         var annealer = new Annealer(model, evaluator, starts[0]);
         int tries = Tries(model, options.Effort);
@@ -40,7 +40,7 @@ internal sealed class Annealer
 
         var sheet = Spacer.Fill(annealer._best.Sheet, page);
         int wide = page.WidthFor(sheet.Height);
-        return sheet.Routed.Clashes.Count == 0 && sheet.Width >= wide ? sheet : Labeller.Label(ClashRepair.Repair(sheet.Routed), wide);
+        return sheet.Routed.Clashes.Count == 0 && sheet.Width >= wide ? sheet : Labeler.Label(ClashRepair.Repair(sheet.Routed), wide);
     }
 
     // Fewer as the work of judging one sheet grows, so that large sheets take no longer than they must.

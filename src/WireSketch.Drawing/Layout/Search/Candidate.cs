@@ -9,6 +9,6 @@ internal sealed class Candidate
 {
     public required Choices Choices { get; init; }
     public required ColumnOrder Order { get; init; }
-    public required LabelledSheet Sheet { get; init; }
+    public required LabeledSheet Sheet { get; init; }
     public required long Price { get; init; }
 }

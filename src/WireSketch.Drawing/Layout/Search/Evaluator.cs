@@ -7,7 +7,7 @@ using WireSketch.Drawing.Layout.P5Label;
 namespace WireSketch.Drawing.Layout.Search;
 
 /// <summary>Takes an order through places, tracks and labels to a price.</summary>
-internal sealed class Evaluator(Page page, Company company, Convention convention, Drift? drift)
+internal sealed class Evaluator(Page page, GroupingCost company, OrientationCost convention, StabilityCost? drift)
 {
     /// <summary>How much higher than its fullest column a sheet may be, in tenths.</summary>
     private const int MostHeight = 16;
@@ -16,7 +16,7 @@ internal sealed class Evaluator(Page page, Company company, Convention conventio
     /// Sifts and completes a trial. Null if it is sure to cost more than <paramref name="limit"/>, or likely to: its
     /// crossings are known once it is sifted, and the rest is seldom an eighth less than it was.
     /// </summary>
-    public Candidate? Judge(Trial trial, long limit, Candidate current, bool near = false)
+    public Candidate? Judge(LayoutTrial trial, long limit, Candidate current, bool near = false)
     {
         Orderer.Sift(trial.Order, 3, trial.Changed);
         long rest = Math.Max(0, current.Price - ((long)current.Sheet.Routed.Crossings * Pricing.Crossing));
@@ -34,7 +34,7 @@ internal sealed class Evaluator(Page page, Company company, Convention conventio
             return null;
         }
 
-        var sheet = Labeller.Label(routed, 0);
+        var sheet = Labeler.Label(routed, 0);
         return new Candidate { Choices = choices, Order = order, Sheet = sheet, Price = Pricing.Of(sheet, page) + standing };
     }
 
@@ -49,7 +49,7 @@ internal sealed class Evaluator(Page page, Company company, Convention conventio
             return null;
         }
 
-        var sheet = Labeller.Label(routed, 0);
+        var sheet = Labeler.Label(routed, 0);
         long price = Pricing.Of(sheet, page);
         if (price > limit + (3 * Pricing.Crossing))
         {
@@ -62,7 +62,7 @@ internal sealed class Evaluator(Page page, Company company, Convention conventio
         {
             if (height > least)
             {
-                var taller = Labeller.Label(Router.Route(Placer.Place(order, height)), 0);
+                var taller = Labeler.Label(Router.Route(Placer.Place(order, height)), 0);
                 long price2 = Pricing.Of(taller, page);
                 if (price2 < price)
                 {

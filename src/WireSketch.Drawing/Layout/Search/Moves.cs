@@ -4,15 +4,15 @@ using WireSketch.Drawing.Layout.P2Order;
 
 namespace WireSketch.Drawing.Layout.Search;
 
-/// <summary>Makes a neighbour of an arrangement by one change of a kind drawn by lot.</summary>
+/// <summary>Makes a neighbor of an arrangement by one change of a kind drawn by lot.</summary>
 internal sealed class Moves
 {
     private readonly SheetModel _model;
-    private readonly Chance _chance;
+    private readonly SeededRandom _chance;
     private readonly int[][] _partners, _facing;
     private readonly int[] _turning, _edgePorts, _freePorts;
 
-    public Moves(SheetModel model, Chance chance)
+    public Moves(SheetModel model, SeededRandom chance)
     {
         (_model, _chance) = (model, chance);
         var partners = new List<int>[model.Bodies];
@@ -31,8 +31,8 @@ internal sealed class Moves
             p => model.PortSlot[p] >= 0 && model.PortSide[p] is PortSide.Top or PortSide.Bottom)];
     }
 
-    /// <summary>A neighbour, or null if the lot fell on something that cannot be done.</summary>
-    public Trial? Try(Candidate current)
+    /// <summary>A neighbor, or null if the lot fell on something that cannot be done.</summary>
+    public LayoutTrial? Try(Candidate current)
     {
         if (_model.Bodies == 0)
         {
@@ -60,14 +60,14 @@ internal sealed class Moves
     };
 
     /// <summary>New choices with the order carried over.</summary>
-    public static Trial Rewire(Candidate current, SheetModel model, int[] positions, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null, int opposite = -1)
+    public static LayoutTrial Rewire(Candidate current, SheetModel model, int[] positions, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null, int opposite = -1)
     {
         var choices = Fresh(current, model, sub, turned, alone, leaves, opposite);
-        var order = Orderer.Carry(WireCutter.Cut(model, choices), current.Order, positions);
-        return new Trial(choices, order, Changes.Between(current.Order, order));
+        var order = Orderer.Carry(WireSegmenter.Cut(model, choices), current.Order, positions);
+        return new LayoutTrial(choices, order, Changes.Between(current.Order, order));
     }
 
-    private Trial? MoveColumn(Candidate current)
+    private LayoutTrial? MoveColumn(Candidate current)
     {
         int body = _chance.Next(_model.Bodies), zone = _model.BodyZone[body];
         int[] sub = current.Choices.Sub;
@@ -103,7 +103,7 @@ internal sealed class Moves
         return Rewire(current, _model, at, sub: moved);
     }
 
-    private Trial? Jolt(Candidate current)
+    private LayoutTrial? Jolt(Candidate current)
     {
         int c = _chance.Next(current.Order.Items.Length);
         int[] items = current.Order.Items[c];
@@ -136,10 +136,10 @@ internal sealed class Moves
         var order = current.Order.Resorted(c, at);
         bool[] changed = new bool[current.Order.Items.Length];
         changed[c] = true;
-        return new Trial(current.Choices, order, changed);
+        return new LayoutTrial(current.Choices, order, changed);
     }
 
-    private Trial? Shuffle(Candidate current)
+    private LayoutTrial? Shuffle(Candidate current)
     {
         int body = _chance.Next(_model.Bodies), side = (2 * body) + _chance.Next(2);
         int[] ports = current.Order.SideOrder[side];
@@ -169,7 +169,7 @@ internal sealed class Moves
         order.SetKeys();
         bool[] changed = new bool[order.Items.Length];
         changed[order.Wiring.Columns.Of[body]] = true;
-        return new Trial(current.Choices, order, changed);
+        return new LayoutTrial(current.Choices, order, changed);
     }
 
     // Numbered terminals take the places drawn for them in their own order.
@@ -190,7 +190,7 @@ internal sealed class Moves
         }
     }
 
-    private Trial? Turn(Candidate current)
+    private LayoutTrial? Turn(Candidate current)
     {
         if (_turning.Length == 0)
         {
@@ -225,7 +225,7 @@ internal sealed class Moves
         }
     }
 
-    private Trial? Swap(Candidate current) =>
+    private LayoutTrial? Swap(Candidate current) =>
         _freePorts.Length == 0 ? null : Rewire(current, _model, current.Order.Positions(), opposite: _freePorts[_chance.Next(_freePorts.Length)]);
 
     // A port goes to the end of the other side; sifting finds its place.
@@ -246,7 +246,7 @@ internal sealed class Moves
         return copy;
     }
 
-    private Trial? LeaveNet(Candidate current)
+    private LayoutTrial? LeaveNet(Candidate current)
     {
         if (_model.SharingWires.Length == 0)
         {
@@ -258,7 +258,7 @@ internal sealed class Moves
         return Rewire(current, _model, current.Order.Positions(), alone: alone);
     }
 
-    private Trial? TurnEdge(Candidate current)
+    private LayoutTrial? TurnEdge(Candidate current)
     {
         if (_edgePorts.Length == 0)
         {

@@ -74,7 +74,7 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
         return best;
     }
 
-    private static Trial? To(Candidate best, int column, int index, int position)
+    private static LayoutTrial? To(Candidate best, int column, int index, int position)
     {
         if (column >= best.Order.Items.Length || index >= best.Order.Items[column].Length)
         {
@@ -85,10 +85,10 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
         at[best.Order.Items[column][index]] = position;
         bool[] changed = new bool[best.Order.Items.Length];
         changed[column] = true;
-        return new Trial(best.Choices, best.Order.Resorted(column, at), changed);
+        return new LayoutTrial(best.Choices, best.Order.Resorted(column, at), changed);
     }
 
-    private void Try(ref Candidate best, Func<Candidate, Trial?> change)
+    private void Try(ref Candidate best, Func<Candidate, LayoutTrial?> change)
     {
         for (int near = 1; near >= 0; near--)
         {

@@ -10,7 +10,7 @@ internal static class Pricing
     private const int Bend = 200, Length = 3, DetourFrom = 1320, Detour = 100, BelowFloor = 10000;
     private const int Together = 2, Readable = 3, Jog = 150, ShortestStretch = 10;
 
-    public static long Of(LabelledSheet sheet, Page page)
+    public static long Of(LabeledSheet sheet, Page page)
     {
         var (bends, jogs, length, manhattan) = Measure(sheet);
         int text = page.TextOf(sheet.Width, sheet.Height), shortfall = Math.Max(0, page.Floor - text);
@@ -22,14 +22,14 @@ internal static class Pricing
     }
 
     /// <summary>Corners of all wires.</summary>
-    public static long Bends(LabelledSheet sheet) => Measure(sheet).Bends;
+    public static long Bends(LabeledSheet sheet) => Measure(sheet).Bends;
 
     /// <summary>The part of the price that is known before labels are placed.</summary>
     public static long Rough(RoutedSheet routed) => ((long)routed.Crossings * Crossing) + ((long)routed.Clashes.Count * Clash);
 
-    private static (long Bends, long Jogs, long Length, long Manhattan) Measure(LabelledSheet sheet)
+    private static (long Bends, long Jogs, long Length, long Manhattan) Measure(LabeledSheet sheet)
     {
-        var courses = new CourseBuilder(sheet);
+        var courses = new PolylineBuilder(sheet);
         long bends = 0, jogs = 0, length = 0, manhattan = 0;
         for (int l = 0; l < sheet.Wiring.Model.Links; l++)
         {

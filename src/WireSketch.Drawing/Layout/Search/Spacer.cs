@@ -10,7 +10,7 @@ internal static class Spacer
     private const int MostSpread = 40, FullFrom = 85, FullTo = 94;
 
     /// <summary>The same arrangement with the most space that the page allows; it gains no crossing and no bend, and no width.</summary>
-    public static LabelledSheet Fill(LabelledSheet sheet, Page page)
+    public static LabeledSheet Fill(LabeledSheet sheet, Page page)
     {
         int free = page.HeightFor(sheet.Width);
         if (sheet.Height * 100 > free * FullFrom)
@@ -24,7 +24,7 @@ internal static class Spacer
         {
             var routed = Router.Route(Placer.Place(sheet.Placed.Order, room, spread));
             if (routed.Placed.Height <= room && routed.Clashes.Count == 0 && routed.Crossings <= sheet.Routed.Crossings
-                && Labeller.Label(routed, 0) is var spaced && spaced.Width <= sheet.Width && Pricing.Bends(spaced) <= bends)
+                && Labeler.Label(routed, 0) is var spaced && spaced.Width <= sheet.Width && Pricing.Bends(spaced) <= bends)
             {
                 return spaced;
             }

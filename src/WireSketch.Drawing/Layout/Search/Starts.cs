@@ -25,7 +25,7 @@ internal static class Starts
             }
 
             var choices = Choices.For(model, sub, turned);
-            var order = Orderer.First(WireCutter.Cut(model, choices), 5);
+            var order = Orderer.First(WireSegmenter.Cut(model, choices), 5);
             if (evaluator.Complete(choices, order, long.MaxValue / 2) is { } start)
             {
                 starts.Add(start);
@@ -37,10 +37,10 @@ internal static class Starts
     }
 
     /// <summary>The sheet that keeps to an earlier arrangement.</summary>
-    public static Candidate Told(SheetModel model, Evaluator evaluator, Drift drift)
+    public static Candidate Told(SheetModel model, Evaluator evaluator, StabilityCost drift)
     {
         var choices = Choices.For(model, drift.SubColumns(), drift.Facing(), drift.Opposite());
-        return evaluator.Complete(choices, Orderer.Told(WireCutter.Cut(model, choices), drift.Positions(), 5), long.MaxValue / 2)!;
+        return evaluator.Complete(choices, Orderer.Told(WireSegmenter.Cut(model, choices), drift.Positions(), 5), long.MaxValue / 2)!;
     }
 
     private static IEnumerable<int[]> All(SheetModel model)

@@ -9,7 +9,7 @@ namespace WireSketch.Electrical.Energy;
 /// <param name="IsWhole">Nothing is missing: every channel in use says what power it gives; without a load, at least one channel does.</param>
 internal readonly record struct ChannelOutput(Watts Stated, bool IsWhole)
 {
-    public static ChannelOutput Of(Gear device, IEnumerable<ChannelAnswer> channels)
+    public static ChannelOutput Of(Gear device, IEnumerable<ChannelResult> channels)
     {
         if (device is not Amplifier amplifier)
         {

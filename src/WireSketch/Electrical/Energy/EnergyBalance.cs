@@ -7,7 +7,7 @@ using WireSketch.Topology;
 namespace WireSketch.Electrical.Energy;
 
 /// <summary>Alternator against demand, reserve with the engine off, and days until a battery is too flat to start.</summary>
-internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> states)
+internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateResult> states)
 {
     /// <summary>What may be taken from a battery: half, of lithium four fifths (common practice, no published source).</summary>
     public static double Usable(Battery b) => b.Chemistry?.Value == "lithium" ? 0.8 : 0.5;
@@ -15,7 +15,7 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
     /// <summary>Capacity where nobody wrote it (common practice, no published source).</summary>
     public static AmpHours CapacityOf(Battery b) => b.Capacity?.Value ?? new AmpHours(60);
 
-    public EnergyAnswer Solve(ImmutableArray<ControlLoad> controls)
+    public EnergyResult Solve(ImmutableArray<ControlLoad> controls)
     {
         var vehicle = wiring.Spec.Job.Vehicle;
         var alternator = wiring.Spec.Gear.OfType<Alternator>().FirstOrDefault();
@@ -30,7 +30,7 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
 
     public static double ShareOfTime(GeneralSource g) => (g.Duty?.Value.Value ?? 1) * (g.Hours is { } h ? Math.Min(1, h.Value.Value / 86400) : 1);
 
-    private Amps Sum(SystemState state, bool average) => new(states[(int)state].Loads.Sum(l => l.Amps.Value * (average ? LoadDraw.ShareOfTime(l.Path.Gear) : 1)));
+    private Amps Sum(SystemState state, bool average) => new(states[(int)state].Loads.Sum(l => l.Amps.Value * (average ? LoadModels.ShareOfTime(l.Path.Gear) : 1)));
 
     /// <summary>What the parked vehicle itself takes of its battery.</summary>
     private Amps OfVehicle(SystemState state) => state == SystemState.Standby && wiring.Gear.Any(g => g is Battery) ? Defaults.RestCurrent(wiring) : new Amps(0);
@@ -41,7 +41,7 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
         var group = Groups(state);
         var first = wiring.Gear.OfType<Battery>().Select(b => group[wiring.TerminalOf(b, "+")!.Index]).FirstOrDefault(-1);
         var drawn = states[(int)state].Loads
-            .Select(l => (Group: group[FedFrom(l.Path).Index], Of: l.Path.Gear.Id, Amps: l.Amps * LoadDraw.ShareOfTime(l.Path.Gear)))
+            .Select(l => (Group: group[FedFrom(l.Path).Index], Of: l.Path.Gear.Id, Amps: l.Amps * LoadModels.ShareOfTime(l.Path.Gear)))
             .Append((Group: first, Of: "the vehicle itself", Amps: OfVehicle(state)))
 
             // Solar and shore give their daily average back, in whichever group they charge.
@@ -78,7 +78,7 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateAnswer> s
             {
                 var here = wiring.Terminals[i];
                 foreach (var next in wiring.ConductorsAt[i].Select(c => c.Other(here).Index)
-                    .Concat(wiring.LinksAt[i].Where(l => l.Kind != LinkKind.Chassis && Relays.IsClosed(l, word, driven, pulledIn)).Select(l => l.Other(here).Index))
+                    .Concat(wiring.LinksAt[i].Where(l => l.Kind != ConnectionKind.Chassis && Relays.IsClosed(l, word, driven, pulledIn)).Select(l => l.Other(here).Index))
                     .Where(n => n > 0 && group[n] < 0))
                 {
                     group[next] = start;

@@ -46,7 +46,7 @@ internal sealed class FaultFinder
     /// alone, without a device: others in the way of other sources do not help it. Chargers and alternators, which cannot give more than
     /// their limit, count where no battery feeds.
     /// </summary>
-    public ImmutableArray<FaultAnswer> Find()
+    public ImmutableArray<FaultResult> Find()
     {
         var fed = wiring.Feeds.SelectMany(feed => feed.Conductors.Select(f => (Feed: feed, Fed: f)))
             .Where(x => conductorBranch[x.Fed.Conductor.Index] >= 0 && x.Fed.Conductor.Kind != RunKind.Ground)
@@ -63,7 +63,7 @@ internal sealed class FaultFinder
         ];
     }
 
-    private FaultAnswer Tell(FedConductor fed, Feed feed, FaultNetwork alone)
+    private FaultResult Tell(ProtectedConductor fed, SupplyTree feed, FaultNetwork alone)
     {
         var conductor = fed.Conductor;
         var device = fed.Protections.LastOrDefault();
@@ -71,13 +71,13 @@ internal sealed class FaultFinder
         var toBreak = device is null ? 0 : Once(amountToBreak, device.Index, _ => Math.Max(ThroughWhenShorted(strong, device, device.A), ThroughWhenShorted(strong, device, device.B)));
         var far = new Amps(all.Short(fed.Far.Index));
         var through = new Amps(device is null ? 0 : ThroughWhenShorted(alone, device, fed.Far));
-        var metal = ConductorFacts.MetalOf(conductor);
+        var metal = ConductorProperties.MetalOf(conductor);
         var withstand = metal.Withstand(conductor.Wire.Size.Area, Initial(conductor), Final(conductor));
         Seconds? opens = null;
         Amps? breaking = device?.Breaking;
         if (device?.Rating is { Value: > 0 } rating)
         {
-            var style = device.Style ?? (device.Kind == LinkKind.Breaker ? "breaker" : FuseTable.StyleFor(rating, new(toBreak)) ?? "");
+            var style = device.Style ?? (device.Kind == ConnectionKind.Breaker ? "breaker" : FuseTable.StyleFor(rating, new(toBreak)) ?? "");
             opens = FuseTable.OpensWithin(style, through / rating);
             breaking ??= FuseTable.BreakingOf(style);
         }
@@ -93,18 +93,18 @@ internal sealed class FaultFinder
     public static Celsius Final(Conductor c) => new(c.Wire.Insulation.Value <= 105 ? 160 : 250);
 
     /// <summary>A device nearer to the source that may open first or together, and then cuts off more than this conductor.</summary>
-    private static Link? Upstream(FedConductor fed, Feed feed, Link device) =>
+    private static InternalConnection? Upstream(ProtectedConductor fed, SupplyTree feed, InternalConnection device) =>
         device.Rating is not { } rating ? null
             : fed.Protections.SkipLast(1).LastOrDefault(p => p.Rating is { } r && r.Value < SelectiveRatio * rating.Value && CutsOffMore(p, fed, feed, device));
 
-    private static bool CutsOffMore(Link upstream, FedConductor fed, Feed feed, Link device) =>
+    private static bool CutsOffMore(InternalConnection upstream, ProtectedConductor fed, SupplyTree feed, InternalConnection device) =>
         feed.Conductors.Any(f => f.Protections.Contains(upstream) && !f.Protections.Contains(device) && !fed.Through.Contains(f.Conductor));
 
     private bool IsOnly(int source) => warm.Sources.All(s => s.Plus == source || warm.Circuit.Branches[s.Branch].Kind == BranchKind.Regulated);
 
     private static double Once(Dictionary<int, double> known, int key, Func<int, double> find) => known.TryGetValue(key, out var value) ? value : known[key] = find(key);
 
-    private double ThroughWhenShorted(FaultNetwork network, Link device, Terminal at)
+    private double ThroughWhenShorted(FaultNetwork network, InternalConnection device, Terminal at)
     {
         network.Short(at.Index);
         return Math.Abs(network.Through(linkBranch[device.Index]));

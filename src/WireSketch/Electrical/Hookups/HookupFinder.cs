@@ -17,7 +17,7 @@ public static class HookupFinder
     /// <summary>Every hookup, by load, the lowest first.</summary>
     /// <param name="coils">The impedance of each coil.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no coil, or more than <see cref="MostCoils"/>, or one of no impedance.</exception>
-    public static ImmutableArray<HookupChoice> Find(ImmutableArray<Ohms> coils)
+    public static ImmutableArray<HookupOption> Find(ImmutableArray<Ohms> coils)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(coils.Length, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(coils.Length, MostCoils);
@@ -31,7 +31,7 @@ public static class HookupFinder
     /// <param name="choices">The hookups.</param>
     /// <param name="channel">The channel.</param>
     /// <param name="handles">What one coil handles; null if unknown.</param>
-    public static ImmutableArray<RatedHookup> Rate(ImmutableArray<HookupChoice> choices, AmplifierChannel channel, Watts? handles)
+    public static ImmutableArray<RatedHookup> Rate(ImmutableArray<HookupOption> choices, AmplifierChannel channel, Watts? handles)
     {
         var curve = PowerCurve.Of(channel);
         Ohms? minimum = channel.Minimum?.Value ?? curve.Lowest;
@@ -59,7 +59,7 @@ public static class HookupFinder
             return new(joint, ordered, new(load), string.Join($" {joint} ", ordered.Select(p => p.Parts.IsEmpty ? p.Words : $"({p.Words})")));
         }
 
-        public HookupChoice ToChoice() => new(Words, Load, [.. SharesOf(1)]);
+        public HookupOption ToChoice() => new(Words, Load, [.. SharesOf(1)]);
 
         private IEnumerable<(Ohms, Share)> SharesOf(double share) => Parts.IsEmpty
             ? [(Load, new Share(share))]

@@ -10,7 +10,7 @@ using WireSketch.Topology;
 namespace WireSketch.Electrical.OperatingPoints;
 
 /// <summary>The operating point of one state, conductors as warm as their current makes them.</summary>
-internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<Gear, SystemState, Draw> drawOf)
+internal sealed class OperatingPoint(Wiring wiring, ConductorProperties facts, Func<Gear, SystemState, LoadModel> drawOf)
 {
     private const int MostRounds = 8;
 
@@ -19,7 +19,7 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
 
     private readonly ImmutableArray<Celsius> ambient = [.. wiring.Conductors.Select(facts.AmbientOf)];
 
-    public StateAnswer Solve(SystemState state)
+    public StateResult Solve(SystemState state)
     {
         // Relays begin fallen off and pull in one after the other, as they do; one that would buzz is left as the last round has it.
         var driven = Relays.Driven(wiring);
@@ -37,7 +37,7 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
         }
     }
 
-    private StateAnswer Solve(SystemState state, ImmutableArray<Relay> pulledIn)
+    private StateResult Solve(SystemState state, ImmutableArray<Relay> pulledIn)
     {
         var temperatures = ambient;
         for (var round = 1; ; round++)
@@ -47,7 +47,7 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
             var answer = DcSolver.Solve(supply.Circuit);
             var warmer = Warm(supply, answer);
             var change = temperatures.Zip(warmer, (a, b) => Math.Abs(a.Value - b.Value)).DefaultIfEmpty(0).Max();
-            if (answer is DcAnswer.Starved || change < Settled || round == MostRounds)
+            if (answer is DcSolution.Starved || change < Settled || round == MostRounds)
             {
                 return Tell(state, supply, answer, temperatures);
             }
@@ -56,32 +56,32 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
         }
     }
 
-    private ImmutableArray<Celsius> Warm(SupplyCircuit supply, DcAnswer answer) =>
+    private ImmutableArray<Celsius> Warm(SupplyCircuit supply, DcSolution answer) =>
         [.. wiring.Conductors.Select(c => supply.ConductorBranch[c.Index] is >= 0 and var branch
             ? facts.Heated(c, new(answer.Amps[branch])) : ambient[c.Index])];
 
-    private StateAnswer Tell(SystemState state, SupplyCircuit supply, DcAnswer answer, ImmutableArray<Celsius> temperatures)
+    private StateResult Tell(SystemState state, SupplyCircuit supply, DcSolution answer, ImmutableArray<Celsius> temperatures)
     {
         Amps Through(int branch) => new(branch < 0 ? 0 : answer.Amps[branch]);
         var loads = supply.Loads.Select(l => TellLoad(supply, l.Path, l.Branch, l.Draw, answer, state)).ToImmutableArray();
-        var sources = supply.Sources.Select(s => new SourceAnswer(
+        var sources = supply.Sources.Select(s => new SourceResult(
             s.Id, -Through(s.Branch), new(answer.Volts[s.Plus] - answer.Volts[s.Minus]), -answer.Amps[s.Branch] >= s.Limit * (1 - 1e-9))).ToImmutableArray();
         return new(
-            state, answer is DcAnswer.Found, [.. wiring.Terminals.Select(t => answer.Floats[t.Index] ? (Volts?)null : new Volts(answer.Volts[t.Index]))],
+            state, answer is DcSolution.Found, [.. wiring.Terminals.Select(t => answer.Floats[t.Index] ? (Volts?)null : new Volts(answer.Volts[t.Index]))],
             [.. supply.ConductorBranch.Select(Through)], [.. supply.LinkBranch.Select(Through)],
             [.. supply.ConductorBranch.Select(b => b < 0 ? (Ohms?)null : new Ohms(supply.Circuit.Branches[b].Ohms))], temperatures, loads, sources,
-            answer is DcAnswer.Starved starved ? Blame(supply, starved) : []);
+            answer is DcSolution.Starved starved ? Blame(supply, starved) : []);
     }
 
-    private LoadAnswer TellLoad(SupplyCircuit supply, LoadPath path, int branch, Draw draw, DcAnswer answer, SystemState state)
+    private LoadResult TellLoad(SupplyCircuit supply, LoadPath path, int branch, LoadModel draw, DcSolution answer, SystemState state)
     {
         if (branch < 0)
         {
             var nominal = Defaults.EngineRuns(state) ? Defaults.Running(wiring) : wiring.Spec.Job.Vehicle.Rest?.Value ?? new Volts(12.6);
             var amps = new Amps(draw.Kind switch
             {
-                DrawKind.Power => draw.Size / nominal.Value,
-                DrawKind.Current => draw.Size,
+                LoadModelKind.Power => draw.Size / nominal.Value,
+                LoadModelKind.Current => draw.Size,
                 _ => nominal.Value / draw.Size,
             });
             return new(path, nominal, amps, nominal * amps, new(0), new(0), new(0));
@@ -96,18 +96,18 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
             return new(path, between, current, between * current, new(0), new(0), new(0));
         }
 
-        var way = current.Value > 0 ? new CurrentWay(wiring, supply, answer).Of(path) : path;
+        var way = current.Value > 0 ? new CurrentPath(wiring, supply, answer).Of(path) : path;
         source = way.Source!;
-        var negative = wiring.HomeOf(source);
+        var negative = wiring.ReturnOf(source);
         var supplyDrop = new Volts(V(source) - V(path.Plus));
         var returnDrop = new Volts(V(path.Minus) - V(negative));
         var given = V(source) - V(negative);
         return new(way, between, current, between * current, supplyDrop, returnDrop, new(given > 0 ? (supplyDrop + returnDrop).Value / given : 0));
     }
 
-    private static ImmutableArray<StarvedLoad> Blame(SupplyCircuit supply, DcAnswer.Starved starved)
+    private static ImmutableArray<UnsuppliedLoad> Blame(SupplyCircuit supply, DcSolution.Starved starved)
     {
-        var blamed = ImmutableArray.CreateBuilder<StarvedLoad>();
+        var blamed = ImmutableArray.CreateBuilder<UnsuppliedLoad>();
         foreach (var branch in starved.Loads)
         {
             var load = supply.Loads.First(l => l.Branch == branch);
@@ -121,7 +121,7 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorFacts facts, Func<G
         return blamed.ToImmutable();
     }
 
-    private static double Loss(SupplyCircuit supply, DcAnswer answer, Conductor conductor)
+    private static double Loss(SupplyCircuit supply, DcSolution answer, Conductor conductor)
     {
         var branch = supply.ConductorBranch[conductor.Index];
         return answer.Amps[branch] * answer.Amps[branch] * supply.Circuit.Branches[branch].Ohms;

@@ -23,6 +23,6 @@ internal static class Relays
     /// <param name="state">The state's word.</param>
     /// <param name="driven">Relays whose coil is known.</param>
     /// <param name="pulledIn">Those of them that are pulled in.</param>
-    public static bool IsClosed(Link link, string state, IReadOnlyCollection<Relay> driven, IReadOnlyCollection<Relay> pulledIn) =>
+    public static bool IsClosed(InternalConnection link, string state, IReadOnlyCollection<Relay> driven, IReadOnlyCollection<Relay> pulledIn) =>
         link.Gear is Relay relay && driven.Contains(relay) ? pulledIn.Contains(relay) == (link.Id == relay.Id) : link.ClosedIn.Contains(state, StringComparer.Ordinal);
 }

@@ -36,7 +36,7 @@ internal sealed class SupplyCircuit
         LinkBranch = new int[wiring.Links.Length];
         foreach (var c in wiring.Conductors)
         {
-            ConductorBranch[c.Index] = Carries(c) ? Circuit.Resistor(c.From.Index, c.To.Index, ConductorFacts.At(c, temperatures[c.Index]).Value) : -1;
+            ConductorBranch[c.Index] = Carries(c) ? Circuit.Resistor(c.From.Index, c.To.Index, ConductorProperties.At(c, temperatures[c.Index]).Value) : -1;
         }
 
         foreach (var link in wiring.Links)
@@ -64,12 +64,12 @@ internal sealed class SupplyCircuit
     public List<(string Id, int Branch, int Plus, int Minus, double Limit)> Sources { get; } = [];
 
     /// <summary>Loads in the order of <see cref="Wiring.Loads"/>, with their branch; −1 for what is not in the circuit.</summary>
-    public List<(LoadPath Path, int Branch, Draw Draw)> Loads { get; } = [];
+    public List<(LoadPath Path, int Branch, LoadModel Draw)> Loads { get; } = [];
 
     public static bool Carries(Conductor c) => c.Kind is RunKind.Supply or RunKind.Ground or RunKind.Control && !c.IsShield;
 
     /// <summary>Adds what draws from the network.</summary>
-    public void AddLoads(Func<Gear, SystemState, Draw> drawOf)
+    public void AddLoads(Func<Gear, SystemState, LoadModel> drawOf)
     {
         foreach (var path in wiring.Loads)
         {
@@ -88,8 +88,8 @@ internal sealed class SupplyCircuit
             var (plus, minus) = (path.Plus.Index, path.Minus.Index);
             Loads.Add((path, draw.Kind switch
             {
-                DrawKind.Power => Circuit.Power(plus, minus, draw.Size),
-                DrawKind.Current => Circuit.Current(plus, minus, draw.Size, 1),
+                LoadModelKind.Power => Circuit.Power(plus, minus, draw.Size),
+                LoadModelKind.Current => Circuit.Current(plus, minus, draw.Size, 1),
                 _ => Circuit.Resistor(plus, minus, draw.Size),
             }, draw));
             if (state != SystemState.Standby)
@@ -119,7 +119,7 @@ internal sealed class SupplyCircuit
         }
     }
 
-    private int Close(Link link)
+    private int Close(InternalConnection link)
     {
         if (!Relays.IsClosed(link, States.Words[(int)state], driven, pulledIn) || link.A.Role is TerminalRole.Speaker or TerminalRole.Line)
         {
@@ -127,8 +127,8 @@ internal sealed class SupplyCircuit
         }
 
         var (a, b) = (link.A.Index, link.B.Index);
-        var ohms = LinkFacts.Of(link).Ohms.Value;
-        return link.Kind == LinkKind.Diode ? Circuit.Diode(a, b, link.Drop?.Value ?? 0.7, ohms) : Circuit.Resistor(a, b, ohms);
+        var ohms = ConnectionProperties.Of(link).Ohms.Value;
+        return link.Kind == ConnectionKind.Diode ? Circuit.Diode(a, b, link.Drop?.Value ?? 0.7, ohms) : Circuit.Resistor(a, b, ohms);
     }
 
     private void AddSource(Gear gear)

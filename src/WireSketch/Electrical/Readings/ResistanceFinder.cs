@@ -8,7 +8,7 @@ namespace WireSketch.Electrical.Readings;
 /// readings of one state. An added resistance R in a run that carries the current I lowers everything behind it by R·I; the small change of
 /// the current itself is left out.
 /// </summary>
-internal sealed class ResistanceFinder(Wiring wiring, StateAnswer state)
+internal sealed class ResistanceFinder(Wiring wiring, StateResult state)
 {
     /// <summary>Of the squared error, as much may stay unexplained.</summary>
     private const double Unexplained = 0.1;

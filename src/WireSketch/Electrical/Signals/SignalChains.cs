@@ -13,7 +13,7 @@ internal sealed class SignalChains(Wiring wiring)
         .Where(t => t.Gear is not null && t.Side == '+' && t.Shape.Flow == TerminalFlow.Out && t.Role is TerminalRole.Line or TerminalRole.Speaker)
         .ToLookup(t => wiring.NetOf[t.Index].Id, StringComparer.Ordinal);
 
-    public ImmutableArray<SignalAnswer> Solve() => [.. wiring.Gear.SelectMany(InputsOf).Select(i => Answer(i.Gear, i.Shape))];
+    public ImmutableArray<SignalResult> Solve() => [.. wiring.Gear.SelectMany(InputsOf).Select(i => Answer(i.Gear, i.Shape))];
 
     /// <summary>The output that drives an input, or null.</summary>
     private Terminal? Feeding(Gear device, TerminalShape input) =>
@@ -23,7 +23,7 @@ internal sealed class SignalChains(Wiring wiring)
         ? device.Terminals.Where(s => s.Form == TerminalForm.Group && s.Flow == TerminalFlow.In).SelectMany(s => s.Members).Select(m => (device, m))
         : [];
 
-    private SignalAnswer Answer(Gear device, TerminalShape input)
+    private SignalResult Answer(Gear device, TerminalShape input)
     {
         var chain = new List<Gear>();
         var feed = Feeding(device, input);

@@ -109,9 +109,9 @@ internal sealed class ComplexCircuit(int nodes, double hertz)
 
     private static bool Conducting(Part p) => p.Conducts;
 
-    private Disjoint Joined(Func<Part, bool> by)
+    private UnionFind Joined(Func<Part, bool> by)
     {
-        var joined = new Disjoint(Nodes);
+        var joined = new UnionFind(Nodes);
         foreach (var p in parts.Where(by))
         {
             joined.Join(p.A, p.B);

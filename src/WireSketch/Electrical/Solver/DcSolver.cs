@@ -12,11 +12,11 @@ internal static class DcSolver
     /// <summary>The same where there is no such limit to ask for, and the circuit is small.</summary>
     private const double Fine = 1e-11;
 
-    public static DcAnswer Solve(DcCircuit circuit)
+    public static DcSolution Solve(DcCircuit circuit)
     {
-        var parts = new Parts(circuit);
+        var parts = new CircuitIslands(circuit);
         var equations = new NodeEquations(circuit, parts);
-        var newton = new GuardedNewton(equations);
+        var newton = new DampedNewton(equations);
         var volts = Begin(circuit, parts);
         var dead = new List<int>();
         for (var i = 0; i < equations.Branches; i++)
@@ -27,7 +27,7 @@ internal static class DcSolver
             }
         }
 
-        var search = new PowerSearch(newton, volts);
+        var search = new LoadBisection(newton, volts);
         if (!newton.Run(volts, 0))
         {
             return Starve(circuit, parts, equations, newton, search, dead);
@@ -55,14 +55,14 @@ internal static class DcSolver
             : Starve(circuit, parts, equations, newton, search, dead);
     }
 
-    private static DcAnswer.Found Find(DcCircuit circuit, Parts parts, NodeEquations equations, GuardedNewton newton, double[] volts, IReadOnlyList<int> dead)
+    private static DcSolution.Found Find(DcCircuit circuit, CircuitIslands parts, NodeEquations equations, DampedNewton newton, double[] volts, IReadOnlyList<int> dead)
     {
         var (nodes, amps) = Spread(circuit, parts, equations, volts, 1);
         return new() { Volts = nodes, Amps = amps, Floats = parts.Floats, Dead = dead, Iterations = newton.Steps, Residual = equations.Residual(volts, 1) };
     }
 
     /// <summary>Every node at the highest voltage of all sources: above any answer.</summary>
-    private static double[] Begin(DcCircuit circuit, Parts parts)
+    private static double[] Begin(DcCircuit circuit, CircuitIslands parts)
     {
         var most = circuit.Branches.Where(b => b.Drives).Select(b => b.Value).DefaultIfEmpty(0).Max();
         var volts = new double[parts.Unknowns];
@@ -70,7 +70,7 @@ internal static class DcSolver
         return volts;
     }
 
-    private static DcAnswer.Starved Starve(DcCircuit circuit, Parts parts, NodeEquations equations, GuardedNewton newton, PowerSearch search, IReadOnlyList<int> dead)
+    private static DcSolution.Starved Starve(DcCircuit circuit, CircuitIslands parts, NodeEquations equations, DampedNewton newton, LoadBisection search, IReadOnlyList<int> dead)
     {
         var (worst, limiting) = Blame(equations, search);
         var (volts, scale) = Limit(equations, search, worst);
@@ -87,7 +87,7 @@ internal static class DcSolver
     }
 
     /// <summary>The loads whose volts collapse at the limit, the worst first, and the resistance whose loss grows fastest there.</summary>
-    private static (IReadOnlyList<int> Worst, int Limiting) Blame(NodeEquations equations, PowerSearch search)
+    private static (IReadOnlyList<int> Worst, int Limiting) Blame(NodeEquations equations, LoadBisection search)
     {
         var before = search.VoltsBefore;
         var fall = new double[equations.Unknowns];
@@ -123,10 +123,10 @@ internal static class DcSolver
     }
 
     /// <summary>The limit within the bracket, to all its digits where it is one of the power; otherwise by halving on.</summary>
-    private static (double[] Volts, double Scale) Limit(NodeEquations equations, PowerSearch search, IReadOnlyList<int> worst)
+    private static (double[] Volts, double Scale) Limit(NodeEquations equations, LoadBisection search, IReadOnlyList<int> worst)
     {
-        if (worst.Count > 0 && new LimitFinder(equations, worst[0]).Find(search.Volts, search.Low) is var (volts, scale)
-            && scale >= search.Low - (Coarse / 100) && scale <= search.High && equations.Residual(volts, scale) <= GuardedNewton.Tolerance)
+        if (worst.Count > 0 && new VoltageCollapseLimit(equations, worst[0]).Find(search.Volts, search.Low) is var (volts, scale)
+            && scale >= search.Low - (Coarse / 100) && scale <= search.High && equations.Residual(volts, scale) <= DampedNewton.Tolerance)
         {
             return (volts, scale);
         }
@@ -139,7 +139,7 @@ internal static class DcSolver
         return (search.Volts, search.Low);
     }
 
-    private static (double[] Volts, double[] Amps) Spread(DcCircuit circuit, Parts parts, NodeEquations equations, double[] volts, double scale)
+    private static (double[] Volts, double[] Amps) Spread(DcCircuit circuit, CircuitIslands parts, NodeEquations equations, double[] volts, double scale)
     {
         var nodes = new double[circuit.Nodes];
         for (var i = 0; i < nodes.Length; i++)
@@ -153,7 +153,7 @@ internal static class DcSolver
             amps[i] = equations.Amps(i, volts, scale);
         }
 
-        Shorts.Fill(circuit, parts, amps);
+        ZeroOhmBranches.Fill(circuit, parts, amps);
         return (nodes, amps);
     }
 }

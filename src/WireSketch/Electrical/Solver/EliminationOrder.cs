@@ -2,7 +2,7 @@ namespace WireSketch.Electrical.Solver;
 
 /// <summary>
 /// The order in which unknowns are eliminated so that few new entries arise: ends of trees first (no new entry at all), then
-/// always an unknown with the fewest neighbours left (minimum degree; Tinney and Walker 1967).
+/// always an unknown with the fewest neighbors left (minimum degree; Tinney and Walker 1967).
 /// </summary>
 internal static class EliminationOrder
 {
@@ -14,15 +14,15 @@ internal static class EliminationOrder
         var order = new int[count];
         var degree = new int[count];
 
-        // Of a node with one neighbour left, the sum (by exclusive or) of its neighbours is that neighbour.
-        var neighbours = new int[count];
+        // Of a node with one neighbor left, the sum (by exclusive or) of its neighbors is that neighbor.
+        var neighbors = new int[count];
         foreach (var edge in edges)
         {
             var (a, b) = ((int)(edge >> 32), (int)edge);
             degree[a]++;
             degree[b]++;
-            neighbours[a] ^= b;
-            neighbours[b] ^= a;
+            neighbors[a] ^= b;
+            neighbors[b] ^= a;
         }
 
         var done = new bool[count];
@@ -38,8 +38,8 @@ internal static class EliminationOrder
                     break;
                 }
 
-                var other = neighbours[at];
-                neighbours[other] ^= at;
+                var other = neighbors[at];
+                neighbors[other] ^= at;
                 degree[other]--;
                 at = other;
             }

@@ -3,7 +3,7 @@ namespace WireSketch.Electrical.Solver;
 /// <summary>A circuit of sources and resistances in which single nodes are shorted to the reference, one after the other, by superposition.</summary>
 internal sealed class FaultNetwork
 {
-    private readonly Parts parts;
+    private readonly CircuitIslands parts;
     private readonly NodeEquations equations;
     private readonly double[] open;
     private readonly bool works;

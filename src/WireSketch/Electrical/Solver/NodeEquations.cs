@@ -13,7 +13,7 @@ internal sealed class NodeEquations
     private readonly bool[] active;
     private readonly SymmetricMatrix matrix;
 
-    public NodeEquations(DcCircuit circuit, Parts parts)
+    public NodeEquations(DcCircuit circuit, CircuitIslands parts)
     {
         Unknowns = parts.Unknowns;
         branches = [.. circuit.Branches];

@@ -1,7 +1,7 @@
 namespace WireSketch.Electrical.Solver;
 
 /// <summary>
-/// A sparse symmetric matrix of fixed pattern, and its factors L·D·Lᵀ. The pattern is analysed once (elimination tree, length of
+/// A sparse symmetric matrix of fixed pattern, and its factors L·D·Lᵀ. The pattern is analyzed once (elimination tree, length of
 /// every column); values change and are factored again row by row, each row's pattern read off the tree (up-looking; Davis,
 /// Direct Methods for Sparse Linear Systems, SIAM 2006, ch. 4).
 /// </summary>
@@ -58,7 +58,7 @@ internal sealed class SymmetricMatrix
         flag = new int[count];
         filled = new int[count];
         factorColumns = new int[count + 1];
-        Analyse();
+        Analyze();
         factorRows = new int[factorColumns[count]];
         factor = new double[factorRows.Length];
         pivots = new double[count];
@@ -243,7 +243,7 @@ internal sealed class SymmetricMatrix
         return (start, row);
     }
 
-    private void Analyse()
+    private void Analyze()
     {
         var lengths = new int[count];
         for (var k = 0; k < count; k++)

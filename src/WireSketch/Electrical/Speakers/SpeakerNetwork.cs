@@ -39,10 +39,10 @@ internal enum NetworkView
 /// <summary>What one volt between two terminals does in a network.</summary>
 /// <param name="Impedance">Load seen by it; null if no current flows.</param>
 /// <param name="Coils">Current through each coil, from its plus to its minus.</param>
-internal sealed record NetworkAnswer(Complex? Impedance, ImmutableArray<(NetworkPart.CoilPart Coil, Complex Amps)> Coils);
+internal sealed record NetworkSolution(Complex? Impedance, ImmutableArray<(NetworkPart.CoilPart Coil, Complex Amps)> Coils);
 
 /// <summary>Coils, crossovers and wires that hang together.</summary>
-internal sealed class SpeakerNetwork(ImmutableArray<Conductor> conductors, ImmutableArray<Link> links, ImmutableArray<NetworkPart> parts, Func<Conductor, Ohms> resistance)
+internal sealed class SpeakerNetwork(ImmutableArray<Conductor> conductors, ImmutableArray<InternalConnection> links, ImmutableArray<NetworkPart> parts, Func<Conductor, Ohms> resistance)
 {
     /// <summary>The frequency of resistive networks does not matter; this one is the usual test tone.</summary>
     private const double Tone = 1000;
@@ -75,7 +75,7 @@ internal sealed class SpeakerNetwork(ImmutableArray<Conductor> conductors, Immut
         return seen.Contains(b.Index);
     }
 
-    public NetworkAnswer Drive(Terminal plus, Terminal minus, NetworkView view, double hertz)
+    public NetworkSolution Drive(Terminal plus, Terminal minus, NetworkView view, double hertz)
     {
         var nodes = new Dictionary<int, int>();
         int Node(Terminal t) => nodes.TryGetValue(t.Index, out var n) ? n : nodes[t.Index] = nodes.Count;

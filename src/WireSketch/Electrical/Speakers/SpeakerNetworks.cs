@@ -11,7 +11,7 @@ namespace WireSketch.Electrical.Speakers;
 internal sealed class SpeakerNetworks
 {
     private readonly Wiring wiring;
-    private readonly Disjoint joined;
+    private readonly UnionFind joined;
     private readonly Dictionary<int, SpeakerNetwork> networks = [];
     private readonly HashSet<int> grounded = [];
 
@@ -20,7 +20,7 @@ internal sealed class SpeakerNetworks
         this.wiring = wiring;
         joined = new(wiring.Terminals.Length);
         var conductors = wiring.Conductors.Where(c => c.Kind == RunKind.Speaker || IsSpeaker(c.From) || IsSpeaker(c.To)).ToArray();
-        var links = wiring.Links.Where(l => l.Kind == LinkKind.Joint && (IsSpeaker(l.A) || IsSpeaker(l.B) || l.A.Role == TerminalRole.Any)).ToArray();
+        var links = wiring.Links.Where(l => l.Kind == ConnectionKind.Joint && (IsSpeaker(l.A) || IsSpeaker(l.B) || l.A.Role == TerminalRole.Any)).ToArray();
         var parts = wiring.Gear.SelectMany(PartsOf).ToArray();
         foreach (var c in conductors)
         {

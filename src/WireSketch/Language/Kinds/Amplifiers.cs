@@ -47,7 +47,7 @@ public sealed record Amplifier : Gear
         .. Channels.Select(c => Pair(c.Name.Value, TerminalRole.Speaker, TerminalFlow.Out)),
     ];
 
-    public SupplyFacts Supply { get; init; } = SupplyFacts.None;
+    public SupplyProperties Supply { get; init; } = SupplyProperties.None;
 
     /// <summary>Class of operation, such as D.</summary>
     public Written<string>? Class { get; init; }
@@ -84,7 +84,7 @@ public sealed record Amplifier : Gear
         return new()
         {
             Name = f.Key,
-            Supply = f.Map("supply", "what it takes", SupplyFacts.Read) ?? SupplyFacts.None,
+            Supply = f.Map("supply", "what it takes", SupplyProperties.Read) ?? SupplyProperties.None,
             Class = f.Text("class", "class of operation, such as D"),
             InputLine = input?.Line,
             InputSpeaker = input?.Speaker,

@@ -6,7 +6,7 @@ using static WireSketch.Language.TerminalShape;
 namespace WireSketch.Language.Kinds;
 
 /// <summary>A fuse or circuit breaker that stands by itself.</summary>
-public sealed record Protection : Gear
+public sealed record ProtectiveDevice : Gear
 {
     public override string Kind => Breaker ? "breaker" : "fuse";
 
@@ -23,7 +23,7 @@ public sealed record Protection : Gear
     /// <summary>manual or automatic; breakers only.</summary>
     public Written<string>? Reset { get; init; }
 
-    internal static Protection Read(Fields f, bool breaker) => new()
+    internal static ProtectiveDevice Read(Fields f, bool breaker) => new()
     {
         Name = f.Key,
         Breaker = breaker,
@@ -69,7 +69,7 @@ public sealed record FuseBlock : Gear
         if (outputs is { } written && highest > written.Value)
         {
             var beyond = fuses.First(x => x.Key.Value == highest).Key;
-            f.Report(new("spec/value", Text.Severity.Error, $"output {highest} has a fuse, but the block has {written.Value} outputs", beyond.At));
+            f.Report(new("spec/value", Diagnostics.Severity.Error, $"output {highest} has a fuse, but the block has {written.Value} outputs", beyond.At));
         }
 
         return new()
@@ -217,7 +217,7 @@ public sealed record Relay : Gear
             }
             else
             {
-                f.Report(new("spec/value", Text.Severity.Error, $"\"{words.Value}\" is neither a current nor a resistance: a relay's coil is written as 0.15 A or 85 ohm", words.At));
+                f.Report(new("spec/value", Diagnostics.Severity.Error, $"\"{words.Value}\" is neither a current nor a resistance: a relay's coil is written as 0.15 A or 85 ohm", words.At));
             }
         }
 

@@ -84,7 +84,7 @@ public sealed record ChannelSettings
             return settings with { BoostBy = by, BoostAt = halves.Length == 1 ? null : corner };
         }
 
-        f.Report(new("spec/unit", Text.Severity.Error, $"\"{words.Value}\" is no boost: a level in dB, and the frequency in Hz at which it lifts", words.At) { Help = "write boost: 6 dB at 45 Hz" });
+        f.Report(new("spec/unit", Diagnostics.Severity.Error, $"\"{words.Value}\" is no boost: a level in dB, and the frequency in Hz at which it lifts", words.At) { Help = "write boost: 6 dB at 45 Hz" });
         return settings;
     }
 
@@ -104,9 +104,9 @@ public sealed record ChannelSettings
 }
 
 /// <summary>What a device takes from the supply.</summary>
-public sealed record SupplyFacts
+public sealed record SupplyProperties
 {
-    public static SupplyFacts None { get; } = new();
+    public static SupplyProperties None { get; } = new();
 
     /// <summary>The device's own fuses, in all.</summary>
     public Written<Amps>? Fuse { get; init; }
@@ -119,7 +119,7 @@ public sealed record SupplyFacts
     /// <summary>Thickest and thinnest cable its terminals take.</summary>
     public Written<Range<WireSize>>? Fits { get; init; }
 
-    internal static SupplyFacts Read(Fields f) => new()
+    internal static SupplyProperties Read(Fields f) => new()
     {
         Fuse = f.Amount<Amps>("fuse", "its own fuses, in all"),
         Efficiency = f.Amount<Share>("efficiency", "output over input at full output", "65 %, or 80 % for class D (common practice)"),
@@ -155,7 +155,7 @@ public sealed record HeadUnit : Gear
 
     internal static HeadUnit Read(Fields f)
     {
-        var behaviour = f.Map("behaviour", "how it behaves as a source", b => new Behaviour(
+        var behavior = f.Map("behavior", "how it behaves as a source", b => new SourceBehavior(
             b.Amount<Ohms>("mutes-without-load", "falls silent unless each channel sees a load of about this"),
             b.Flag("dc-offset", "its speaker outputs carry a DC offset while it plays", "true")?.Value));
         return new()
@@ -163,14 +163,14 @@ public sealed record HeadUnit : Gear
             Name = f.Key,
             Outputs = f.Each("outputs", "its groups of output channels", ChannelGroup.Read),
             RemoteLimit = f.Amount<Amps>("remote-limit", "the most that its remote output supplies", "0.5 A (common practice)"),
-            MutesWithoutLoad = behaviour?.Mutes,
-            DcOffset = behaviour?.Offset,
+            MutesWithoutLoad = behavior?.Mutes,
+            DcOffset = behavior?.Offset,
             Current = f.Amount<Amps>("current", "draw while playing", "5 A (common practice)"),
             Standby = f.Amount<Amps>("standby", "draw while asleep", zero: true),
         };
     }
 
-    private sealed record Behaviour(Written<Ohms>? Mutes, bool? Offset);
+    private sealed record SourceBehavior(Written<Ohms>? Mutes, bool? Offset);
 }
 
 /// <summary>A signal processor.</summary>
@@ -188,7 +188,7 @@ public sealed record Processor : Gear
 
     public ImmutableArray<ChannelGroup> Outputs { get; init; } = [];
 
-    public SupplyFacts Supply { get; init; } = SupplyFacts.None;
+    public SupplyProperties Supply { get; init; } = SupplyProperties.None;
 
     public Written<Amps>? Standby { get; init; }
 
@@ -203,7 +203,7 @@ public sealed record Processor : Gear
         Name = f.Key,
         Inputs = f.Each("inputs", "its groups of input channels; a single one is usually named in", ChannelGroup.Read),
         Outputs = f.Each("outputs", "its groups of output channels", ChannelGroup.Read),
-        Supply = f.Map("supply", "what it takes", SupplyFacts.Read) ?? SupplyFacts.None,
+        Supply = f.Map("supply", "what it takes", SupplyProperties.Read) ?? SupplyProperties.None,
         Standby = f.Amount<Amps>("standby", "draw while asleep", zero: true),
         RemoteLimit = f.Amount<Amps>("remote-limit", "the most that its remote output supplies", "0.5 A (common practice)"),
         WakesOn = f.Words("wakes-on", "what can wake it", ChannelSettings.WakeWords),

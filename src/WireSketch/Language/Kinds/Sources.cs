@@ -165,7 +165,7 @@ public sealed record TapPoint : Gear
 
     public Written<Volts>? Maximum { get; init; }
 
-    public Written<string>? Colour { get; init; }
+    public Written<string>? Color { get; init; }
 
     public Written<string>? Connector { get; init; }
 
@@ -178,7 +178,7 @@ public sealed record TapPoint : Gear
         Channels = f.Count("channels", "number of channels, for speaker or line", "1"),
         Limit = f.Amount<Amps>("limit", "the most that may be taken from it"),
         Maximum = f.Amount<Volts>("maximum", "highest signal voltage there, for speaker or line"),
-        Colour = f.Text("colour", "colour of the vehicle's wire"),
+        Color = f.Text("color", "color of the vehicle's wire"),
         Connector = f.Text("connector", "the vehicle's connector"),
         Cavity = f.Text("cavity", "cavity in that connector"),
     };

@@ -1,7 +1,7 @@
+using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
-using WireSketch.Text;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Signals;
@@ -55,7 +55,7 @@ internal sealed class SignalUnconnected : Rule
             var (fed, feeds) = (IsFed(install, adapter), Leads(install.Wiring, adapter, TerminalFlow.Out));
             if (fed != feeds && (feeds || found.Length == 0))
             {
-                yield return Found(
+                yield return Report(
                     adapter.Name.At,
                     feeds ? $"{adapter.Id} feeds other devices and gets no signal" : $"{adapter.Id} gets a signal and feeds nothing",
                     feeds ? $"bring a speaker-level source to {adapter.Id}.in" : $"run a cable from {adapter.Id}.out to the input it is meant for",
@@ -82,9 +82,9 @@ internal sealed class SignalUnconnected : Rule
 
         if (!IsFed(install, amp))
         {
-            yield return Found(
+            yield return Report(
                 amp.Name.At,
-                wired ? $"no source reaches the inputs of {amp.Id}, although a cable lands there" : $"{amp.Id} drives {RunWords.List(Drivers(loads))} and no cable lands on its inputs",
+                wired ? $"no source reaches the inputs of {amp.Id}, although a cable lands there" : $"{amp.Id} drives {RunText.List(Drivers(loads))} and no cable lands on its inputs",
                 $"run a cable from the source to {amp.Id}.in",
                 amp.Id);
             yield break;
@@ -93,10 +93,10 @@ internal sealed class SignalUnconnected : Rule
         var silent = loads.Where(c => !SignalFeeds.InputsOf(install, c).Any(s => s.FedBy is not null || s.Loops)).ToArray();
         if (silent.Length > 0)
         {
-            yield return Found(
+            yield return Report(
                 amp.Name.At,
-                $"{RunWords.List(silent.Select(c => c.Id))} drive{(silent.Length == 1 ? "s" : "")} {RunWords.List(Drivers(silent))} and get{(silent.Length == 1 ? "s" : "")} no signal",
-                $"run a cable to {RunWords.List(silent.Select(c => $"{amp.Id}.in.{c.Channel}"))}, or accept this if a switch of {amp.Id} copies another input",
+                $"{RunText.List(silent.Select(c => c.Id))} drive{(silent.Length == 1 ? "s" : "")} {RunText.List(Drivers(silent))} and get{(silent.Length == 1 ? "s" : "")} no signal",
+                $"run a cable to {RunText.List(silent.Select(c => $"{amp.Id}.in.{c.Channel}"))}, or accept this if a switch of {amp.Id} copies another input",
                 [amp.Id, .. silent.Select(c => c.Id)]);
         }
 
@@ -104,7 +104,7 @@ internal sealed class SignalUnconnected : Rule
             : inputs.Where(s => s.FedBy is not null && amp.Channels.Length > 1 && !loads.Any(c => s.Input == "in." + c.Channel || s.Input == "in." + c.BridgedWith)).ToArray();
         if (idle.Length > 0)
         {
-            yield return Found(
+            yield return Report(
                 amp.Name.At,
                 amp.Channels.Length == 1 ? $"{amp.Id} gets a signal and drives nothing" : $"{SignalFeeds.Names(idle)} gets a signal, and nothing is connected to {(idle.Length == 1 ? "that channel" : "those channels")}",
                 "connect the load, or bring the signal to the channel that has one",
@@ -112,7 +112,7 @@ internal sealed class SignalUnconnected : Rule
         }
     }
 
-    private static IEnumerable<string> Drivers(IEnumerable<ChannelAnswer> channels)
+    private static IEnumerable<string> Drivers(IEnumerable<ChannelResult> channels)
     {
         var all = channels.SelectMany(c => c.Coils).Select(c => c.Speaker.Id).Distinct(StringComparer.Ordinal).ToArray();
         return all.Length > 0 ? all : ["a load"];
@@ -123,7 +123,7 @@ internal sealed class SignalUnconnected : Rule
         var (fed, feeds) = (IsFed(install, processor), Leads(install.Wiring, processor, TerminalFlow.Out));
         if (fed != feeds && !(processor.InVehicle && !Leads(install.Wiring, processor, feeds ? TerminalFlow.In : TerminalFlow.Out)))
         {
-            yield return Found(
+            yield return Report(
                 processor.Name.At,
                 feeds ? $"{processor.Id} feeds other devices and gets no signal" : $"{processor.Id} gets a signal and feeds nothing",
                 feeds ? "run a cable from the source to one of its inputs" : "run cables from its outputs to the amplifiers",

@@ -56,7 +56,7 @@ internal sealed record ExpectedReading(string Words, bool Fits)
     }
 
     /// <summary>The state in which a reading was taken.</summary>
-    public static StateAnswer StateOf(Install install, Reading reading) =>
+    public static StateResult StateOf(Install install, Reading reading) =>
         install.Answers.States.First(s => States.Words[(int)s.State] == (reading.State?.Value ?? "full output"));
 
     /// <summary>The single broken coil that a reading of ohms looks like, in words; null if several or none would read so.</summary>
@@ -79,15 +79,15 @@ internal sealed record ExpectedReading(string Words, bool Fits)
         }
 
         var coils = like.Select(f => f.Speaker.CoilCount == 1 ? f.Speaker.Id : $"{f.Speaker.Id}.coil.{f.Coil}").ToArray();
-        return $"{(kinds[0] ? "an open" : "a shorted")} coil would read so: {Phrases.Or(coils)}";
+        return $"{(kinds[0] ? "an open" : "a shorted")} coil would read so: {EnglishText.Or(coils)}";
     }
 
     private static ExpectedReading Near(double read, double computed, double share, double more, string words) =>
         new(words, Math.Abs(read - computed) <= (Math.Abs(computed) * share) + more);
 
-    private static ChannelAnswer? Channel(Install install, string at) => install.Answers.Channels.FirstOrDefault(c => c.Id == at && c.Gear is Amplifier);
+    private static ChannelResult? Channel(Install install, string at) => install.Answers.Channels.FirstOrDefault(c => c.Id == at && c.Gear is Amplifier);
 
-    private static Volts? Between(Install install, StateAnswer state, string at, string? against) =>
+    private static Volts? Between(Install install, StateResult state, string at, string? against) =>
         Ends(install, at, against) is { } ends && state.Volts[ends.Plus.Index] is { } high && state.Volts[ends.Minus.Index] is { } low ? high - low : null;
 
     /// <summary>Where the two leads of the meter were.</summary>
@@ -101,7 +101,7 @@ internal sealed record ExpectedReading(string Words, bool Fits)
     }
 
     /// <summary>The current in a run, or out of a battery.</summary>
-    private static Amps? Through(Install install, StateAnswer state, string at)
+    private static Amps? Through(Install install, StateResult state, string at)
     {
         if (install.Wiring.RunsById.TryGetValue(at, out var run))
         {

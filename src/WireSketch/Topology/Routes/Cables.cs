@@ -11,13 +11,13 @@ public static class Cables
 
     /// <summary>Inside diameters in which split loom is sold, in inches (common practice, no published source).</summary>
     private static readonly ImmutableArray<LoomSize> Looms =
-        [.. new[] { (0.25, "1/4"), (0.375, "3/8"), (0.5, "1/2"), (0.625, "5/8"), (0.75, "3/4"), (1, "1"), (1.25, "1 1/4"), (1.5, "1 1/2"), (2, "2") }.Select(l => new LoomSize(Metres.FromInches(l.Item1), l.Item2))];
+        [.. new[] { (0.25, "1/4"), (0.375, "3/8"), (0.5, "1/2"), (0.625, "5/8"), (0.75, "3/4"), (1, "1"), (1.25, "1 1/4"), (1.5, "1 1/2"), (2, "2") }.Select(l => new LoomSize(Meters.FromInches(l.Item1), l.Item2))];
 
     /// <summary>
     /// Outside diameter of one conductor: the copper's own times 1.15 for its strands, and twice a wall of 0.5 mm up to 1 mm², 0.7 mm up to
     /// 6 mm², 1 mm up to 16 mm², 1.5 mm above; a line pair is two cables of 5 mm (common practice, no published source).
     /// </summary>
-    public static Metres Outside(WireFacts wire)
+    public static Meters Outside(WireProperties wire)
     {
         if (wire.IsLinePair)
         {
@@ -36,19 +36,19 @@ public static class Cables
     public static double Squares(WiredRun run) => Count(run) * Outside(run.Wire).Value * Outside(run.Wire).Value;
 
     /// <summary>Share of a round opening that runs fill.</summary>
-    public static Share Fill(IEnumerable<WiredRun> runs, Metres opening) => new(runs.Sum(Squares) / (opening.Value * opening.Value));
+    public static Share Fill(IEnumerable<WiredRun> runs, Meters opening) => new(runs.Sum(Squares) / (opening.Value * opening.Value));
 
     /// <summary>The inside diameter that they need.</summary>
-    public static Metres Needs(IEnumerable<WiredRun> runs) => new(Math.Sqrt(runs.Sum(Squares) / MostFilled.Value));
+    public static Meters Needs(IEnumerable<WiredRun> runs) => new(Math.Sqrt(runs.Sum(Squares) / MostFilled.Value));
 
     /// <summary>The smallest size of loom that is wide enough; null if none that is sold is.</summary>
-    public static LoomSize? Loom(Metres needs) => Looms.FirstOrDefault(l => l.Inside >= needs);
+    public static LoomSize? Loom(Meters needs) => Looms.FirstOrDefault(l => l.Inside >= needs);
 }
 
 /// <summary>A size in which split loom is sold.</summary>
 /// <param name="Inside">Inside diameter.</param>
 /// <param name="Inches">The same in inches, as it is said.</param>
-public sealed record LoomSize(Metres Inside, string Inches)
+public sealed record LoomSize(Meters Inside, string Inches)
 {
-    public override string ToString() => $"{Inches} in ({Quantity.PrintIn(Inside, Metres.Units[0], 2)})";
+    public override string ToString() => $"{Inches} in ({Quantity.PrintIn(Inside, Meters.Units[0], 2)})";
 }

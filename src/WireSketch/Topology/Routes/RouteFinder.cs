@@ -56,7 +56,7 @@ internal sealed class RouteFinder
         return [.. way];
     }
 
-    public static Metres Length(ImmutableArray<VehiclePath> way) => new(way.Sum(p => p.Length!.Value.Value.Value));
+    public static Meters Length(ImmutableArray<VehiclePath> way) => new(way.Sum(p => p.Length!.Value.Value.Value));
 
     /// <summary>Dijkstra's algorithm from one place to all.</summary>
     private Dictionary<string, Best> From(string start)

@@ -17,14 +17,14 @@ public sealed class AgainstNgSpiceTests
         {
             var vehicle = new RandomVehicle(seed, seed % 10 == 0 ? 500 : 10 + (seed * 37 % 190));
             var scale = 1.0;
-            while (DcSolver.Solve(vehicle.Make(scale)) is DcAnswer.Starved)
+            while (DcSolver.Solve(vehicle.Make(scale)) is DcSolution.Starved)
             {
                 scale *= 0.7;
                 starved++;
             }
 
             var circuit = vehicle.Make(scale);
-            var ours = Assert.IsType<DcAnswer.Found>(DcSolver.Solve(circuit));
+            var ours = Assert.IsType<DcSolution.Found>(DcSolver.Solve(circuit));
             Assert.InRange(ours.Residual, 0, 1e-9);
 
             var (volts, amps) = Simulate(circuit, ours.Volts);

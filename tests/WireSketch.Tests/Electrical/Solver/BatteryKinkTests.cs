@@ -25,7 +25,7 @@ public sealed class BatteryKinkTests
         circuit.Battery(1, 0, E, Gives, Takes);
         circuit.Resistor(1, 2, Wire);
         circuit.Power(2, 0, watts);
-        var found = Assert.IsType<DcAnswer.Found>(DcSolver.Solve(circuit));
+        var found = Assert.IsType<DcSolution.Found>(DcSolver.Solve(circuit));
         Assert.Equal((E + Math.Sqrt((E * E) - (4 * watts * (Gives + Wire)))) / 2, found.Volts[2], 1e-9);
     }
 
@@ -36,7 +36,7 @@ public sealed class BatteryKinkTests
         circuit.Battery(1, 0, E, Gives, Takes);
         circuit.Resistor(1, 2, Wire);
         circuit.Power(2, 0, (E * E / (4 * (Gives + Wire))) + 1);
-        Assert.IsType<DcAnswer.Starved>(DcSolver.Solve(circuit));
+        Assert.IsType<DcSolution.Starved>(DcSolver.Solve(circuit));
     }
 
     /// <summary>The alternator gives all it has; the battery gives the rest, P/V − I at V = E − (P/V − I)·R: a quadratic in V.</summary>
@@ -51,7 +51,7 @@ public sealed class BatteryKinkTests
         circuit.Battery(1, 0, E, Gives, Takes);
         circuit.Regulated(1, 0, 14.2, 0.001, limit);
         circuit.Power(1, 0, watts);
-        var found = Assert.IsType<DcAnswer.Found>(DcSolver.Solve(circuit));
+        var found = Assert.IsType<DcSolution.Found>(DcSolver.Solve(circuit));
         var open = E + (limit * Gives);
         Assert.Equal((open + Math.Sqrt((open * open) - (4 * watts * Gives))) / 2, found.Volts[1], 1e-6);
     }

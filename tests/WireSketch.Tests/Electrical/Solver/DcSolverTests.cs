@@ -58,7 +58,7 @@ public sealed class DcSolverTests
         circuit.Source(1, 0, 12, 0.05);
         circuit.Resistor(1, 2, 0.2);
         circuit.Power(2, 0, 200);
-        var answer = Assert.IsType<DcAnswer.Starved>(DcSolver.Solve(circuit));
+        var answer = Assert.IsType<DcSolution.Starved>(DcSolver.Solve(circuit));
         Assert.Equal(12.0 * 12.0 / (4 * 0.25) / 200, answer.Scale, 1e-14);
         Assert.Equal(6, answer.Volts[2], 1e-13);
     }
@@ -81,10 +81,10 @@ public sealed class DcSolverTests
                 return circuit;
             }
 
-            var starved = Assert.IsType<DcAnswer.Starved>(DcSolver.Solve(Make(1000)));
+            var starved = Assert.IsType<DcSolution.Starved>(DcSolver.Solve(Make(1000)));
             var limit = 1000 * starved.Scale;
             var worst = starved.Loads[0] + 2 - tree.Count - 1;
-            double At(double share) => Assert.IsType<DcAnswer.Found>(DcSolver.Solve(Make(limit * share))).Volts[worst];
+            double At(double share) => Assert.IsType<DcSolution.Found>(DcSolver.Solve(Make(limit * share))).Volts[worst];
             var (near, far) = (At(1 - 1e-4) - starved.Volts[worst], At(1 - 1e-2) - starved.Volts[worst]);
             Assert.InRange(far / near, 8, 12);
         },
@@ -97,7 +97,7 @@ public sealed class DcSolverTests
         circuit.Source(1, 0, 12.6, 0.01);
         circuit.Power(1, 2, 100);
         circuit.Resistor(2, 3, 1);
-        var answer = Assert.IsType<DcAnswer.Found>(DcSolver.Solve(circuit));
+        var answer = Assert.IsType<DcSolution.Found>(DcSolver.Solve(circuit));
         Assert.Equal([false, false, true, true], answer.Floats);
         Assert.Equal([1], answer.Dead);
         Assert.All(answer.Amps, a => Assert.Equal(0, a, 1e-9));
@@ -121,7 +121,7 @@ public sealed class DcSolverTests
         var circuit = new DcCircuit(2);
         circuit.Source(1, 0, 12, 0.1);
         circuit.Power(0, 1, 50);
-        var answer = Assert.IsType<DcAnswer.Found>(DcSolver.Solve(circuit));
+        var answer = Assert.IsType<DcSolution.Found>(DcSolver.Solve(circuit));
         Assert.Equal([1], answer.Dead);
         Assert.Equal(12, answer.Volts[1], 1e-9);
     }
@@ -135,7 +135,7 @@ public sealed class DcSolverTests
         var small = circuit.Power(2, 0, 50);
         var thin = circuit.Resistor(1, 3, 0.2);
         var large = circuit.Power(3, 0, 400);
-        var answer = Assert.IsType<DcAnswer.Starved>(DcSolver.Solve(circuit));
+        var answer = Assert.IsType<DcSolution.Starved>(DcSolver.Solve(circuit));
         Assert.Equal([large], answer.Loads);
         Assert.Equal(thin, answer.LimitingBranch);
         Assert.DoesNotContain(small, answer.Loads);
@@ -177,9 +177,9 @@ public sealed class DcSolverTests
             Assert.Equal(one.Volts[n], two.Volts[nodes[n]], 1e-9);
         }
 
-        if (one is DcAnswer.Starved starved)
+        if (one is DcSolution.Starved starved)
         {
-            Assert.Equal(starved.Scale, ((DcAnswer.Starved)two).Scale, 1e-10);
+            Assert.Equal(starved.Scale, ((DcSolution.Starved)two).Scale, 1e-10);
         }
     }
 
@@ -210,7 +210,7 @@ public sealed class DcSolverTests
     {
         var circuit = Wired(tree);
         circuit.Power(load, 0, watts);
-        return DcSolver.Solve(circuit) is DcAnswer.Found found ? found.Volts[load] : 0;
+        return DcSolver.Solve(circuit) is DcSolution.Found found ? found.Volts[load] : 0;
     }
 
     private static double[] Drops(IReadOnlyCollection<Wire> tree, double amps)

@@ -57,7 +57,7 @@ internal static class NgSpice
     {
         var deck = new StringBuilder("* compared with our own solver\n.options reltol=1e-12 abstol=1e-12 vntol=1e-13 itl1=500\n");
         var prints = new StringBuilder();
-        var merged = new Disjoint(circuit.Nodes);
+        var merged = new UnionFind(circuit.Nodes);
         foreach (var b in circuit.Branches.Where(b => b.IsShort))
         {
             merged.Join(b.A, b.B);

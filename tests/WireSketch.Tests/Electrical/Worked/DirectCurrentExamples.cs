@@ -69,7 +69,7 @@ public sealed class DirectCurrentExamples
     {
         // DC-30: E² − 4·R·P is below zero.
         Assert.True(WorkedExample.All["DC-29"].Expected < 2000);
-        var answer = Assert.IsType<DcAnswer.Starved>(Make(2, c => c.Source(1, 0, 12.6, 0.02), c => c.Power(1, 0, 2000)));
+        var answer = Assert.IsType<DcSolution.Starved>(Make(2, c => c.Source(1, 0, 12.6, 0.02), c => c.Power(1, 0, 2000)));
         Assert.Equal([1], answer.Loads);
         Assert.Equal(1984.5 / 2000, answer.Scale, 1e-8);
     }
@@ -83,7 +83,7 @@ public sealed class DirectCurrentExamples
 
     private static Action<DcCircuit> Stiffly(double volts) => c => c.Source(1, 0, volts, Stiff);
 
-    private static DcAnswer Make(int nodes, params Action<DcCircuit>[] branches)
+    private static DcSolution Make(int nodes, params Action<DcCircuit>[] branches)
     {
         var circuit = new DcCircuit(nodes);
         foreach (var add in branches)
@@ -94,11 +94,11 @@ public sealed class DirectCurrentExamples
         return DcSolver.Solve(circuit);
     }
 
-    private static DcAnswer.Found Solve(int nodes, params Action<DcCircuit>[] branches) => Assert.IsType<DcAnswer.Found>(Make(nodes, branches));
+    private static DcSolution.Found Solve(int nodes, params Action<DcCircuit>[] branches) => Assert.IsType<DcSolution.Found>(Make(nodes, branches));
 
     private static double Ohms(int nodes, params Action<DcCircuit>[] branches) => Solve(nodes, [c => c.Current(0, 1, 1), .. branches]).Volts[1];
 
-    private static DcAnswer.Found Series() => Solve(4, Stiffly(9), c => c.Resistor(1, 2, 3000), c => c.Resistor(2, 3, 10000), c => c.Resistor(3, 0, 5000));
+    private static DcSolution.Found Series() => Solve(4, Stiffly(9), c => c.Resistor(1, 2, 3000), c => c.Resistor(2, 3, 10000), c => c.Resistor(3, 0, 5000));
 
     private static double SeriesParallel() =>
         Ohms(3, c => c.Resistor(1, 2, 100), c => c.Resistor(1, 2, 250), c => c.Resistor(2, 0, 350), c => c.Resistor(2, 0, 200));
@@ -109,7 +109,7 @@ public sealed class DirectCurrentExamples
         return answer.Volts[1] - answer.Volts[2];
     }
 
-    private static DcAnswer.Found Millman(params Action<DcCircuit>[] more) => Solve(2, [c => c.Source(1, 0, 28, 4), c => c.Source(1, 0, 7, 1), .. more]);
+    private static DcSolution.Found Millman(params Action<DcCircuit>[] more) => Solve(2, [c => c.Source(1, 0, 28, 4), c => c.Source(1, 0, 7, 1), .. more]);
 
     private static double Delivered(double ohms)
     {
@@ -117,22 +117,22 @@ public sealed class DirectCurrentExamples
         return answer.Volts[1] * answer.Amps[2];
     }
 
-    private static DcAnswer.Found TwoNodes() => Solve(
+    private static DcSolution.Found TwoNodes() => Solve(
         3, c => c.Source(1, 0, 10, 2), c => c.Resistor(1, 0, 4), c => c.Resistor(1, 2, 2.5), c => c.Resistor(2, 0, 5), c => c.Source(2, 0, -4, 1));
 
-    private static DcAnswer.Found Bridge() => Solve(
+    private static DcSolution.Found Bridge() => Solve(
         4, Stiffly(24), c => c.Resistor(1, 2, 150), c => c.Resistor(1, 3, 50), c => c.Resistor(2, 3, 100), c => c.Resistor(2, 0, 300), c => c.Resistor(3, 0, 250));
 
-    private static DcAnswer.Found DeltaStar() => Solve(
+    private static DcSolution.Found DeltaStar() => Solve(
         4, Stiffly(10), c => c.Resistor(1, 2, 12), c => c.Resistor(1, 3, 18), c => c.Resistor(2, 3, 6), c => c.Resistor(2, 0, 18), c => c.Resistor(3, 0, 12));
 
-    private static DcAnswer.Found TwoBatteries(double load) => Solve(2, c => c.Source(1, 0, 12.8, 0.008), c => c.Source(1, 0, 12.2, 0.012), c => c.Current(1, 0, load));
+    private static DcSolution.Found TwoBatteries(double load) => Solve(2, c => c.Source(1, 0, 12.8, 0.008), c => c.Source(1, 0, 12.2, 0.012), c => c.Current(1, 0, load));
 
-    private static DcAnswer.Found Feeder(double watts) => Solve(2, c => c.Source(1, 0, 12.6, 0.02), c => c.Power(1, 0, watts));
+    private static DcSolution.Found Feeder(double watts) => Solve(2, c => c.Source(1, 0, 12.6, 0.02), c => c.Power(1, 0, watts));
 
-    private static double Starved(double watts) => Assert.IsType<DcAnswer.Starved>(Make(2, c => c.Source(1, 0, 12.6, 0.02), c => c.Power(1, 0, watts))).Scale;
+    private static double Starved(double watts) => Assert.IsType<DcSolution.Starved>(Make(2, c => c.Source(1, 0, 12.6, 0.02), c => c.Power(1, 0, watts))).Scale;
 
-    private static DcAnswer.Found TwoTaps() => Solve(
+    private static DcSolution.Found TwoTaps() => Solve(
         4, c => c.Source(1, 0, 7995.0 / 682, Stiff), c => c.Resistor(1, 2, 0.01), c => c.Power(2, 0, 200), c => c.Resistor(2, 3, 0.01), c => c.Power(3, 0, 300));
 
     private static double Offset()

@@ -26,8 +26,8 @@ public sealed class PowerExamples
         ["DC-40"] = () => ((new Volts(12.3) - new Volts(11.9)) / new Amps(40)).Value,
         ["CO-16"] = () => Supply(230, c => c.Resistor(1, 0, 2 * 10.09 * 2300 / 4107)).Amps[1],
         ["CO-17"] = () => ColdWires(15 * (1 + (0.004041 * 15))),
-        ["RG-04"] = () => 1000 * Metres.FromInches(7).Value,
-        ["RG-05"] = () => 1000 * Metres.FromInches(72).Value,
+        ["RG-04"] = () => 1000 * Meters.FromInches(7).Value,
+        ["RG-05"] = () => 1000 * Meters.FromInches(72).Value,
         ["AC-01"] = () => Corner(f => Ratio(f, 3, c => c.Resistor(1, 2, 500), c => c.Capacitor(2, 0, 7e-6)), 1),
         ["AC-04"] = () => Corner(f => Ratio(f, 3, c => c.Resistor(1, 2, 500), c => c.Capacitor(2, 0, 7e-6), c => c.Resistor(2, 0, 1000)), 2.0 / 3),
         ["AC-06"] = () => Corner(f => Ratio(f, 3, c => c.Inductor(1, 2, 3), c => c.Resistor(2, 0, 1000)), 1),
@@ -55,7 +55,7 @@ public sealed class PowerExamples
         ["CO-12"] = "as CO-11",
         ["CO-14"] = "10.09 ohm cmil/ft is copper at another temperature",
         ["CO-15"] = "as CO-14",
-        ["CO-18"] = "the purest aluminium: ours is conductor grade",
+        ["CO-18"] = "the purest aluminum: ours is conductor grade",
         ["CO-19"] = "a row of the K factor table, tested there",
         ["CO-20"] = "the temperature of that factor, used in the tables",
         ["CO-21"] = "a conversion that the rule prints wrongly",
@@ -121,7 +121,7 @@ public sealed class PowerExamples
         return loads.Watts.Value * watts / install.Answers.State(WireSketch.Electrical.SystemState.FullOutput).Loads.Single(l => l.Path.Gear.Id == "amp").Watts.Value;
     }
 
-    private static DcAnswer.Found Supply(double volts, params Action<DcCircuit>[] loads)
+    private static DcSolution.Found Supply(double volts, params Action<DcCircuit>[] loads)
     {
         var circuit = new DcCircuit(2);
         circuit.Source(1, 0, volts, 1e-13);
@@ -130,7 +130,7 @@ public sealed class PowerExamples
             add(circuit);
         }
 
-        return Assert.IsType<DcAnswer.Found>(DcSolver.Solve(circuit));
+        return Assert.IsType<DcSolution.Found>(DcSolver.Solve(circuit));
     }
 
     private static double Heat(double volts, double ohms)

@@ -1,12 +1,12 @@
+using WireSketch.Diagnostics;
 using WireSketch.Testing;
-using WireSketch.Text;
 
 namespace WireSketch.Tests.Rules.Supply;
 
 /// <summary>Ways of feeding that protection must be judged in: which runs are blamed, and that one cause is told once.</summary>
 public sealed class ProtectionScenesTests
 {
-    private static readonly string[] Protection = ["supply/unfused", "supply/fuse-too-far", "supply/fed-from-both-ends", "supply/reduction-unprotected", "supply/fuse-above-wire"];
+    private static readonly string[] Protection = ["supply/unfused", "supply/fuse-too-far", "supply/fed-from-both-ends", "supply/conductor-reduction", "supply/fuse-above-wire"];
 
     [Fact]
     public void An_unfused_feed_to_a_block_is_told_once_and_not_for_its_branches() => Assert.Equal(["supply/unfused P1"], Blamed("""
@@ -42,7 +42,7 @@ public sealed class ProtectionScenesTests
         """));
 
     [Fact]
-    public void Neighbouring_batteries_may_be_joined_by_a_short_link() => Assert.Empty(Blamed("""
+    public void Neighboring_batteries_may_be_joined_by_a_short_link() => Assert.Empty(Blamed("""
           P1: { from: battery.+, to: second.+, wire: 4 AWG red, length: 10 in }
           G1: { from: second.-, to: bolt, wire: 4 AWG black, length: 12 in }
           P2: { from: second.+, to: pump.+, wire: 10 AWG red, length: 9 ft, fuse: { rating: 20 A, at: 12 in } }

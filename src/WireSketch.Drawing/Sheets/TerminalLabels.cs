@@ -1,0 +1,76 @@
+using WireSketch.Drawing.Layout;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Topology;
+
+namespace WireSketch.Drawing.Sheets;
+
+/// <summary>The name written at a terminal and the side it is on.</summary>
+internal static class TerminalLabels
+{
+    /// <summary>The name, without the device's; empty where the device has a single terminal.</summary>
+    public static string Name(RunEnd end, WiredRun run, Wiring wiring)
+    {
+        if (end.Gear is Speaker speaker)
+        {
+            return Coils(speaker, end, run);
+        }
+
+        var name = end.Id.Length > end.Gear.Id.Length ? end.Id[(end.Gear.Id.Length + 1)..] : "";
+        if (end.Gear is FuseBlock block && name.StartsWith("out.", StringComparison.Ordinal))
+        {
+            var number = name[4..];
+            // As written at the block; else as the run says or as it was chosen.
+            var rating = block.Fuses.Where(f => f.Key.Value.ToString(System.Globalization.CultureInfo.InvariantCulture) == number).Select(f => f.Value.Words).FirstOrDefault()
+                ?? (run.Holder is null && wiring.Links.FirstOrDefault(l => l.Protects && ReferenceEquals(l.Gear, block) && l.B.Id == end.Id) is { Rating: { } amps } ? Quantity.Print(amps) : null);
+            return rating is null ? number : $"{number} · {rating}";
+        }
+
+        name = name.Replace(".left", " L", StringComparison.Ordinal).Replace(".right", " R", StringComparison.Ordinal).Replace('.', ' ');
+        name = name.EndsWith(" -", StringComparison.Ordinal) || name == "-" ? name[..^1] + "−" : name;
+        return end.Shape.Form != TerminalForm.Group || end.Nodes.Length < 4 ? name
+            : end.Shape.Members.Length == 2 ? $"{name} L+R".TrimStart()
+            : $"{name} ×{end.Nodes.Length / 2}".TrimStart();
+    }
+
+    /// <summary>Supply and signal come in at the left and leave at the right, grounds leave below; what is neither faces its partner.</summary>
+    public static PortSide Side(RunEnd end, bool partnerIsBehind) => (end.Gear, end.Shape.Role, end.Shape.Flow) switch
+    {
+        (ChassisPoint, _, _) => PortSide.Top,
+        (BusBar, _, _) => partnerIsBehind ? PortSide.Right : PortSide.Left,
+        (Isolator, TerminalRole.Supply, _) => end.Shape.Name == "main" ? PortSide.Left : PortSide.Right,
+        (TapPoint or IgnitionSource, _, _) => PortSide.Right,
+        (_, TerminalRole.Ground, _) => PortSide.Bottom,
+        (Speaker, _, _) => PortSide.Left,
+        (_, _, TerminalFlow.In) => PortSide.Left,
+        (_, _, TerminalFlow.Out) => PortSide.Right,
+        _ => partnerIsBehind ? PortSide.Right : PortSide.Left,
+    };
+
+    /// <summary>
+    /// Left and right are the same to what only stores, shares or breaks supply, and to loads; what handles signals keeps its
+    /// inputs at the left (common practice, no published source).
+    /// </summary>
+    public static bool HasFreeSides(Gear? gear) => gear is Battery or Alternator or GeneralSource or Capacitor or FuseBlock or DistributionBlock or BusBar
+        or Isolator or ProtectiveDevice or Switch or Relay or Load or LoadResistor or Speaker or TapPoint or IgnitionSource;
+
+    private static string Coils(Speaker speaker, RunEnd end, WiredRun run)
+    {
+        if (end.Nodes.Length == 1)
+        {
+            var sign = end.Nodes[0].Side == '-' ? "−" : "+";
+            var name = end.Id.Length > speaker.Id.Length ? end.Id[(speaker.Id.Length + 1)..].TrimEnd('+', '-', '.').Replace('.', ' ') : "";
+            return speaker.CoilCount > 1 && name.Length > 0 ? $"{name} {sign}" : sign;
+        }
+
+        var each = Quantity.Print(speaker.CoilImpedance).Replace("ohm", "Ω", StringComparison.Ordinal);
+        var coils = end.Nodes.Length / 2;
+        if (coils > 1)
+        {
+            return $"{coils} × {each} {run.Run.Hookup?.Coils ?? "parallel"}";
+        }
+
+        return speaker.CoilCount > 1 ? $"{end.Id[(speaker.Id.Length + 1)..].Replace('.', ' ')} · {each}" : each;
+    }
+}

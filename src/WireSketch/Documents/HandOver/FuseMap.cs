@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+using WireSketch.Documents.Formats;
+using WireSketch.Documents.Lists;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Rules;
+using WireSketch.Topology;
+
+namespace WireSketch.Documents.HandOver;
+
+/// <summary>Every fuse and breaker: what it is, where it is, what it feeds.</summary>
+internal static class FuseMap
+{
+    public static PlainTable Of(Install install) => new(
+        [new("Fuse"), new("Rating"), new("Style"), new("Where"), new("Feeds")],
+        [.. install.Wiring.Links.Where(l => l.Protects && l.Gear is not { InVehicle: true } && FuseStyleChoice.IsFitted(install, l)).Select(l => Row(install, l))]);
+
+    /// <summary>Where a fuse sits, for somebody who looks for it.</summary>
+    public static string Where(Install install, InternalConnection link)
+    {
+        var run = install.Wiring.Runs.FirstOrDefault(r => r.Holder is { } h && ReferenceEquals(h, link.Gear));
+        return run is not null
+            ? $"{(run.Run.Protection?.Distance is { } at ? $"{at} from {run.From[0].Id}" : run.From[0].Id)}{(run.From[0].Gear.Zone is { } z ? $" ({z})" : "")}"
+            : string.Join(", ", new[] { link.Gear?.Facts.Place?.Value, link.Gear?.Zone }.OfType<string>());
+    }
+
+    private static ImmutableArray<string> Row(Install install, InternalConnection link) =>
+    [
+        link.Id, link.Rating is { } rating ? Quantity.Print(rating) : "not given", link.Kind == ConnectionKind.Breaker ? "breaker" : FuseStyleChoice.Of(install, link), Where(install, link),
+        string.Join(", ", Fed(install, link).DefaultIfEmpty("nothing yet")),
+    ];
+
+    /// <summary>Batteries that a fuse stands between; else the devices that a battery feeds through it; else what its wire leads to, a source with a fuse of its own perhaps.</summary>
+    private static IEnumerable<string> Fed(Install install, InternalConnection link)
+    {
+        var behind = install.Wiring.Feeds.Where(f => f.Source.Gear is Battery).SelectMany(f => f.Conductors.Where(c => c.Protections.Contains(link)), (f, c) => (Source: f.Source.Gear!, c.Far)).ToArray();
+        var batteries = behind.Where(b => b.Far.Gear is Battery && !ReferenceEquals(b.Far.Gear, b.Source)).SelectMany(b => new[] { b.Source.Id, b.Far.Gear!.Id }).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
+        if (batteries.Length > 1)
+        {
+            return [$"the line between {string.Join(" and ", batteries)}"];
+        }
+
+        var loads = install.Wiring.Loads.Where(l => behind.Any(b => b.Far.Index == l.Plus.Index)).Select(l => l.Gear.Id).ToArray();
+        if (loads.Length > 0)
+        {
+            return loads;
+        }
+
+        return install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index).Select(c => c.Far.Gear).OfType<Gear>()
+            .Where(g => g is not ProtectiveDevice && !ReferenceEquals(g, link.Gear))
+            .OrderByDescending(g => g is GeneralSource).Select(g => g is GeneralSource ? $"{g.Id}, which charges" : g.Id).Distinct(StringComparer.Ordinal)
+            .Take(1);
+    }
+}

@@ -1,0 +1,42 @@
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Rules;
+using WireSketch.Tables;
+using WireSketch.Topology;
+
+namespace WireSketch.Documents.Lists;
+
+/// <summary>
+/// The construction of a fuse: as written, else the smallest that comes in its rating and can break the computed fault current; where none is
+/// known to, the smallest of which nobody says what it breaks.
+/// </summary>
+internal static class FuseStyleChoice
+{
+    private const string Unknown = "style to suit";
+
+    /// <summary>A place in a block without a wire and without a rating stays empty.</summary>
+    public static bool IsFitted(Install install, InternalConnection link) => link.Rating is not null || install.Wiring.IsWired(link.B);
+
+    public static string Of(Install install, ProtectiveDevice holder) =>
+        install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : holder.Style?.Value ?? Unknown;
+
+    public static string Of(Install install, InternalConnection link)
+    {
+        if (link.Style is { } written)
+        {
+            return written;
+        }
+
+        return link.Rating is { } rating ? FuseTable.StyleFor(rating, Fault(install, link)) ?? Unknown : Unknown;
+    }
+
+    /// <summary>What a fuse must be able to break, where nothing says that its construction does; null where that is known, and where the fuse has no rating.</summary>
+    public static Amps? ToAskFor(Install install, InternalConnection link)
+    {
+        var fault = Fault(install, link);
+        return link is { Kind: ConnectionKind.Fuse, Rating: not null, Breaking: null } && fault.Value > 0 && !(FuseTable.BreakingOf(Of(install, link)) >= fault) ? fault : null;
+    }
+
+    private static Amps Fault(Install install, InternalConnection link) =>
+        new(install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max());
+}

@@ -1,0 +1,119 @@
+using WireSketch.Electrical;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Rules;
+
+namespace WireSketch.Documents.Reports;
+
+/// <summary>Levels at the inputs, and what wakes the devices.</summary>
+internal static class SignalChapters
+{
+    public static Chapter Levels(Install install) => new(
+        "signals", "Levels at the inputs",
+        [
+            "What arrives is the highest voltage of the device that feeds the input: a source or processor as stated; an adapter its stated output, else its ratio times what arrives at it; an amplifier before it √(P·Z) of its power table.",
+            "Headroom: how far what arrives lies below the most that the input takes; reserve: how far it lies above the least with which full output is reached.",
+        ],
+        [],
+        [.. SameWorking.Merged(install.Answers.Signals.Select(s => Of(install, s)))]);
+
+    public static Chapter Waking(Install install) => new(
+        "waking", "What wakes the devices",
+        ["A device wakes by what its setting says and what is wired or carried to it. The currents of all inputs on one control output are summed."],
+        [],
+        [
+            .. install.Answers.Wakes.Select(w => new ReportBuilder().Told("setting", w.Mode, WakeOrigin(w)).Says("wakes by", w.By ?? "nothing", "the wiring").Says("from", w.Source ?? "nothing", "the wiring")
+                .Says("live with the ignition off", w.LiveWithIgnitionOff ? "yes" : "no", "the wiring, with all switched sources off").Of(w.Gear.Id)),
+            .. install.Answers.Energy.ControlLoads.Select(c => new ReportBuilder()
+                .Each("I_c", "inputs on it", c.Takers.Select(t => (t.Gear.Id, t.Amps)), $"remote-current or coil of each ({string.Join(", ", c.Takers.Select(t => TakerOrigin(t.Gear)).Distinct())})")
+                .Given("I_max", "it can supply", LimitOf(c.Source.Gear), c.Limit, "0.5 A (common practice)")
+                .Gives("I", "current", c.Amps, "sum(I_c)").Gives("u", "share of that", new Share(c.Amps / c.Limit), "I/I_max").Of(c.Source.Id)),
+        ]);
+
+    private static Calculation Of(Install install, SignalResult s)
+    {
+        var w = new ReportBuilder().Told("fed by", s.FedBy ?? "nothing", "the wiring").Told("chain", s.Chain.IsEmpty ? "none" : string.Join(" > ", s.Chain.Select(g => g.Id)), "the wiring").Told("level", s.Level ?? "none", "kind of the output");
+        if (s.FedBy is null || s.Maximum is not { } arrives)
+        {
+            return w.Says("arrives", s.FedBy is null ? "nothing" : "unknown", s.FedBy is null ? "nothing is wired to it" : "nobody states what feeds it").Of($"{s.Gear.Id}.{s.Input}");
+        }
+
+        Arriving(w, install, s, arrives);
+        if (s.Accepts is not { } range)
+        {
+            return w.Says("takes", s.TakesThatLevel ? "unknown" : "no such level", "nobody states its range").Of($"{s.Gear.Id}.{s.Input}");
+        }
+
+        w.Taken("U_most", "the most that it takes", range.Most, RangeOrigin(s)).Gives("h", "headroom", Decibels.FromPowerRatio(Square(range.Most / arrives)), "20·log10(U_most/U_in)");
+        if (range.Least.Value > 0)
+        {
+            w.Taken("U_least", "the least for full output", range.Least, RangeOrigin(s)).Gives("r", "reserve", Decibels.FromPowerRatio(Square(arrives / range.Least)), "20·log10(U_in/U_least)");
+        }
+
+        return w.Of($"{s.Gear.Id}.{s.Input}");
+    }
+
+    private static void Arriving(ReportBuilder w, Install install, SignalResult s, Volts arrives)
+    {
+        var feeder = install.Wiring.GearById[s.FedBy!.Split('.')[0]];
+        var group = s.FedBy.Split('.') is { Length: > 1 } parts ? parts[1] : "";
+        switch (feeder)
+        {
+            case LevelAdapter { Output: null, Ratio: { } ratio } a:
+                w.Number("q", "ratio of the adapter", ratio.Value, ReportBuilder.Place(ratio.At)).Taken("U_a", "arrives at the adapter", new Volts(arrives.Value / ratio.Value), $"this chapter, {a.Id}")
+                    .Gives("U_in", "arrives", arrives, "q·U_a");
+                break;
+            case Amplifier a when a.Channels.FirstOrDefault(c => c.Name.Value == group) is { Power.IsEmpty: false } own:
+                var best = own.Power.MaxBy(p => p.Key.Value.Value * p.Value.Value.Value);
+                w.Given("Z_b", "stated load", best.Key).Given("P_b", "its power", best.Value).Gives("U_in", "arrives", arrives, "√(P_b·Z_b)");
+                break;
+            default:
+                w.Taken("U_in", "arrives", arrives, Maximum(feeder, group) is { } at ? ReportBuilder.Place(at) : "the spec");
+                break;
+        }
+    }
+
+    private static Text.SourceSpan? Maximum(Gear feeder, string group) => feeder switch
+    {
+        HeadUnit h => h.Outputs.FirstOrDefault(o => o.Name.Value == group)?.Maximum?.At,
+        Processor p => p.Outputs.FirstOrDefault(o => o.Name.Value == group)?.Maximum?.At,
+        TapPoint t => t.Maximum?.At,
+        LevelAdapter a => a.Output?.At,
+        _ => null,
+    };
+
+    private static string RangeOrigin(SignalResult s) => (s.Gear switch
+    {
+        Amplifier a => s.Level == "speaker" ? a.InputSpeaker?.At : a.InputLine?.At,
+        Processor p => p.Inputs.FirstOrDefault(i => i.Name.Value == s.Input.Split('.')[0])?.Maximum?.At,
+        LevelAdapter a => a.Maximum?.At,
+        _ => null,
+    }) is { } at ? ReportBuilder.Place(at) : "the spec";
+
+    private static string WakeOrigin(TurnOnResult w) => (w.Gear switch
+    {
+        Amplifier a => a.Settings.Wake ?? (a.WakesOn.IsEmpty ? null : a.WakesOn[0]),
+        Processor p => p.Settings.Wake ?? (p.WakesOn.IsEmpty ? null : p.WakesOn[0]),
+        _ => (Written<string>?)null,
+    }) is { } written ? ReportBuilder.Place(written.At) : "default: remote";
+
+    private static string TakerOrigin(Gear gear) => gear switch
+    {
+        Amplifier { RemoteCurrent: { } own } => ReportBuilder.Place(own.At),
+        Relay { Coil: { } coil } => ReportBuilder.Place(coil.At),
+        Relay => "default: 0.15 A, common practice",
+        _ => "default: 20 mA, common practice",
+    };
+
+    private static Written<Amps>? LimitOf(Gear? gear) => gear switch
+    {
+        HeadUnit h => h.RemoteLimit,
+        Processor p => p.RemoteLimit,
+        IgnitionSource i => i.Limit,
+        TapPoint t => t.Limit,
+        _ => null,
+    };
+
+    private static double Square(double x) => x * x;
+}

@@ -1,0 +1,12 @@
+using WireSketch.Language.Kinds;
+using WireSketch.Rules;
+
+namespace WireSketch.Documents;
+
+/// <summary>What is not known about current at rest.</summary>
+internal static class RestTime
+{
+    /// <summary>Devices that sleep and of which nobody states what they take then: they count as nothing.</summary>
+    public static string[] Unstated(Install install) =>
+        [.. install.Spec.Gear.Where(g => g is Amplifier { Standby: null } or HeadUnit { Standby: null } or Processor { Standby: null }).Select(g => g.Id)];
+}

@@ -1,0 +1,114 @@
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+
+namespace WireSketch.Electrical.Energy;
+
+/// <summary>How a load's draw follows the voltage.</summary>
+internal enum LoadModelKind
+{
+    Power,
+    Current,
+    Resistance,
+}
+
+/// <summary>What a device takes in one state: watts, amps or ohms according to its kind.</summary>
+internal readonly record struct LoadModel(LoadModelKind Kind, double Size)
+{
+    public static LoadModel Nothing { get; } = new(LoadModelKind.Current, 0);
+
+    public bool IsNothing => Kind != LoadModelKind.Resistance && Size == 0;
+}
+
+/// <summary>
+/// What every device takes in every state. An amplifier takes its output power over its efficiency; where nothing says what it gives,
+/// what its own fuse lets through (common practice, no published source). Music is one eighth of full power (common practice, no
+/// published source), and never less than its idle draw.
+/// </summary>
+internal static class LoadModels
+{
+    private const double Music = 1.0 / 8;
+
+    /// <summary>Where a draw in amps is stated without a voltage.</summary>
+    private static readonly Volts Rated = new(12);
+
+    /// <summary>What a device takes.</summary>
+    /// <param name="device">The device.</param>
+    /// <param name="state">The state.</param>
+    /// <param name="output">What its channels give at full output, for an amplifier.</param>
+    public static LoadModel Of(Gear device, SystemState state, ChannelOutput output) => device switch
+    {
+        Amplifier a => OfAmplifier(a, state, output),
+        HeadUnit h => state == SystemState.Standby ? Asleep(h.Standby?.Value) : Power((h.Current?.Value ?? new Amps(5)) * Rated),
+        Processor p => state == SystemState.Standby ? Asleep(p.Standby?.Value) : Power((p.Supply.Current?.Value ?? new Amps(1)) * Rated),
+        LevelAdapter l => state == SystemState.Standby ? LoadModel.Nothing : new(LoadModelKind.Current, (l.Current?.Value ?? new Amps(0.1)).Value),
+        Relay r => new(LoadModelKind.Resistance, Rated.Value / TurnOn.TurnOnPaths.CoilCurrent(r).Value),
+        Load l => OfLoad(l, state),
+        _ => LoadModel.Nothing,
+    };
+
+    /// <summary>The share of the time that a load runs: its duty, times its hours of the day.</summary>
+    public static double ShareOfTime(Gear device) => device is Load l
+        ? (l.Duty?.Value.Value ?? 1) * (l.Hours is { } h ? Math.Min(1, h.Value.Value / 86400) : 1)
+        : 1;
+
+    /// <summary>Efficiency at full output: as written; 80 % for class D, else 65 % (common practice, no published source).</summary>
+    public static Share EfficiencyOf(Amplifier amplifier) =>
+        amplifier.Supply.Efficiency?.Value ?? new Share(string.Equals(amplifier.Class?.Value, "D", StringComparison.OrdinalIgnoreCase) ? 0.8 : 0.65);
+
+    /// <summary>The amplifier's own fuse, where it is all that says what it takes; null where its power or its current is stated.</summary>
+    public static Written<Amps>? BoundingFuse(Amplifier amplifier, ChannelOutput output) =>
+        amplifier.Supply.Current is null && !output.IsWhole ? amplifier.Supply.Fuse : null;
+
+    /// <summary>Nothing says what the amplifier takes: neither power for its loads, nor its current, nor a fuse of its own.</summary>
+    public static bool IsUnknown(Amplifier amplifier, ChannelOutput output) =>
+        amplifier.Supply is { Current: null, Fuse: null } && !output.IsWhole;
+
+    private static LoadModel OfAmplifier(Amplifier a, SystemState state, ChannelOutput output)
+    {
+        if (state == SystemState.Standby)
+        {
+            return Asleep(a.Standby?.Value);
+        }
+
+        var idle = (a.Idle?.Value ?? new Amps(1)).Value * Rated.Value;
+        var given = output.Stated.Value / EfficiencyOf(a).Value;
+        var full = a.Supply.Current is { } stated ? stated.Value.Value * Rated.Value
+            : BoundingFuse(a, output) is { } fuse ? Math.Max(given, fuse.Value.Value * Rated.Value) : given;
+        return Power(new Watts(Math.Max(idle, state == SystemState.FullOutput ? full : full * Music)));
+    }
+
+    private static LoadModel OfLoad(Load l, SystemState state)
+    {
+        if (state == SystemState.Standby && !l.Facts.AlwaysLive)
+        {
+            return Asleep(l.Standby?.Value);
+        }
+
+        var rated = (l.Rated?.Value ?? Rated).Value;
+        double? watts = l.Power is { } p ? p.Value.Value : l.Current is { } i ? i.Value.Value * rated : l.Resistance is { } r ? rated * rated / r.Value.Value : null;
+        if (watts is not { } w || w <= 0)
+        {
+            return LoadModel.Nothing;
+        }
+
+        return Behavior(l) switch
+        {
+            "resistance" => new(LoadModelKind.Resistance, rated * rated / w),
+            "current" => new(LoadModelKind.Current, w / rated),
+            _ => new(LoadModelKind.Power, w),
+        };
+    }
+
+    /// <summary>power, current or resistance: as written, else as its kind behaves.</summary>
+    public static string Behavior(Load l) => l.Behaves?.Value ?? l switch
+    {
+        { Resistance: not null } or { KindWord: "lamp" } => "resistance",
+        { KindWord: "motor" or "pump" } => "current",
+        _ => "power",
+    };
+
+    private static LoadModel Power(Watts watts) => new(LoadModelKind.Power, watts.Value);
+
+    private static LoadModel Asleep(Amps? amps) => new(LoadModelKind.Current, amps?.Value ?? 0);
+}

@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using WireSketch.Electrical.Solver;
+using WireSketch.Language.Kinds;
+using WireSketch.Topology;
+
+namespace WireSketch.Electrical.OperatingPoints;
+
+/// <summary>
+/// Follows a load's current, in a solved state, back to the source that gives most of it, and on to that source's minus. A battery that is
+/// being charged gives nothing: the way leads through it to what charges it.
+/// </summary>
+internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolution answer)
+{
+    /// <summary>Amperes below which nothing flows.</summary>
+    private const double Nothing = 1e-9;
+
+    /// <summary>The load's way with the source that gives in this state; as the fewest steps have it where nothing else is found.</summary>
+    public LoadPath Of(LoadPath path)
+    {
+        var (source, steps) = Upstream(path.Plus, IsSource);
+        if (source is null || path.Source is null)
+        {
+            return path;
+        }
+
+        var home = wiring.ReturnOf(source);
+        var (end, back) = Downstream(path.Minus, home);
+        if (end is null)
+        {
+            back = path.Return;
+            end = back.IsEmpty ? path.Minus : back[^1].Leaves;
+        }
+
+        if (end.Index == wiring.Body.Index && home.Index != end.Index && Upstream(home, t => t.Index == wiring.Body.Index) is (not null, var lead))
+        {
+            back = back.AddRange(lead);
+        }
+
+        return path with { Source = source, Supply = steps, Return = back };
+    }
+
+    private static bool IsSource(Terminal t) => t.Gear is Battery or Alternator or GeneralSource or IgnitionSource or TapPoint;
+
+    private (Terminal? End, ImmutableArray<PathStep> Steps) Upstream(Terminal start, Func<Terminal, bool> ends)
+    {
+        var seen = new HashSet<int> { start.Index };
+        var steps = new List<PathStep>();
+        for (var here = start; ;)
+        {
+            var (amps, step) = Into(here);
+            if (ends(here) && (here.Index == wiring.Body.Index || Given(here) >= amps || step is null))
+            {
+                steps.Reverse();
+                return (here, [.. steps]);
+            }
+
+            if (step is null || !seen.Add(step.Enters.Index))
+            {
+                return (null, []);
+            }
+
+            steps.Add(step);
+            here = step.Enters;
+        }
+    }
+
+    private (Terminal? End, ImmutableArray<PathStep> Steps) Downstream(Terminal start, Terminal home)
+    {
+        var seen = new HashSet<int> { start.Index };
+        var steps = new List<PathStep>();
+        for (var here = start; ;)
+        {
+            if (here.Index == home.Index || here.Index == wiring.Body.Index)
+            {
+                return (here, [.. steps]);
+            }
+
+            if (Around(here).Where(s => s.Amps < -Nothing).OrderBy(s => s.Amps).FirstOrDefault() is not { Step: { } inward } || !seen.Add(inward.Enters.Index))
+            {
+                return (null, []);
+            }
+
+            steps.Add(inward with { Enters = here, Leaves = inward.Enters });
+            here = inward.Enters;
+        }
+    }
+
+    /// <summary>What a source gives at its plus; the vehicle's own alternator gives at the first battery's.</summary>
+    private double Given(Terminal plus)
+    {
+        var first = wiring.Gear.OfType<Battery>().FirstOrDefault();
+        return supply.Sources.Where(s => s.Plus == plus.Index || (s.Plus >= wiring.Terminals.Length && first is not null && wiring.TerminalOf(first, "+")!.Index == plus.Index))
+            .Sum(s => Math.Max(0, -answer.Amps[s.Branch]));
+    }
+
+    private (double Amps, PathStep? Step) Into(Terminal here)
+    {
+        var most = Around(here).Where(s => s.Amps > Nothing).OrderByDescending(s => s.Amps).FirstOrDefault();
+        return (most.Amps, most.Step);
+    }
+
+    /// <summary>Everything on a terminal that takes part in the circuit, as a step to it, with the current that comes in by it.</summary>
+    private IEnumerable<(double Amps, PathStep? Step)> Around(Terminal here) =>
+        wiring.ConductorsAt[here.Index].Where(c => supply.ConductorBranch[c.Index] >= 0)
+            .Select(c => (answer.Amps[supply.ConductorBranch[c.Index]] * (c.To.Index == here.Index ? 1 : -1), (PathStep?)new PathStep(c, null, c.Other(here), here)))
+            .Concat(wiring.LinksAt[here.Index].Where(l => supply.LinkBranch[l.Index] >= 0)
+                .Select(l => (answer.Amps[supply.LinkBranch[l.Index]] * (l.B.Index == here.Index ? 1 : -1), (PathStep?)new PathStep(null, l, l.Other(here), here))));
+}

@@ -1,0 +1,69 @@
+using WireSketch.Diagnostics;
+using WireSketch.Language.Kinds;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules.Energy;
+
+/// <summary>Batteries of unlike cells charged as one.</summary>
+internal sealed class EnergyMixedChemistry : Rule
+{
+    public override RuleCard Card { get; } = new(
+        Id: "energy/mixed-chemistry",
+        Severity.Warning,
+        Title: "Batteries of unlike chemistry are joined directly",
+        Why: """
+            A lithium battery takes all the current an alternator has and wants another voltage than lead; gel boils at what a flooded battery
+            likes. Joined by a cable, a relay or a diode they charge each other wrongly. Put a DC-DC charger between them.
+            """,
+        new Basis.Practice(),
+        Bad: """
+            gear:
+              starter-battery: { is: battery, origin: factory, capacity: 70 Ah }
+              house-battery: { is: battery, chemistry: lithium, capacity: 100 Ah } #! energy/mixed-chemistry
+              relay: { is: isolator, type: voltage sensing, rating: 140 A }
+              rear-bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: starter-battery.+, to: relay.main, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, style: strip, at: 10 in } }
+              P2: { from: house-battery.+, to: relay.second, wire: 4 AWG red, length: 15 ft, fuse: { rating: 100 A, style: class T, breaking: 20000 A, at: 10 in } }
+              G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
+              G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
+            """,
+        Good: """
+            gear:
+              starter-battery: { is: battery, origin: factory, capacity: 70 Ah }
+              house-battery: { is: battery, chemistry: AGM, capacity: 100 Ah }
+              relay: { is: isolator, type: voltage sensing, rating: 140 A }
+              rear-bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: starter-battery.+, to: relay.main, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, style: strip, at: 10 in } }
+              P2: { from: house-battery.+, to: relay.second, wire: 4 AWG red, length: 15 ft, fuse: { rating: 100 A, style: strip, at: 10 in } }
+              G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
+              G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
+            """);
+
+    /// <summary>Flooded and AGM charge alike; gel and lithium go with their own kind only.</summary>
+    public override IEnumerable<Finding> Check(Install install)
+    {
+        var batteries = install.Spec.Gear.OfType<Battery>().ToArray();
+        for (var i = 1; i < batteries.Length; i++)
+        {
+            var second = batteries[i];
+            var other = batteries.Take(i).FirstOrDefault(b => Kind(b) != Kind(second) && AreJoined(install.Wiring, b, second));
+            if (other is not null)
+            {
+                yield return Report(
+                    second.Chemistry?.At ?? second.Name.At,
+                    $"{second.Id} is {second.Chemistry?.Value ?? "flooded"} and {other.Id} {other.Chemistry?.Value ?? "flooded"}, and nothing but wire, fuses and contacts stands between them",
+                    $"put a DC-DC charger between {other.Id} and {second.Id}: a general source with its current, wired to {second.Id}", second.Id, other.Id);
+            }
+        }
+    }
+
+    private static string Kind(Battery battery) => battery.Chemistry?.Value is "gel" or "lithium" ? battery.Chemistry!.Value.Value : "lead";
+
+    private static bool AreJoined(Wiring wiring, Battery a, Battery b)
+    {
+        var target = wiring.TerminalOf(b, "+")!;
+        return wiring.Feeds.Where(f => ReferenceEquals(f.Source.Gear, a)).SelectMany(f => f.Conductors).Any(c => c.Far.Index == target.Index);
+    }
+}

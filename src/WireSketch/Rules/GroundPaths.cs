@@ -1,0 +1,66 @@
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules;
+
+/// <summary>How current goes back.</summary>
+internal static class GroundPaths
+{
+    /// <summary>Whether wires lead from a terminal to the body or to the minus of another source; signal shields do not count.</summary>
+    public static bool Reaches(Wiring wiring, Terminal start) =>
+        Island(wiring, start).Select(i => wiring.Terminals[i])
+            .Any(t => t.Index == wiring.Body.Index || (t.Index != start.Index && t.Gear is Battery or Alternator or GeneralSource && t.Role == TerminalRole.Ground));
+
+    /// <summary>Every terminal, by index, that wires and ways through devices lead to; signal shields do not count.</summary>
+    public static HashSet<int> Island(Wiring wiring, Terminal start)
+    {
+        var seen = new HashSet<int>();
+        var queue = new Queue<Terminal>([start]);
+        while (queue.TryDequeue(out var here))
+        {
+            if (!seen.Add(here.Index))
+            {
+                continue;
+            }
+
+            foreach (var c in wiring.ConductorsAt[here.Index].Where(c => !c.IsShield))
+            {
+                queue.Enqueue(c.Other(here));
+            }
+
+            foreach (var l in wiring.LinksAt[here.Index])
+            {
+                queue.Enqueue(l.Other(here));
+            }
+        }
+
+        return seen;
+    }
+
+    /// <summary>Copper of a conductor together with those parallel to it: the same two terminals, or outputs of the same blocks.</summary>
+    public static double Copper(Install install, Conductor conductor)
+    {
+        var wiring = install.Wiring;
+
+        // Of a hub that a thousand wires leave, the other end knows the few that lie side by side.
+        var end = Landing(conductor.From) <= Landing(conductor.To) ? conductor.From : conductor.To;
+        return Ends(end).SelectMany(t => wiring.ConductorsAt[t.Index]).Distinct()
+            .Where(c => !c.IsShield && (Joins(c, conductor.From, conductor.To) || Joins(c, conductor.To, conductor.From)))
+            .Sum(WireSizes.CopperArea);
+
+        int Landing(Terminal t) => Ends(t).Sum(e => wiring.ConductorsAt[e.Index].Length);
+
+        IEnumerable<Terminal> Ends(Terminal t) => t.Gear is DistributionBlock ? wiring.NetOf[t.Index].Terminals.Where(n => ReferenceEquals(n.Gear, t.Gear)) : [t];
+
+        static bool Joins(Conductor c, Terminal a, Terminal b) => Same(c.From, a) && Same(c.To, b);
+
+        static bool Same(Terminal a, Terminal b) => a.Index == b.Index || (a.Gear is DistributionBlock && ReferenceEquals(a.Gear, b.Gear));
+    }
+
+    /// <summary>The chassis point at which a load's return reaches the body; null if it goes back another way.</summary>
+    public static ChassisPoint? PointOf(LoadPath load) => load.Return.Select(s => s.Link is { Kind: ConnectionKind.Chassis } ? s.Link.Gear as ChassisPoint : null).FirstOrDefault(p => p is not null);
+
+    /// <summary>Devices whose ground is heard: those of the signal chain.</summary>
+    public static bool IsAudio(Gear gear) => gear is Amplifier or HeadUnit or Processor or LevelAdapter;
+}

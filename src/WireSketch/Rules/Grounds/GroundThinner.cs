@@ -1,0 +1,128 @@
+using WireSketch.Diagnostics;
+using WireSketch.Language.Kinds;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules.Grounds;
+
+/// <summary>The return has less copper than the supply.</summary>
+internal sealed class GroundThinner : Rule
+{
+    /// <summary>Room for sizes of the two systems that are sold for each other, such as 1/0 AWG and 50 mm2.</summary>
+    private const double Same = 1.08;
+
+    public override RuleCard Card { get; } = new(
+        Id: "ground/thinner",
+        Severity.Warning,
+        Title: "The ground is thinner than the supply",
+        Why: """
+            All the current that comes in by the supply goes out by the ground, and no fuse protects the ground by itself. A thinner one
+            loses more volts than the supply does and heats. Several devices on one ground need the copper of the cable that feeds them all.
+            """,
+        new Basis.Practice(),
+        Bad: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              compressor: { is: motor, current: 22 A }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: compressor.+, wire: 8 AWG red, length: 8 ft, fuse: { rating: 40 A, at: 8 in } }
+              G1: { from: compressor.-, to: bolt, wire: 12 AWG black, length: 12 in } #! ground/thinner
+            """,
+        Good: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              compressor: { is: motor, current: 22 A }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: compressor.+, wire: 8 AWG red, length: 8 ft, fuse: { rating: 40 A, at: 8 in } }
+              G1: { from: compressor.-, to: bolt, wire: 8 AWG black, length: 12 in }
+            """);
+
+    /// <summary>Each return conductor against the thinnest place of the supply that feeds all the loads whose current it carries.</summary>
+    public override IEnumerable<Finding> Check(Install install)
+    {
+        var loads = install.Wiring.Loads.Where(l => l is { HasReturn: true, IsTakenAsWired: false, Source: not null, Gear: not Relay } && l.Source.Gear is not TapPoint and not IgnitionSource);
+        var users = loads.SelectMany(l => l.Return.Select(s => s.Conductor).OfType<Conductor>().Where(c => !c.IsShield).Select(c => (Conductor: c, Load: l)))
+            .GroupBy(x => x.Conductor.Index).OrderBy(g => g.Key);
+        var told = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var user in users)
+        {
+            var conductor = user.First().Conductor;
+            var supply = Thinnest(install, [.. user.Select(u => u.Load)]);
+            var copper = GroundPaths.Copper(install, conductor);
+            if (supply is not null && GroundPaths.Copper(install, supply) > copper * Same && !IsOverloaded(install, conductor) && told.Add(conductor.RunId))
+            {
+                yield return Of(install, RunText.Of(install, conductor), RunText.Of(install, supply), [.. user.Select(u => u.Load.Gear.Id)]);
+            }
+        }
+
+        foreach (var battery in install.Spec.Gear.OfType<Battery>().Skip(1))
+        {
+            if (Charging(install, battery) is { } link && Ground(install, battery).FirstOrDefault(c => GroundPaths.Copper(install, link) > GroundPaths.Copper(install, c) * Same && !IsOverloaded(install, c)) is { } thin
+                && told.Add(thin.RunId))
+            {
+                yield return Of(install, RunText.Of(install, thin), RunText.Of(install, link), [battery.Id]);
+            }
+        }
+    }
+
+    /// <summary>The thinnest conductor of the way by which another battery or the alternator charges this one; null if none does.</summary>
+    private static Conductor? Charging(Install install, Battery battery)
+    {
+        var plus = install.Wiring.TerminalOf(battery, "+")!;
+        return install.Wiring.Feeds.Where(f => f.Source.Gear is Battery or Alternator && f.Source.Index != plus.Index)
+            .SelectMany(f => f.Conductors.Where(c => c.Far.Index == plus.Index)).Take(1).SelectMany(c => c.Through.Append(c.Conductor)).MinBy(c => GroundPaths.Copper(install, c));
+    }
+
+    /// <summary>The conductors by which the battery's minus reaches the body, by the fewest steps.</summary>
+    private static List<Conductor> Ground(Install install, Battery battery)
+    {
+        var wiring = install.Wiring;
+        var start = wiring.TerminalOf(battery, "-")!;
+        var came = new Dictionary<int, (Terminal From, Conductor? By)> { [start.Index] = (start, null) };
+        var queue = new Queue<Terminal>([start]);
+        while (queue.TryDequeue(out var here) && here.Index != wiring.Body.Index)
+        {
+            var steps = wiring.ConductorsAt[here.Index].Where(c => !c.IsShield).Select(c => (To: c.Other(here), By: (Conductor?)c))
+                .Concat(wiring.LinksAt[here.Index].Select(l => (To: l.Other(here), By: (Conductor?)null)));
+            foreach (var (to, by) in steps)
+            {
+                if (came.TryAdd(to.Index, (here, by)))
+                {
+                    queue.Enqueue(to);
+                }
+            }
+        }
+
+        var way = new List<Conductor>();
+        for (var at = wiring.Body; came.TryGetValue(at.Index, out var step) && at.Index != start.Index; at = step.From)
+        {
+            if (step.By is { } conductor)
+            {
+                way.Add(conductor);
+            }
+        }
+
+        return way;
+    }
+
+    /// <summary>The thinnest of the conductors that every one of the loads is fed through; the last such, nearest to the loads.</summary>
+    private static Conductor? Thinnest(Install install, LoadPath[] loads)
+    {
+        var common = loads[0].Supply.Select(s => s.Conductor).OfType<Conductor>().Where(c => loads.All(l => l.Supply.Any(s => s.Conductor?.Index == c.Index))).ToArray();
+        return common.Length == 0 ? null : common.Reverse().MinBy(c => GroundPaths.Copper(install, c));
+    }
+
+    /// <summary>Then that is the graver fault, and it is told.</summary>
+    private static bool IsOverloaded(Install install, Conductor conductor) =>
+        SourceReach.Most(install, conductor) is { } amps && install.Answers.Conductors[conductor.Index].Ampacity is { } ampacity && amps > ampacity;
+
+    private Finding Of(Install install, WiredRun ground, WiredRun supply, string[] loads) => Report(
+        RunText.WireAt(ground),
+        $"{RunText.Full(install, ground)} takes back what {RunText.Full(install, supply)} brings to {RunText.List(loads)}",
+        $"make {ground.Id} {RunText.Size(supply)} or thicker",
+        null, [ground.Id, .. loads]) with
+    {
+        Fixes = RunText.SizeFix(ground, supply.Wire.Size),
+    };
+}

@@ -1,0 +1,88 @@
+using WireSketch.Diagnostics;
+using WireSketch.Electrical;
+using WireSketch.Language.Kinds;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules.Loads;
+
+/// <summary>A load between the wrong sides of two channels that may be bridged.</summary>
+internal sealed class LoadBridgeSides : Rule
+{
+    public override RuleCard Card { get; } = new(
+        Id: "load/bridge-sides",
+        Severity.Error,
+        Title: "A bridge is taken from the wrong sides",
+        Why: """
+            Bridged channels drive the load from the + of one and the - of the other. Between the two + sides, or the two - sides, both move
+            together: little or no sound, and on some amplifiers a fault. Marks on the terminals say which two belong to the bridge.
+            """,
+        new Basis.Reasoning("the halves of a bridge must move against each other at the two ends of the load"),
+        Bad: """
+            gear:
+              amp:
+                is: amplifier
+                origin: existing
+                channels:
+                  rl: { power: { 4 ohm: 75 W }, minimum: 2 ohm, bridges-with: rr, bridged: { 4 ohm: 220 W }, settings: { low-pass: 80 Hz } }
+                  rr: { power: { 4 ohm: 75 W }, minimum: 2 ohm }
+              sub: { is: subwoofer, coils: 4 ohm, handles: 300 W }
+            runs:
+              S1: { from: [amp.rl.+, amp.rr.+], to: sub, wire: 12 AWG, length: 9 ft } #! load/bridge-sides
+            """,
+        Good: """
+            gear:
+              amp:
+                is: amplifier
+                origin: existing
+                channels:
+                  rl: { power: { 4 ohm: 75 W }, minimum: 2 ohm, bridges-with: rr, bridged: { 4 ohm: 220 W }, settings: { low-pass: 80 Hz } }
+                  rr: { power: { 4 ohm: 75 W }, minimum: 2 ohm }
+              sub: { is: subwoofer, coils: 4 ohm, handles: 300 W }
+            runs:
+              S1: { from: [amp.rl.+, amp.rr.-], to: sub, wire: 12 AWG, length: 9 ft }
+            """);
+
+    public override IEnumerable<Finding> Check(Install install)
+    {
+        foreach (var amp in install.Spec.Gear.OfType<Amplifier>())
+        {
+            foreach (var (half, other) in Bridges(amp))
+            {
+                if (Between(install, amp, half, other) is { } found && !(Says(amp, other, half) && Between(install, amp, other, half) is null))
+                {
+                    yield return Report(
+                        found.Run.Run.From[0].At, $"{found.Run.Id} takes its load from {found.A.Id} and {found.B.Id}: its bridge lies between {amp.Id}.{half}.+ and {amp.Id}.{other}.-",
+                        $"write from: [{amp.Id}.{half}.+, {amp.Id}.{other}.-], or as the marks on {amp.Id} say", $"{amp.Id}.{half}", amp.Id, found.Run.Id) with
+                    {
+                        Notes = [new("here the two are said to bridge", amp.Channels.First(c => c.Name.Value == half).BridgesWith!.Value.At)],
+                    };
+                }
+            }
+        }
+    }
+
+    /// <summary>Whether a channel's fault is a bridge taken from the wrong sides.</summary>
+    public static bool Explains(Install install, ChannelResult channel) =>
+        channel.Gear is Amplifier amp && Bridges(amp).Any(b => (b.Half == channel.Channel || b.Other == channel.Channel) && Between(install, amp, b.Half, b.Other) is not null);
+
+    private static bool Says(Amplifier amp, string half, string other) => Bridges(amp).Any(b => b.Half == half && b.Other == other);
+
+    private static IEnumerable<(string Half, string Other)> Bridges(Amplifier amp) =>
+        amp.Channels.Where(c => c.BridgesWith is not null).Select(c => (c.Name.Value, c.BridgesWith!.Value.Value));
+
+    /// <summary>A run whose two conductors begin at the two halves, and not at the + of the one that is said to bridge and the - of the other.</summary>
+    private static (WiredRun Run, Terminal A, Terminal B)? Between(Install install, Amplifier amp, string half, string other)
+    {
+        foreach (var run in ChannelWiring.RunsAt(install.Wiring, $"{amp.Id}.{half}").Where(r => r.From.Length == 2))
+        {
+            var ends = run.From.Select(e => e.Nodes[0]).ToArray();
+            var names = ends.Select(t => t.Shape.Name).ToHashSet(StringComparer.Ordinal);
+            if (names.Contains(half) && names.Contains(other) && ends.Any(e => e.Side == (e.Shape.Name == half ? '-' : '+')) && ends.All(e => ReferenceEquals(e.Gear, amp)))
+            {
+                return (run, ends[0], ends[1]);
+            }
+        }
+
+        return null;
+    }
+}

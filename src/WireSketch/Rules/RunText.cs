@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using WireSketch.Diagnostics;
+using WireSketch.Electrical;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Text;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules;
+
+/// <summary>How runs, lengths and devices are spoken of in findings, and where they stand in the file.</summary>
+internal static class RunText
+{
+    /// <summary>A length in the units of the file: its first written length decides between feet and meters.</summary>
+    public static string Length(Install install, Meters length)
+    {
+        var first = install.Spec.Runs.Select(r => r.Length?.Words).Concat(install.Spec.Paths.Select(p => p.Length?.Words)).FirstOrDefault(w => w is not null);
+        var american = first is null || first.EndsWith("in", StringComparison.Ordinal) || first.EndsWith("ft", StringComparison.Ordinal)
+            || first.EndsWith("inch", StringComparison.Ordinal) || first.EndsWith("inches", StringComparison.Ordinal) || first.EndsWith("foot", StringComparison.Ordinal)
+            || first.EndsWith("feet", StringComparison.Ordinal) || first.EndsWith('"') || first.EndsWith('\'');
+        return american
+            ? Quantity.PrintIn(length, length.Feet < 3 ? Meters.Units[3] : Meters.Units[4])
+            : Quantity.PrintIn(length, length.Value < 1 ? Meters.Units[1] : Meters.Units[2]);
+    }
+
+    /// <summary>A run with its size and length: <c>P1 (4 AWG, 17 ft)</c>.</summary>
+    public static string Full(Install install, WiredRun run) =>
+        run.LengthIsKnown ? $"{run.Id} ({Size(run)}, {run.Run.Length?.Words ?? Length(install, run.Length)})" : $"{run.Id} ({Size(run)})";
+
+    /// <summary>A state as part of a sentence: <c>at full output</c>, <c>with the engine off</c>.</summary>
+    public static string During(SystemState state) => state switch
+    {
+        SystemState.FullOutput => "at full output",
+        SystemState.Music => "while music plays",
+        SystemState.Idle => "at idle",
+        SystemState.EngineOff => "with the engine off",
+        _ => "at rest",
+    };
+
+    /// <summary>The size as the user wrote it.</summary>
+    public static string Size(WiredRun run) => run.Wire.IsAuto ? $"{run.Wire.Size}, chosen" : run.Wire.Material == Language.ConductorMaterial.Clad ? run.Wire.SizeWords + " CCA" : run.Wire.SizeWords;
+
+    public static WiredRun Of(Install install, Conductor conductor) => install.Wiring.RunsById[conductor.RunId];
+
+    /// <summary>Where a run's wire is written.</summary>
+    public static SourceSpan WireAt(WiredRun run) => run.Run.Wire?.Words.At ?? run.Run.Name.At;
+
+    /// <summary>Where the end of a run at a terminal is written.</summary>
+    public static SourceSpan LandsAt(WiredRun run, Terminal terminal) =>
+        run.From.Concat(run.To).Where(e => e.Nodes.Any(n => n.Index == terminal.Index)).Select(e => (SourceSpan?)e.At).FirstOrDefault() ?? run.Run.Name.At;
+
+    /// <summary>Where a run's length is written.</summary>
+    public static SourceSpan LengthAt(WiredRun run) => run.Run.Length?.At ?? (run.Run.Along.IsEmpty ? run.Run.Name.At : run.Run.Along[0].At);
+
+    /// <summary>Where a fuse's rating is written; else where the fuse is.</summary>
+    public static SourceSpan RatingAt(InternalConnection link) => (link.Gear as ProtectiveDevice)?.Rating?.At ?? link.At ?? link.Gear!.Name.At;
+
+    /// <summary>What a protective link is called.</summary>
+    public static string Device(InternalConnection link) => link.Kind == ConnectionKind.Breaker ? "breaker" : "fuse";
+
+    /// <summary>A fuse with its rating as written: <c>the 60 A fuse of P1</c>, <c>the 15 A fuse fuses.2</c>.</summary>
+    public static string Named(InternalConnection link)
+    {
+        var rating = link.Rating is { } r ? $"{Rating(link, r)} {Device(link)}" : Device(link);
+        var dot = link.Id.LastIndexOf('.');
+        return link.Gear is ProtectiveDevice && dot > 0 ? $"the {rating} of {link.Id[..dot]}" : $"the {rating} {link.Id}";
+    }
+
+    /// <summary>The gear or run that a protective link belongs to, as <c>accept</c> names it.</summary>
+    public static string Subject(InternalConnection link) => link.Gear is ProtectiveDevice && link.Id.LastIndexOf('.') is > 0 and var dot ? link.Id[..dot] : link.Gear?.Id ?? link.Id;
+
+    /// <summary>A list in words: <c>P1, P2 and P3</c>.</summary>
+    public static string List(IEnumerable<string> names)
+    {
+        var all = names.ToArray();
+        return all.Length <= 1 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} and {all[^1]}";
+    }
+
+    /// <summary>The words of a text with another size of wire in place of the run's own, as an edit; none if the size is not written there.</summary>
+    public static ImmutableArray<Fix> SizeFix(WiredRun run, WireSize size)
+    {
+        if (run.Run.Wire is not { SizeWords: { } was } wire || !wire.Words.At.Words.Contains(was, StringComparison.Ordinal))
+        {
+            return [];
+        }
+
+        var words = wire.Words.At.Words;
+        var at = words.IndexOf(was, StringComparison.Ordinal);
+        return [new($"make {run.Id} {size}", [new(wire.Words.At, words[..at] + size + words[(at + was.Length)..])])];
+    }
+
+    /// <summary>Another rating in place of a fuse's own, as an edit; none if the rating is not written.</summary>
+    public static ImmutableArray<Fix> RatingFix(InternalConnection link, Amps rating)
+    {
+        var at = (link.Gear as ProtectiveDevice)?.Rating?.At ?? link.At;
+        return at is { } span && span.Words.EndsWith('A') && char.IsAsciiDigit(span.Words[0])
+            ? [new($"fit {rating} instead of {span.Words}", [new(span, rating.ToString())])]
+            : [];
+    }
+
+    private static string Rating(InternalConnection link, Amps rating) => (link.Gear as ProtectiveDevice)?.Rating?.Words ?? rating.ToString();
+}

@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using WireSketch.Electrical;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules;
+
+/// <summary>What each source feeds by itself: up to the next source, whose own feed tells the rest.</summary>
+internal static class SourceReach
+{
+    /// <summary>Feeds without what lies behind another source's positive terminal, or behind a dead short.</summary>
+    public static IEnumerable<(SupplyTree Feed, ImmutableArray<ProtectedConductor> Own)> Own(Install install)
+    {
+        var sources = install.Wiring.Feeds.Select(f => f.Source.Index).ToHashSet();
+        foreach (var feed in install.Wiring.Feeds)
+        {
+            yield return (feed, [.. feed.Conductors.Where(c => c.Conductor.Wire.Size.Area.Value > 0 && !Passes(c, feed.Source.Index))]);
+        }
+
+        bool Passes(ProtectedConductor fed, int own) => Ends(fed.Near, own) || fed.Through.Any(t => Ends(t.From, own) || Ends(t.To, own));
+
+        bool Ends(Terminal t, int own) => (t.Index != own && sources.Contains(t.Index)) || IsReturn(t);
+    }
+
+    /// <summary>Whether a source's plus reaches the body or a minus without a load between.</summary>
+    public static bool IsShorted(Wiring wiring) => wiring.Feeds.Any(f => f.Conductors.Any(c => !IsReturn(c.Near) && IsReturn(c.Far)));
+
+    /// <summary>Whether a terminal is on the body or on a source's minus by itself.</summary>
+    public static bool IsReturn(Terminal t) =>
+        t.Gear is null or ChassisPoint or BusBar { Ground: true } or TapPoint { Carries.Value: "ground" }
+        || (t.Gear is Battery or Alternator or GeneralSource && t.Role == Language.TerminalRole.Ground);
+
+    /// <summary>The most a source can give by its nature: alternators and chargers limit themselves, batteries do not. Null: no limit, or none is known.</summary>
+    public static Amps? Limit(Install install, Terminal source) => source.Gear switch
+    {
+        Alternator a => a.Output?.Value ?? install.Spec.Job.Vehicle.Alternator?.Value,
+        GeneralSource g => g.Current?.Value,
+        _ => null,
+    };
+
+    /// <summary>Whether a conductor carries the most that its source can give, so that it needs no protection against it.</summary>
+    public static bool CarriesAllOf(Install install, Terminal source, Conductor conductor) =>
+        Limit(install, source) is { } limit && install.Answers.Conductors[conductor.Index].Ampacity is { } ampacity && ampacity >= limit;
+
+    /// <summary>
+    /// The highest current in a conductor, whichever way, and the state in which it flows: what charges by day may have to be fed by night.
+    /// Null if there is no operating point at full output, or one that means nothing.
+    /// </summary>
+    public static (Amps Amps, SystemState State)? Highest(Install install, Conductor conductor) => Highest(install, s => s.Amps[conductor.Index]);
+
+    /// <summary>The highest current through a link, whichever way, and the state in which it flows; null as for a conductor.</summary>
+    public static (Amps Amps, SystemState State)? Highest(Install install, InternalConnection link) => Highest(install, s => s.LinkAmps[link.Index]);
+
+    /// <summary>The highest current in a conductor in any state.</summary>
+    public static Amps? Most(Install install, Conductor conductor) => Highest(install, conductor)?.Amps;
+
+    /// <summary>The highest current through a link in any state.</summary>
+    public static Amps? Most(Install install, InternalConnection link) => Highest(install, link)?.Amps;
+
+    private static (Amps Amps, SystemState State)? Highest(Install install, Func<StateResult, Amps> of)
+    {
+        if (install.IsShorted || !install.Answers.State(SystemState.FullOutput).IsSolved)
+        {
+            return null;
+        }
+
+        // Where states differ by rounding only, the first one is named.
+        (Amps Amps, SystemState State) highest = (new(0), SystemState.FullOutput);
+        foreach (var state in install.Answers.States.Where(s => s.IsSolved))
+        {
+            var amps = new Amps(Math.Abs(of(state).Value));
+            highest = amps.Value > highest.Amps.Value * 1.001 ? (amps, state.State) : highest;
+        }
+
+        return highest;
+    }
+}

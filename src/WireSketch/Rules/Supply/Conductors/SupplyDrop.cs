@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using WireSketch.Diagnostics;
+using WireSketch.Electrical;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Text;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules.Supply.Conductors;
+
+/// <summary>Too many volts are lost between source and load.</summary>
+internal sealed class SupplyDrop : Rule
+{
+    private static readonly Share Critical = Share.FromPercent(3);
+    private static readonly Share Other = Share.FromPercent(10);
+
+    public override RuleCard Card { get; } = new(
+        Id: "supply/drop",
+        Severity.Warning,
+        Title: "Too many volts are lost on the way to the load",
+        Why: """
+            What is lost in the cable is missing at the amplifier: less power, more distortion, lights that dim with the bass. Supply and
+            return count together. Amplifiers, head units, processors and what is marked critical may lose 3 %, everything else 10 %;
+            settings: { drop: … } changes both.
+            """,
+        new Basis.Published("46 CFR 183.340(p): not above 10 % at the load, for small passenger vessels; the 3 % for critical loads is common practice, no published source"),
+        Bad: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              charger: { is: general load, current: 10 A, behaves: current, critical: true }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: charger.+, wire: 14 AWG red, length: 20 ft, fuse: { rating: 15 A, at: 8 in } } #! supply/drop
+              G1: { from: charger.-, to: bolt, wire: 14 AWG black, length: 12 in }
+            """,
+        Good: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              charger: { is: general load, current: 10 A, behaves: current, critical: true }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: charger.+, wire: 8 AWG red, length: 20 ft, fuse: { rating: 15 A, at: 8 in } }
+              G1: { from: charger.-, to: bolt, wire: 8 AWG black, length: 12 in }
+            """);
+
+    /// <summary>One finding for a run: the one that loses most on the way of the loads concerned.</summary>
+    public override IEnumerable<Finding> Check(Install install)
+    {
+        var state = install.Answers.State(SystemState.FullOutput);
+        if (!state.IsSolved || install.IsShorted)
+        {
+            return [];
+        }
+
+        return from load in state.Loads
+               where load.Path is { HasReturn: true, Source: not null, IsTakenAsWired: false } && load.Drop > LimitOf(install, load.Path.Gear) && !IsBelowLowest(load)
+               let worst = Worst(state, load)
+               where worst.Run is not null
+               group (load, worst.Loss) by worst.Run into ofRun
+               select Of(install, install.Wiring.RunsById[ofRun.Key], [.. ofRun.OrderByDescending(x => x.load.Drop / LimitOf(install, x.load.Path.Gear))]);
+    }
+
+    /// <summary>The limit for a device: the file's own, else the usual.</summary>
+    internal static Share LimitOf(Install install, Gear gear) =>
+        gear is Amplifier or HeadUnit or Processor or Load { Critical: true }
+            ? install.Spec.Settings.DropCritical?.Value ?? Critical
+            : install.Spec.Settings.DropOther?.Value ?? Other;
+
+    private static bool IsBelowLowest(LoadResult load) => load.Path.Gear is Load { Lowest: { } lowest } && load.Between < lowest.Value;
+
+    /// <summary>The run on the load's way that loses most volts, and how many.</summary>
+    private static (string? Run, Volts Loss) Worst(StateResult state, LoadResult load)
+    {
+        var losses = load.Path.Supply.Concat(load.Path.Return)
+            .Where(s => s.Conductor is not null && state.Volts[s.Enters.Index] is not null && state.Volts[s.Leaves.Index] is not null)
+            .GroupBy(s => s.Conductor!.RunId)
+            .Select(g => (Run: g.Key, Loss: g.Sum(s => Math.Abs(state.Volts[s.Enters.Index]!.Value.Value - state.Volts[s.Leaves.Index]!.Value.Value))))
+            .OrderByDescending(x => x.Loss).ToArray();
+        return losses.Length == 0 ? (null, new(0)) : (losses[0].Run, new(losses[0].Loss));
+    }
+
+    private Finding Of(Install install, WiredRun run, ImmutableArray<(LoadResult Load, Volts Loss)> loads)
+    {
+        var (worst, loss) = loads[0];
+        var limit = LimitOf(install, worst.Path.Gear);
+        var lost = worst.SupplyDrop.Value + worst.ReturnDrop.Value;
+        var source = lost / worst.Drop.Value;
+        var others = loads.Length > 1 ? $"; {RunText.List(loads.Skip(1).Select(l => $"{l.Load.Path.Gear.Id} loses {l.Load.Drop}"))}" : "";
+        var excess = lost - (limit.Value * source);
+        var size = loss.Value > excess ? WireSizes.AtLeast(run.Wire.Size.Area.Value * loss.Value / (loss.Value - excess), run.Wire.Size) : null;
+        return Found(
+            RunText.WireAt(run),
+            $"{worst.Path.Gear.Id} gets {worst.Between} of {new Volts(source)} at full output: {worst.Drop} is lost ({worst.SupplyDrop} in the supply, {worst.ReturnDrop} in the return), {limit} is the most; {RunText.Full(install, run)} alone takes {loss}{others}",
+            size is { } s ? $"make {run.Id} {s}, or shorten it" : $"{run.Id} alone cannot mend it: make supply and return thicker, or bring the load nearer",
+            run.Id, [.. loads.Select(l => l.Load.Path.Gear.Id)]) with
+        {
+            Fixes = size is { } thicker ? RunText.SizeFix(run, thicker) : [],
+        };
+    }
+
+    private Finding Found(SourceSpan at, string message, string help, string first, string[] others) => Report(at, message, help, [first, .. others]);
+}

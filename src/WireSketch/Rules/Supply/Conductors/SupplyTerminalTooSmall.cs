@@ -1,0 +1,73 @@
+using WireSketch.Diagnostics;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules.Supply.Conductors;
+
+/// <summary>A cable that the terminal does not take.</summary>
+internal sealed class SupplyTerminalTooSmall : Rule
+{
+    public override RuleCard Card { get; } = new(
+        Id: "supply/terminal-too-small",
+        Severity.Warning,
+        Title: "The terminal does not take the cable",
+        Why: """
+            Strands trimmed off to make a cable fit are copper lost at the hottest place, and a thin wire in a large terminal works loose.
+            A reducing pin or ferrule, made for it, lets a thick cable end in a smaller terminal.
+            """,
+        new Basis.Reasoning("the range of cable that the maker states for the terminal"),
+        Bad: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              plug: { is: connector, cavities: 2, gauge: 12 AWG, rating: 25 A }
+              pump: { is: pump, current: 12 A }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: plug.1, wire: 8 AWG red, length: 8 ft, fuse: { rating: 20 A, at: 8 in } } #! supply/terminal-too-small
+              P2: { from: plug.1, to: pump.+, wire: 12 AWG red, length: 1 ft }
+              G1: { from: pump.-, to: bolt, wire: 12 AWG black, length: 12 in }
+            """,
+        Good: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              plug: { is: connector, cavities: 2, gauge: 12 AWG, rating: 25 A }
+              pump: { is: pump, current: 12 A }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: plug.1, wire: 12 AWG red, length: 8 ft, fuse: { rating: 20 A, at: 8 in } }
+              P2: { from: plug.1, to: pump.+, wire: 12 AWG red, length: 1 ft }
+              G1: { from: pump.-, to: bolt, wire: 12 AWG black, length: 12 in }
+            """);
+
+    public override IEnumerable<Finding> Check(Install install) =>
+        from run in install.Wiring.Runs
+        where !run.Wire.IsLinePair && !run.Conductors.IsEmpty
+        from end in run.From.Concat(run.To)
+        let fits = Fits(end)
+        where fits is not null && !Takes(fits.Value.Range, run.Wire.Size)
+        select Report(
+            RunText.WireAt(run),
+            $"{end.Id} takes {fits.Value.Words}, and {run.Id} is {RunText.Size(run)}",
+            run.Wire.Size > fits.Value.Range.Most ? $"end {run.Id} in a reducing pin or ferrule made for {end.Gear.Id} and accept this with that as the reason, or make it {fits.Value.Range.Most}"
+                : $"make {run.Id} {fits.Value.Range.Least} or thicker",
+            run.Id, end.Id, end.Gear.Id);
+
+    /// <summary>The end of a run whose terminal does not take a size; null if all take it.</summary>
+    internal static RunEnd? Refusing(WiredRun run, WireSize size) =>
+        run.From.Concat(run.To).FirstOrDefault(e => Fits(e) is { } fits && !Takes(fits.Range, size));
+
+    private static (Range<WireSize> Range, string Words)? Fits(RunEnd end) => end.Gear switch
+    {
+        Amplifier { Supply.Fits: { } fits } when IsSupply(end) => (fits.Value, fits.Words),
+        Processor { Supply.Fits: { } fits } when IsSupply(end) => (fits.Value, fits.Words),
+        Connector { Gauge: { } gauge } => (new(WireSize.FromAwg(40), gauge.Value), $"{gauge.Words} at most"),
+        _ => null,
+    };
+
+    private static bool IsSupply(RunEnd end) => end.Shape.Form == TerminalForm.Node && end.Shape.Role is TerminalRole.Supply or TerminalRole.Ground;
+
+    /// <summary>With room for sizes of the two systems that are sold for each other, such as 4 AWG and 21 mm2.</summary>
+    private static bool Takes(Range<WireSize> range, WireSize size) => size.Area.Value <= range.Most.Area.Value * 1.08 && size.Area.Value >= range.Least.Area.Value / 1.08;
+}

@@ -1,0 +1,103 @@
+using WireSketch.Diagnostics;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules.Supply.Connections;
+
+/// <summary>An isolator with main and second swapped.</summary>
+internal sealed class SupplyIsolatorReversed : Rule
+{
+    public override RuleCard Card { get; } = new(
+        Id: "supply/isolator-reversed",
+        Severity.Error,
+        Title: "The isolator is wired the wrong way round",
+        Why: """
+            Main belongs to the battery that the alternator charges. The other way round a diode never lets the second battery be charged,
+            and a relay that senses voltage never closes, or closes on the wrong battery.
+            """,
+        new Basis.Reasoning("the alternator charges the first battery; an isolator joins main to second"),
+        Bad: """
+            gear:
+              starter-battery: { is: battery, origin: factory, capacity: 70 Ah }
+              house-battery: { is: battery, capacity: 90 Ah }
+              relay: { is: isolator, type: voltage sensing, rating: 140 A }
+              rear-bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: starter-battery.+, to: relay.second, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, at: 10 in } } #! supply/isolator-reversed
+              P2: { from: house-battery.+, to: relay.main, wire: 4 AWG red, length: 15 ft, fuse: { rating: 100 A, at: 10 in } }
+              G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
+              G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
+            """,
+        Good: """
+            gear:
+              starter-battery: { is: battery, origin: factory, capacity: 70 Ah }
+              house-battery: { is: battery, capacity: 90 Ah }
+              relay: { is: isolator, type: voltage sensing, rating: 140 A }
+              rear-bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: starter-battery.+, to: relay.main, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, at: 10 in } }
+              P2: { from: house-battery.+, to: relay.second, wire: 4 AWG red, length: 15 ft, fuse: { rating: 100 A, at: 10 in } }
+              G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
+              G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
+            """);
+
+    public override IEnumerable<Finding> Check(Install install)
+    {
+        var wiring = install.Wiring;
+        if (install.Spec.Gear.OfType<Battery>().FirstOrDefault() is not { } first)
+        {
+            yield break;
+        }
+
+        foreach (var isolator in install.Spec.Gear.OfType<Isolator>())
+        {
+            var main = Sources(wiring, isolator, "main");
+            var second = Sources(wiring, isolator, "second");
+            var charged = second.FirstOrDefault(s => s is Alternator || s.Id == first.Id);
+            if (charged is null || main.Any(s => s is Alternator || s.Id == first.Id) || !main.Any(s => s is Battery))
+            {
+                continue;
+            }
+
+            var terminal = wiring.TerminalOf(isolator, "second")!;
+            var run = RunText.Of(install, wiring.ConductorsAt[terminal.Index][0]);
+            var end = run.From.Concat(run.To).First(e => e.Nodes.Contains(terminal));
+            yield return Report(
+                end.At, $"{charged.Id} is wired to {isolator.Id}.second and {main.First(s => s is Battery).Id} to {isolator.Id}.main: {(isolator.Type?.Value == "diode" ? "the diode lets no charge through" : "main belongs to the battery that the alternator charges")}",
+                $"swap {isolator.Id}.main and {isolator.Id}.second", isolator.Id, run.Id);
+        }
+    }
+
+    /// <summary>Sources that a side of the isolator reaches without passing it.</summary>
+    private static List<Gear> Sources(Wiring wiring, Isolator isolator, string side)
+    {
+        var found = new List<Gear>();
+        var seen = new HashSet<int>();
+        var queue = new Queue<Terminal>([wiring.TerminalOf(isolator, side)!]);
+        while (queue.TryDequeue(out var here))
+        {
+            if (!seen.Add(here.Index) || here.Gear is null)
+            {
+                continue;
+            }
+
+            if (here.Gear is Battery or Alternator or GeneralSource)
+            {
+                found.Add(here.Gear);
+            }
+
+            foreach (var c in wiring.ConductorsAt[here.Index])
+            {
+                queue.Enqueue(c.Other(here));
+            }
+
+            foreach (var l in wiring.LinksAt[here.Index].Where(l => !ReferenceEquals(l.Gear, isolator) && l.Kind is not ConnectionKind.Chassis))
+            {
+                queue.Enqueue(l.Other(here));
+            }
+        }
+
+        return found;
+    }
+}

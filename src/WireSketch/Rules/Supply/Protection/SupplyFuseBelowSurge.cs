@@ -1,0 +1,90 @@
+using WireSketch.Diagnostics;
+using WireSketch.Electrical;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Tables;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules.Supply.Protection;
+
+/// <summary>A fuse that opens when its load starts.</summary>
+internal sealed class SupplyFuseBelowSurge : Rule
+{
+    /// <summary>How long a motor or compressor takes to start (common practice, no published source).</summary>
+    private static readonly Seconds Start = new(0.5);
+
+    public override RuleCard Card { get; } = new(
+        Id: "supply/fuse-below-surge",
+        Severity.Warning,
+        Title: "The fuse may open when its load starts",
+        Why: """
+            A motor draws several times its running current until it turns. A quick fuse opens before that is over, at first only now and
+            then. A larger one, if the wire allows, or a slower construction carries the start and still protects the wire.
+            """,
+        new Basis.Published("least opening times by ISO 8820-3 and type sheets that refer to it; that a start lasts half a second is common practice, no published source"),
+        Bad: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              pump: { is: pump, current: 8 A, surge: 30 A }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: pump.+, wire: 10 AWG red, length: 8 ft, fuse: { rating: 10 A, at: 8 in } } #! supply/fuse-below-surge
+              G1: { from: pump.-, to: bolt, wire: 10 AWG black, length: 12 in }
+            """,
+        Good: """
+            gear:
+              battery: { is: battery, origin: factory, capacity: 70 Ah }
+              pump: { is: pump, current: 8 A, surge: 30 A }
+              bolt: { is: chassis point, surface: bare metal }
+            runs:
+              P1: { from: battery.+, to: pump.+, wire: 10 AWG red, length: 8 ft, fuse: { rating: 25 A, at: 8 in } }
+              G1: { from: pump.-, to: bolt, wire: 10 AWG black, length: 12 in }
+            """);
+
+    public override IEnumerable<Finding> Check(Install install)
+    {
+        var full = install.Answers.State(SystemState.FullOutput);
+        return from link in install.Wiring.Links
+               where link is { Protects: true, Rating.Value: > 0 }
+               let rating = link.Rating!.Value
+               let start = StartOf(install, link)
+
+               // What the load opens in the long run is told by another rule.
+               where start.Load is not null && Math.Abs(full.LinkAmps[link.Index].Value) <= rating.Value && !Outlasts(StyleOf(install, link, rating), start.Amps, rating)
+               select Of(install, link, start.Load!, start.Amps, FuseTable.OpeningOf(StyleOf(install, link, rating), start.Amps / rating).Least, StyleOf(install, link, rating));
+    }
+
+    /// <summary>The highest current through a device when a load starts, all others running, and which load that is; null if none states its surge.</summary>
+    internal static (string? Load, Amps Amps) StartOf(Install install, InternalConnection link)
+    {
+        var full = install.Answers.State(SystemState.FullOutput);
+        return full.Loads.Where(l => l.Path.Gear is Load { Surge: not null } && l.Path.Supply.Any(s => s.Link?.Index == link.Index))
+            .Select(l => (Load: (string?)l.Path.Gear.Id, Amps: new Amps(Math.Abs(full.LinkAmps[link.Index].Value) - l.Amps.Value + ((Load)l.Path.Gear).Surge!.Value.Value.Value)))
+            .OrderByDescending(s => s.Amps.Value).FirstOrDefault();
+    }
+
+    /// <summary>Whether a fuse of that construction stays whole while the load starts.</summary>
+    internal static bool Outlasts(string style, Amps amps, Amps rating) => amps <= rating || FuseTable.OpeningOf(style, amps / rating).Least >= Start;
+
+    private Finding Of(Install install, InternalConnection link, string load, Amps amps, Seconds? opens, string style)
+    {
+        var behind = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(link)).Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity)
+            .OfType<Amps>().DefaultIfEmpty(new Amps(0)).Min();
+        Amps? fits = FuseTable.RatingsOf(style).Where(r => r > link.Rating!.Value && r <= behind && Outlasts(style, amps, r)).Select(r => (Amps?)r).FirstOrDefault();
+        return Report(
+            RunText.RatingAt(link),
+            $"{RunText.Named(link)} carries {amps} when {load} starts, {Quantity.Digits(amps / link.Rating!.Value * 100, 3)} % of its rating: it may open {(opens is { } t ? $"after {t} already" : "at once")}, and a start lasts about {Start}",
+            fits is { } rated ? $"fit {rated}; the wire behind it carries {behind}" : $"a slower construction, or thicker wire and a larger fuse: the wire behind it carries {behind}",
+            RunText.Subject(link), load) with
+        {
+            Fixes = fits is { } larger ? RunText.RatingFix(link, larger) : [],
+        };
+    }
+
+    /// <summary>Its construction: as written, else the smallest that comes in the rating and breaks the fault current.</summary>
+    internal static string StyleOf(Install install, InternalConnection link, Amps rating)
+    {
+        var fault = install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max();
+        return link.Kind == ConnectionKind.Breaker ? "breaker" : link.Style ?? FuseTable.StyleFor(rating, new(fault)) ?? "";
+    }
+}

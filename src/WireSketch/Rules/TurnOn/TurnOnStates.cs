@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using WireSketch.Electrical;
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Text;
+using WireSketch.Topology;
+
+namespace WireSketch.Rules.TurnOn;
+
+/// <summary>What becomes of a device that has to be woken.</summary>
+internal enum TurnOnState
+{
+    Wakes,
+
+    /// <summary>Its setting is nothing that it can wake on.</summary>
+    Unable,
+
+    /// <summary>Something arrives that it could wake on, but its setting is another.</summary>
+    WrongMode,
+
+    /// <summary>It waits for an offset that is lost on the way.</summary>
+    NotCarried,
+
+    /// <summary>Nothing arrives that could wake it.</summary>
+    None,
+
+    /// <summary>It waits for its input, and no cable brings anything there: that is told of the signal.</summary>
+    NoSignal,
+}
+
+/// <summary>Sorts devices by what keeps them asleep, so that each is told once.</summary>
+internal static class TurnOnStates
+{
+    public static TurnOnState Of(Install install, TurnOnResult wake)
+    {
+        var able = WakesOn(wake.Gear);
+        if (SettingsOf(wake.Gear).Wake is { } set && !able.IsEmpty && !able.Contains(set.Value))
+        {
+            return TurnOnState.Unable;
+        }
+
+        // A device that nothing is wired to is told as such.
+        if (wake.By is not null || !Supply.Connections.SupplyMissing.IsUsed(install.Wiring, wake.Gear))
+        {
+            return TurnOnState.Wakes;
+        }
+
+        var byWire = wake.Mode is "remote" or "accessory";
+        var fed = install.Answers.Signals.Any(s => ReferenceEquals(s.Gear, wake.Gear) && HasSource(s));
+        var another = byWire ? able.Contains("dc offset") : able.IsEmpty || able.Contains("remote") || able.Contains("accessory");
+        return !wake.ModeMatches && another ? TurnOnState.WrongMode : byWire ? TurnOnState.None : fed ? TurnOnState.NotCarried : TurnOnState.NoSignal;
+    }
+
+    /// <summary>A chain that begins at an adapter or a processor is broken before it.</summary>
+    public static bool HasSource(SignalResult signal) => !signal.Chain.IsEmpty && signal.Chain[0] is not (LevelAdapter or Processor);
+
+    /// <summary>What a device can wake on, as written; empty if nobody says.</summary>
+    public static ImmutableArray<string> WakesOn(Gear gear) => gear switch
+    {
+        Amplifier a => [.. a.WakesOn.Select(w => w.Value)],
+        Processor p => [.. p.WakesOn.Select(w => w.Value)],
+        _ => [],
+    };
+
+    public static ChannelSettings SettingsOf(Gear gear) => (gear as Amplifier)?.Settings ?? (gear as Processor)?.Settings ?? ChannelSettings.None;
+
+    /// <summary>The terminal that a control wire lands on.</summary>
+    public static Terminal RemoteOf(Wiring wiring, Gear gear) => wiring.TerminalOf(gear, gear is Processor ? "remote-in" : "remote")!;
+
+    /// <summary>Where the setting is written; else the device.</summary>
+    public static SourceSpan PlaceOf(Gear gear) => SettingsOf(gear).Wake?.At ?? gear.Name.At;
+}
