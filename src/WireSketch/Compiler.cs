@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Rules;
 using WireSketch.Sizing;
@@ -14,7 +15,7 @@ namespace WireSketch;
 /// <param name="Spec">What could be read of it.</param>
 /// <param name="Install">The install; null if the spec could not be understood well enough to wire it.</param>
 /// <param name="Findings">All findings, in order, accepted ones included.</param>
-public sealed record Compilation(SourceFile File, Spec Spec, Install? Install, ImmutableArray<Finding> Findings)
+public sealed record Compilation(SourceFile File, Spec Spec, InstalledSystem? Install, ImmutableArray<Finding> Findings)
 {
     /// <summary>Some error has not been accepted.</summary>
     public bool HasErrors => Findings.Any(f => f.Blocks);
@@ -45,7 +46,7 @@ public static class Compiler
             wired = WiringResolver.Resolve(read.Value, choices);
         }
 
-        var install = new Install(read.Value, wired.Value, ElectricalSolver.Solve(wired.Value)) { Sizes = choices };
+        var install = new InstalledSystem(read.Value, wired.Value, ElectricalSolver.Solve(wired.Value)) { Sizes = choices };
         var found = slips.AddRange(RuleBook.Check(install).Findings);
         return new(file, read.Value, install, Finding.InOrder(Suppressions.Apply(read.Value, found)));
     }

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using WireSketch.Documents.Formats;
-using WireSketch.Rules;
+using WireSketch.Installation;
 
 namespace WireSketch.Documents;
 
 /// <summary>What every paper begins with: which job it belongs to, which spec it was made from, and whether it may be built.</summary>
-internal sealed record PaperHead(Install Install, string SpecName, string Fingerprint, int Errors)
+internal sealed record PaperHead(InstalledSystem Install, string SpecName, string Fingerprint, int Errors)
 {
     public Markdown Begin(string title)
     {
@@ -24,6 +24,6 @@ internal sealed record PaperHead(Install Install, string SpecName, string Finger
         return paper.Table(new([new("Job"), new("")], [.. facts.Where(f => f.Words is not null).Select(f => ImmutableArray.Create(f.Name, f.Words!))]));
     }
 
-    public static PaperHead Of(Compilation result, Install install) =>
+    public static PaperHead Of(Compilation result, InstalledSystem install) =>
         new(install, result.File.Name, WireSketch.Text.Fingerprint.Of(result.File, install.Spec.Used), result.Findings.Count(f => f.Blocks));
 }

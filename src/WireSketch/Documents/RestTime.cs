@@ -1,5 +1,5 @@
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents;
 
@@ -7,6 +7,6 @@ namespace WireSketch.Documents;
 internal static class RestTime
 {
     /// <summary>Devices that sleep and of which nobody states what they take then: they count as nothing.</summary>
-    public static string[] Unstated(Install install) =>
+    public static string[] Unstated(InstalledSystem install) =>
         [.. install.Spec.Gear.Where(g => g is Amplifier { Standby: null } or HeadUnit { Standby: null } or Processor { Standby: null }).Select(g => g.Id)];
 }

@@ -1,20 +1,11 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Text;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules;
-
-/// <summary>An install as the rules see it: what was written, how it is wired, and what was computed.</summary>
-public sealed record Install(Spec Spec, Wiring Wiring, ElectricalResults Answers)
-{
-    /// <summary>A source's plus is wired straight to the body: then no operating point means anything until that is mended.</summary>
-    internal bool IsShorted { get; } = SourceReach.IsShorted(Wiring);
-
-    /// <summary>What was chosen where the spec says <c>auto</c>, and which rule decided.</summary>
-    public SizeChoices Sizes { get; init; } = SizeChoices.None;
-}
 
 /// <summary>What a limit or a judgment rests on.</summary>
 public abstract record Basis
@@ -58,7 +49,7 @@ public abstract class Rule
     public abstract RuleCard Card { get; }
 
     /// <summary>Every place that breaks the rule, in the order of the spec.</summary>
-    public abstract IEnumerable<Finding> Check(Install install);
+    public abstract IEnumerable<Finding> Check(InstalledSystem install);
 
     /// <summary>A finding of this rule.</summary>
     /// <param name="at">The smallest stretch of the file that shows it.</param>

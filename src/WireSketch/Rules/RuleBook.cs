@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Rules.Energy;
 using WireSketch.Rules.Grounds;
@@ -188,5 +189,5 @@ public static class RuleBook
     ];
 
     /// <summary>Checks an install against every rule.</summary>
-    public static Outcome<Install> Check(Install install) => new(install, Finding.InOrder(SizeAgreement.Of(install, All.SelectMany(rule => rule.Check(install)))));
+    public static Outcome<InstalledSystem> Check(InstalledSystem install) => new(install, Finding.InOrder(SizeAgreement.Of(install, All.SelectMany(rule => rule.Check(install)))));
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules;
@@ -8,7 +9,7 @@ namespace WireSketch.Rules;
 /// <summary>Several findings may ask for a thicker size of one run, each for its own reason: all then name the size that is enough for all of them.</summary>
 internal static partial class SizeAgreement
 {
-    public static IEnumerable<Finding> Of(Install install, IEnumerable<Finding> findings)
+    public static IEnumerable<Finding> Of(InstalledSystem install, IEnumerable<Finding> findings)
     {
         var all = findings.ToArray();
         var wanted = all.SelectMany(f => Wishes().Matches(f.Help ?? "")).Select(m => (Run: m.Groups["run"].Value, Words: m.Groups["size"].Value))

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Rules;
@@ -151,7 +152,7 @@ public sealed class AutoSizer
     }
 
     /// <summary>A rating that stays whole when a load starts: the one that carries the load, or the first above it.</summary>
-    private static Amps Outlasting(Install install, InternalConnection link, string? style, Amps carries)
+    private static Amps Outlasting(InstalledSystem install, InternalConnection link, string? style, Amps carries)
     {
         var start = SupplyFuseBelowSurge.StartOf(install, link);
         Amps? rating = carries;
@@ -164,7 +165,7 @@ public sealed class AutoSizer
     }
 
     /// <summary>The least that a wire of a size that is not to be chosen carries behind a fuse; null if there is none.</summary>
-    private Amps? Fixed(Install install, InternalConnection link) =>
+    private Amps? Fixed(InstalledSystem install, InternalConnection link) =>
         install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index && !ladders.ContainsKey(c.Conductor.RunId))
             .Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity).Where(a => a is not null).Min();
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Rules;
@@ -15,7 +16,7 @@ internal sealed record BrokenRule(string Rule, string For, Finding Finding);
 /// <param name="Choices">The sizes.</param>
 /// <param name="Install">What they lead to.</param>
 /// <param name="Broken">The rules.</param>
-internal sealed record SizingTrial(SizeChoices Choices, Install Install, ImmutableArray<BrokenRule> Broken)
+internal sealed record SizingTrial(SizeChoices Choices, InstalledSystem Install, ImmutableArray<BrokenRule> Broken)
 {
     /// <summary>Rules about what a device gets: one finding tells of several devices.</summary>
     private static readonly ImmutableHashSet<string> OfDevices = ["supply/drop", "supply/insufficient"];
@@ -38,7 +39,7 @@ internal sealed record SizingTrial(SizeChoices Choices, Install Install, Immutab
     public static SizingTrial Of(Spec spec, SizeChoices choices)
     {
         var wiring = WiringResolver.Resolve(spec, choices).Value;
-        var install = new Install(spec, wiring, ElectricalSolver.Solve(wiring));
+        var install = new InstalledSystem(spec, wiring, ElectricalSolver.Solve(wiring));
         var gear = spec.Gear.Select(g => g.Id).ToHashSet(StringComparer.Ordinal);
         var findings = Finding.InOrder(Mended.SelectMany(r => r.Check(install)).Where(f => f.Severity > Severity.Advice || f.Rule == WireLoss));
         return new(choices, install, [.. findings.SelectMany(f => (OfDevices.Contains(f.Rule) ? f.Subjects.Where(gear.Contains) : f.Subjects.Take(1)).Select(s => new BrokenRule(f.Rule, s, f)))]);

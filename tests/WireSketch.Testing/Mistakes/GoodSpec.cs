@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Rules;
 using WireSketch.Syntax;
 using WireSketch.Text;
 using WireSketch.Topology;
@@ -32,7 +32,7 @@ public sealed class GoodSpec
     /// <summary>What the compiler says of it as it is.</summary>
     public Compilation Compiled { get; }
 
-    public Install Install { get; }
+    public InstalledSystem Install { get; }
 
     public MapNode Root { get; }
 

@@ -1,5 +1,5 @@
 using WireSketch.Documents;
-using WireSketch.Rules;
+using WireSketch.Installation;
 using WireSketch.Testing;
 
 namespace WireSketch.Tests.Documents;
@@ -11,7 +11,7 @@ internal sealed class Built
 
     public Compilation Result { get; }
 
-    public Install Install => Result.Install ?? throw new InvalidOperationException(string.Join('\n', Result.Findings));
+    public InstalledSystem Install => Result.Install ?? throw new InvalidOperationException(string.Join('\n', Result.Findings));
 
     public PaperSet Papers => PaperSet.From(Result);
 

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using WireSketch.Documents.Formats;
 using WireSketch.Documents.Lists;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Topology;
 
 namespace WireSketch.Documents.HandOver;
@@ -12,12 +12,12 @@ namespace WireSketch.Documents.HandOver;
 /// <summary>Every fuse and breaker: what it is, where it is, what it feeds.</summary>
 internal static class FuseMap
 {
-    public static PlainTable Of(Install install) => new(
+    public static PlainTable Of(InstalledSystem install) => new(
         [new("Fuse"), new("Rating"), new("Style"), new("Where"), new("Feeds")],
         [.. install.Wiring.Links.Where(l => l.Protects && l.Gear is not { InVehicle: true } && FuseStyleChoice.IsFitted(install, l)).Select(l => Row(install, l))]);
 
     /// <summary>Where a fuse sits, for somebody who looks for it.</summary>
-    public static string Where(Install install, InternalConnection link)
+    public static string Where(InstalledSystem install, InternalConnection link)
     {
         var run = install.Wiring.Runs.FirstOrDefault(r => r.Holder is { } h && ReferenceEquals(h, link.Gear));
         return run is not null
@@ -25,14 +25,14 @@ internal static class FuseMap
             : string.Join(", ", new[] { link.Gear?.Facts.Place?.Value, link.Gear?.Zone }.OfType<string>());
     }
 
-    private static ImmutableArray<string> Row(Install install, InternalConnection link) =>
+    private static ImmutableArray<string> Row(InstalledSystem install, InternalConnection link) =>
     [
         link.Id, link.Rating is { } rating ? Quantity.Print(rating) : "not given", link.Kind == ConnectionKind.Breaker ? "breaker" : FuseStyleChoice.Of(install, link), Where(install, link),
         string.Join(", ", Fed(install, link).DefaultIfEmpty("nothing yet")),
     ];
 
     /// <summary>Batteries that a fuse stands between; else the devices that a battery feeds through it; else what its wire leads to, a source with a fuse of its own perhaps.</summary>
-    private static IEnumerable<string> Fed(Install install, InternalConnection link)
+    private static IEnumerable<string> Fed(InstalledSystem install, InternalConnection link)
     {
         var behind = install.Wiring.Feeds.Where(f => f.Source.Gear is Battery).SelectMany(f => f.Conductors.Where(c => c.Protections.Contains(link)), (f, c) => (Source: f.Source.Gear!, c.Far)).ToArray();
         var batteries = behind.Where(b => b.Far.Gear is Battery && !ReferenceEquals(b.Far.Gear, b.Source)).SelectMany(b => new[] { b.Source.Id, b.Far.Gear!.Id }).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();

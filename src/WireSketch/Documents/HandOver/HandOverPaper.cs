@@ -2,9 +2,9 @@ using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Documents.Formats;
 using WireSketch.Documents.Lists;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents.HandOver;
 
@@ -47,14 +47,14 @@ internal static class HandOverPaper
             ])).Paragraph("Date and signatures:").ToPaper("handover.md");
     }
 
-    private static PlainTable Fitted(Install install) => new(
+    private static PlainTable Fitted(InstalledSystem install) => new(
         [new("What"), new("Where")],
         [
             .. install.Spec.Gear.Where(g => !g.InVehicle && !DeviceNames.IsPlaceOnVehicle(g))
                 .Select(g => ImmutableArray.Create($"{g.Id}: {DeviceNames.Item(g)}", g.Facts.Place?.Value is { } place ? g.Zone is { } z ? $"{z}, {place}" : place : g.Zone ?? "")),
         ]);
 
-    private static IEnumerable<string> Living(Install install)
+    private static IEnumerable<string> Living(InstalledSystem install)
     {
         var energy = install.Answers.Energy;
         var sounds = install.Spec.Gear.Any(g => g is Amplifier);

@@ -1,12 +1,12 @@
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents.HandOver;
 
 /// <summary>How to take everything off the supply, before work on the vehicle.</summary>
 internal static class MakingSafe
 {
-    public static IEnumerable<string> Steps(Install install)
+    public static IEnumerable<string> Steps(InstalledSystem install)
     {
         yield return "Switch everything off, take the key out, and wait as long as the vehicle maker says (often some minutes, until its control units sleep).";
         foreach (var source in install.Spec.Gear.OfType<GeneralSource>())

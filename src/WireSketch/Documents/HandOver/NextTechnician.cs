@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using WireSketch.Documents.Formats;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents.HandOver;
 
@@ -10,7 +10,7 @@ namespace WireSketch.Documents.HandOver;
 internal static class NextTechnician
 {
     /// <summary>Connections to the vehicle's own wiring.</summary>
-    public static PlainTable Taps(Install install) => new(
+    public static PlainTable Taps(InstalledSystem install) => new(
         [new("What"), new("Where"), new("Vehicle's wire"), new("Connector, cavity"), new("Carries")],
         [
             .. install.Spec.Gear.Where(g => g is TapPoint or IgnitionSource).Select(g => ImmutableArray.Create(g.Id, Where(g), (g as TapPoint)?.Color?.Value ?? "", Plug(g as TapPoint), Carries(g))),
@@ -19,7 +19,7 @@ internal static class NextTechnician
         ]);
 
     /// <summary>Notes and photos, of devices, runs and the job.</summary>
-    public static IEnumerable<string> Notes(Install install)
+    public static IEnumerable<string> Notes(InstalledSystem install)
     {
         if (install.Spec.Job.Notes is { } job)
         {

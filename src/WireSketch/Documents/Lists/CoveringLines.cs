@@ -1,4 +1,4 @@
-using WireSketch.Rules;
+using WireSketch.Installation;
 using WireSketch.Topology;
 using WireSketch.Topology.Routes;
 
@@ -7,7 +7,7 @@ namespace WireSketch.Documents.Lists;
 /// <summary>Grommets, loom and what else covers wires.</summary>
 internal static class CoveringLines
 {
-    public static IEnumerable<PartLine> Of(Install install, CutList cuts)
+    public static IEnumerable<PartLine> Of(InstalledSystem install, CutList cuts)
     {
         var runs = install.Wiring.Runs;
         foreach (var g in runs.Where(r => r.Guard is not null).GroupBy(r => r.Guard!))

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Documents.Formats;
+using WireSketch.Installation;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Topology;
 
 namespace WireSketch.Documents.Lists;
@@ -16,7 +16,7 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
     /// <summary>Conductors in one cable of the kind <c>line pair</c>.</summary>
     private const int CoresOfLinePair = 4;
 
-    public static CutList From(Install install)
+    public static CutList From(InstalledSystem install)
     {
         var lengths = CutLength.Of(install.Spec);
         ImmutableArray<CutPiece> pieces = [.. install.Wiring.Runs.SelectMany(run => PiecesOf(run, lengths))];

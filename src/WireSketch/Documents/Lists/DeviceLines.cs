@@ -1,13 +1,13 @@
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents.Lists;
 
 /// <summary>Devices to buy: what is not in the vehicle yet. Like ones share a line.</summary>
 internal static class DeviceLines
 {
-    public static IEnumerable<PartLine> Of(Install install) => install.Spec.Gear
+    public static IEnumerable<PartLine> Of(InstalledSystem install) => install.Spec.Gear
         .Where(g => !g.InVehicle && !DeviceNames.IsPlaceOnVehicle(g) && g is not ProtectiveDevice { Breaker: false })
         .GroupBy(g => (Item: DeviceNames.Item(g), Price: g.Facts.Price?.Value))
         .Select(g => new PartLine(

@@ -1,6 +1,6 @@
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Tables;
 using WireSketch.Topology;
 
@@ -15,12 +15,12 @@ internal static class FuseStyleChoice
     private const string Unknown = "style to suit";
 
     /// <summary>A place in a block without a wire and without a rating stays empty.</summary>
-    public static bool IsFitted(Install install, InternalConnection link) => link.Rating is not null || install.Wiring.IsWired(link.B);
+    public static bool IsFitted(InstalledSystem install, InternalConnection link) => link.Rating is not null || install.Wiring.IsWired(link.B);
 
-    public static string Of(Install install, ProtectiveDevice holder) =>
+    public static string Of(InstalledSystem install, ProtectiveDevice holder) =>
         install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : holder.Style?.Value ?? Unknown;
 
-    public static string Of(Install install, InternalConnection link)
+    public static string Of(InstalledSystem install, InternalConnection link)
     {
         if (link.Style is { } written)
         {
@@ -31,12 +31,12 @@ internal static class FuseStyleChoice
     }
 
     /// <summary>What a fuse must be able to break, where nothing says that its construction does; null where that is known, and where the fuse has no rating.</summary>
-    public static Amps? ToAskFor(Install install, InternalConnection link)
+    public static Amps? ToAskFor(InstalledSystem install, InternalConnection link)
     {
         var fault = Fault(install, link);
         return link is { Kind: ConnectionKind.Fuse, Rating: not null, Breaking: null } && fault.Value > 0 && !(FuseTable.BreakingOf(Of(install, link)) >= fault) ? fault : null;
     }
 
-    private static Amps Fault(Install install, InternalConnection link) =>
+    private static Amps Fault(InstalledSystem install, InternalConnection link) =>
         new(install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max());
 }

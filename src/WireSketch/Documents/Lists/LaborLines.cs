@@ -1,5 +1,5 @@
+using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents.Lists;
 
@@ -8,7 +8,7 @@ internal static class LaborLines
 {
     private const double SecondsOfHour = 3600;
 
-    public static IEnumerable<PartLine> Of(Install install) => install.Spec.Gear.Where(g => g.Facts.Labor is { Value.Value: > 0 })
+    public static IEnumerable<PartLine> Of(InstalledSystem install) => install.Spec.Gear.Where(g => g.Facts.Labor is { Value.Value: > 0 })
         .GroupBy(g => (Item: DeviceNames.Item(g), Time: g.Facts.Labor!.Value.Value.Value))
         .Select(g => new PartLine(
             PartGroup.Labor, $"fitting: {g.Key.Item}", Math.Round(g.Count() * g.Key.Time / SecondsOfHour, 2), "h", null, [.. g.Select(d => d.Id)],

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Documents.Formats;
-using WireSketch.Rules;
+using WireSketch.Installation;
 
 namespace WireSketch.Documents.Lists;
 
@@ -10,7 +10,7 @@ namespace WireSketch.Documents.Lists;
 /// <param name="Currency">The currency of all prices; null if the spec names none.</param>
 public sealed record PartsList(ImmutableArray<PartLine> Lines, string? Currency)
 {
-    public static PartsList From(Install install, CutList cuts) => new(
+    public static PartsList From(InstalledSystem install, CutList cuts) => new(
         [
             .. DeviceLines.Of(install), .. ProtectionLines.Of(install), .. WireLines(cuts), .. TerminalLines.Of(cuts), .. CoveringLines.Of(install, cuts),
             .. ProtectionLines.SparesOf(install), .. LaborLines.Of(install),

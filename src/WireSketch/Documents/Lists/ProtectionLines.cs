@@ -1,6 +1,6 @@
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Topology;
 
 namespace WireSketch.Documents.Lists;
@@ -8,11 +8,11 @@ namespace WireSketch.Documents.Lists;
 /// <summary>Fuses, their holders, inline breakers, and one spare of each fuse.</summary>
 internal static class ProtectionLines
 {
-    public static IEnumerable<PartLine> Of(Install install) => [.. Holders(install), .. Breakers(install), .. Fuses(install, spares: false)];
+    public static IEnumerable<PartLine> Of(InstalledSystem install) => [.. Holders(install), .. Breakers(install), .. Fuses(install, spares: false)];
 
-    public static IEnumerable<PartLine> SparesOf(Install install) => Fuses(install, spares: true);
+    public static IEnumerable<PartLine> SparesOf(InstalledSystem install) => Fuses(install, spares: true);
 
-    private static IEnumerable<PartLine> Holders(Install install)
+    private static IEnumerable<PartLine> Holders(InstalledSystem install)
     {
         var inline = install.Wiring.Runs.Where(r => r.Holder is { Breaker: false })
             .Select(r => (Item: $"inline holder for a {FuseStyleChoice.Of(install, r.Holder!)} fuse, {r.Wire.SizeWords}", At: Place(r), Price: (double?)null));
@@ -22,11 +22,11 @@ internal static class ProtectionLines
             .Select(g => new PartLine(PartGroup.Protection, g.Key.Item, g.Count(), PartLine.Pieces, g.Key.Price, [.. g.Select(h => h.At)], "with cover"));
     }
 
-    private static IEnumerable<PartLine> Breakers(Install install) => install.Wiring.Runs.Where(r => r.Holder is { Breaker: true })
+    private static IEnumerable<PartLine> Breakers(InstalledSystem install) => install.Wiring.Runs.Where(r => r.Holder is { Breaker: true })
         .GroupBy(r => $"circuit breaker, {r.Holder!.Rating?.Words ?? "rating not given"}, {r.Holder.Reset?.Value ?? "manual"} reset")
         .Select(g => new PartLine(PartGroup.Protection, g.Key, g.Count(), PartLine.Pieces, null, [.. g.Select(Place)], ""));
 
-    private static IEnumerable<PartLine> Fuses(Install install, bool spares) => install.Wiring.Links
+    private static IEnumerable<PartLine> Fuses(InstalledSystem install, bool spares) => install.Wiring.Links
         .Where(l => l.Kind == ConnectionKind.Fuse && l.Gear is not { InVehicle: true } && FuseStyleChoice.IsFitted(install, l))
         .GroupBy(l => (Style: FuseStyleChoice.Of(install, l), Rating: l.Rating?.Value))
         .Select(g => new PartLine(

@@ -1,6 +1,6 @@
 using WireSketch.Electrical;
 using WireSketch.Electrical.Conductors;
-using WireSketch.Rules;
+using WireSketch.Installation;
 using WireSketch.Tables;
 using WireSketch.Topology;
 
@@ -9,7 +9,7 @@ namespace WireSketch.Documents.Reports;
 /// <summary>What conductors may carry.</summary>
 internal static class AmpacityChapter
 {
-    public static Chapter Of(Install install) => new(
+    public static Chapter Of(InstalledSystem install) => new(
         "ampacity", "What the conductors may carry",
         [
             "Table by size and insulation: 33 CFR 183.425, Table 5; an insulation between two columns counts as the cooler one, a size between two rows lies between their currents in proportion on logarithmic scales. It is written for boats and taken here because it is public and made for 12 V.",
@@ -20,7 +20,7 @@ internal static class AmpacityChapter
             : [],
         [.. SameWorking.Merged(install.Answers.Conductors.Where(a => a.Conductor.Kind is RunKind.Supply or RunKind.Ground).Select(a => Of(install, a)))]);
 
-    private static Calculation Of(Install install, ConductorResult answer)
+    private static Calculation Of(InstalledSystem install, ConductorResult answer)
     {
         var c = answer.Conductor;
         var working = new ReportBuilder().Told("size", c.Wire.SizeWords, ConductorChapters.SizeOrigin(install, c));

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using WireSketch.Rules;
+using WireSketch.Installation;
 
 namespace WireSketch.Documents.Reports;
 
@@ -7,7 +7,7 @@ namespace WireSketch.Documents.Reports;
 /// <param name="Chapters">In the order in which one rests on another.</param>
 public sealed record CalculationReport(ImmutableArray<Chapter> Chapters)
 {
-    public static CalculationReport From(Install install) => new(
+    public static CalculationReport From(InstalledSystem install) => new(
     [
         SizesChapter.Of(install), RouteChapter.Of(install), ConductorChapters.Resistance(install), AmpacityChapter.Of(install), SpeakerChapter.Of(install), DemandChapter.Of(install), .. OperatingChapters.Of(install),
         ProtectionChapters.Protection(install), FaultChapter.Of(install), SignalChapters.Levels(install), SignalChapters.Waking(install), SourceChapters.Loads(install), SourceChapters.Grounds(install), EnergyChapter.Of(install), CutChapter.Of(install), ReadingChapter.Of(install),

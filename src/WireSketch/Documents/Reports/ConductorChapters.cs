@@ -2,9 +2,9 @@ using System.Globalization;
 using WireSketch.Documents.Lists;
 using WireSketch.Electrical;
 using WireSketch.Electrical.Conductors;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Tables;
 using WireSketch.Topology;
 
@@ -13,7 +13,7 @@ namespace WireSketch.Documents.Reports;
 /// <summary>Resistance of the conductors by themselves.</summary>
 internal static class ConductorChapters
 {
-    public static Chapter Resistance(Install install)
+    public static Chapter Resistance(InstalledSystem install)
     {
         var lengths = CutLength.Of(install.Spec);
         return new(
@@ -27,7 +27,7 @@ internal static class ConductorChapters
             [.. SameWorking.Merged(install.Answers.Conductors.Select(a => Of(install, a, lengths)))]);
     }
 
-    private static IEnumerable<CalculationInput> Constants(Install install)
+    private static IEnumerable<CalculationInput> Constants(InstalledSystem install)
     {
         yield return ReportBuilder.Bare("ρ_Cu", "resistivity of copper at 20 C", Metal.Copper.Resistivity, "ohm·mm²/m", "IEC 60028");
         yield return ReportBuilder.Bare("α_Cu", "its change with temperature", Metal.Copper.Alpha, "per C", "IEC 60028");
@@ -41,10 +41,10 @@ internal static class ConductorChapters
         yield return Termination(install);
     }
 
-    internal static CalculationInput Termination(Install install) => install.Spec.Settings.Termination is { } written
+    internal static CalculationInput Termination(InstalledSystem install) => install.Spec.Settings.Termination is { } written
         ? ReportBuilder.GivenInput("R_t", "one termination", written) : ReportBuilder.Constant("R_t", "one termination", WireProperties.UsualTermination, "default: 0.2 mohm (common practice)");
 
-    private static Calculation Of(Install install, ConductorResult answer, CutLength lengths)
+    private static Calculation Of(InstalledSystem install, ConductorResult answer, CutLength lengths)
     {
         var c = answer.Conductor;
         var working = new ReportBuilder();
@@ -80,14 +80,14 @@ internal static class ConductorChapters
     }
 
     /// <summary>Whether its own current warms it in this reckoning.</summary>
-    private static bool Heats(Install install, ConductorResult answer) =>
+    private static bool Heats(InstalledSystem install, ConductorResult answer) =>
         answer.TableAmpacity is not null && install.Answers.State(SystemState.FullOutput).Resistances[answer.Conductor.Index] is not null;
 
     internal static bool IsClad(Conductor c) => c.Wire.Material == ConductorMaterial.Clad;
 
     internal static Amps Magnitude(Amps amps) => new(Math.Abs(amps.Value));
 
-    internal static void ZoneOf(ReportBuilder working, Install install, Conductor c)
+    internal static void ZoneOf(ReportBuilder working, InstalledSystem install, Conductor c)
     {
         var zone = install.Spec.Zones.FirstOrDefault(z => z.Id == c.ZoneId);
         if (zone?.Ambient is { } written)
@@ -100,7 +100,7 @@ internal static class ConductorChapters
         }
     }
 
-    internal static ReportBuilder InsulationOf(ReportBuilder working, Install install, Conductor c)
+    internal static ReportBuilder InsulationOf(ReportBuilder working, InstalledSystem install, Conductor c)
     {
         var run = install.Wiring.RunsById[c.RunId];
         return c.Wire.InsulationIsAssumed ? working.Assumed("t_ins", "insulation", c.Wire.Insulation, "80 C (common practice)")
@@ -108,7 +108,7 @@ internal static class ConductorChapters
             : working.Taken("t_ins", "insulation", c.Wire.Insulation, run.Run.Wire is { } w ? ReportBuilder.Place(w.Words.At) : "the spec");
     }
 
-    internal static string SizeOrigin(Install install, Conductor c)
+    internal static string SizeOrigin(InstalledSystem install, Conductor c)
     {
         var wire = install.Wiring.RunsById[c.RunId].Run.Wire;
         return c.Wire.IsAuto ? "chosen: chapter Sizes that were chosen"
@@ -118,7 +118,7 @@ internal static class ConductorChapters
     }
 
     /// <summary>Where a length comes from, and how it was divided.</summary>
-    private static string LengthOrigin(Install install, Conductor c, CutLength lengths)
+    private static string LengthOrigin(InstalledSystem install, Conductor c, CutLength lengths)
     {
         var run = install.Wiring.RunsById[c.RunId];
         if (c.IsJumper)

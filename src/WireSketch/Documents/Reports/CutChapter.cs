@@ -1,12 +1,12 @@
 using WireSketch.Documents.Lists;
-using WireSketch.Rules;
+using WireSketch.Installation;
 
 namespace WireSketch.Documents.Reports;
 
 /// <summary>Lengths to cut.</summary>
 internal static class CutChapter
 {
-    public static Chapter Of(Install install)
+    public static Chapter Of(InstalledSystem install)
     {
         var (settings, lengths) = (install.Spec.Settings, CutLength.Of(install.Spec));
         var shares = settings.SlackShare is { } share ? ReportBuilder.GivenInput("s", "slack, share", share)

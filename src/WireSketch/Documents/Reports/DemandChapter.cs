@@ -1,9 +1,9 @@
 using WireSketch.Electrical;
 using WireSketch.Electrical.Energy;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents.Reports;
 
@@ -12,7 +12,7 @@ internal static class DemandChapter
 {
     private static readonly Amps Nothing = new(0);
 
-    public static Chapter Of(Install install) => new(
+    public static Chapter Of(InstalledSystem install) => new(
         "demand", "What the devices take",
         [
             "Amplifier: its output over its efficiency, as a constant power; in music (music, idle, engine off) one eighth of that (common practice), and never less than with no signal. What is stated in amperes counts at 12 V. Where some channel in use states no power for its load, the amplifier's own fuse bounds what it takes (common practice).",
@@ -21,7 +21,7 @@ internal static class DemandChapter
         [ReportBuilder.Constant("U_r", "volts at which amperes are stated", new Volts(12), "default: 12 V (common practice)")],
         [.. install.Wiring.Loads.Select(l => Of(install, l.Gear))]);
 
-    private static Calculation Of(Install install, Gear gear)
+    private static Calculation Of(InstalledSystem install, Gear gear)
     {
         var output = install.Answers.Channels.Where(c => ReferenceEquals(c.Gear, gear) && c.Power is not null).ToArray();
         var total = ChannelOutput.Of(gear, install.Answers.Channels);

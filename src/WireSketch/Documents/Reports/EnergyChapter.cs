@@ -1,15 +1,15 @@
 using WireSketch.Electrical;
 using WireSketch.Electrical.Energy;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents.Reports;
 
 /// <summary>Alternator, reserve and standby.</summary>
 internal static class EnergyChapter
 {
-    public static Chapter Of(Install install) => new(
+    public static Chapter Of(InstalledSystem install) => new(
         "energy", "Alternator, reserve and standby",
         [
             "Average demand: what each device takes in music, times its share of the day. What is left at speed and at idle: what the sources give, less the vehicle's own load and the average demand.",
@@ -18,7 +18,7 @@ internal static class EnergyChapter
         [],
         [Balance(install), .. Times(install)]);
 
-    private static Calculation Balance(Install install)
+    private static Calculation Balance(InstalledSystem install)
     {
         var (spec, energy) = (install.Spec, install.Answers.Energy);
         var vehicle = spec.Job.Vehicle;
@@ -41,10 +41,10 @@ internal static class EnergyChapter
         return w.Of("vehicle");
     }
 
-    private static IEnumerable<(string, Amps)> Average(Install install) => install.Answers.State(SystemState.Music).Loads
+    private static IEnumerable<(string, Amps)> Average(InstalledSystem install) => install.Answers.State(SystemState.Music).Loads
         .Select(l => (l.Path.Gear.Id, l.Amps * LoadModels.ShareOfTime(l.Path.Gear))).Where(l => l.Item2.Value != 0);
 
-    private static IEnumerable<Calculation> Times(Install install)
+    private static IEnumerable<Calculation> Times(InstalledSystem install)
     {
         var energy = install.Answers.Energy;
         yield return Time(energy.EngineOff, "with the engine off", "engine off");

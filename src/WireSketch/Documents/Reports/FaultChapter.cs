@@ -2,8 +2,8 @@ using WireSketch.Documents.Lists;
 using WireSketch.Electrical;
 using WireSketch.Electrical.Faults;
 using WireSketch.Electrical.OperatingPoints;
+using WireSketch.Installation;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Tables;
 using WireSketch.Topology;
 
@@ -12,7 +12,7 @@ namespace WireSketch.Documents.Reports;
 /// <summary>A dead short to the body at the ends of every conductor that a source can feed.</summary>
 internal static class FaultChapter
 {
-    public static Chapter Of(Install install) => new(
+    public static Chapter Of(InstalledSystem install) => new(
         "faults", "A dead short to the body",
         [
             "The supply network without its loads, shorted at one point after the other. At the far end wires are warm and alternators give nothing: what must open the device. At the near end and behind the device wires are cold (20 C) and alternators give their limit: what the device must break.",
@@ -35,7 +35,7 @@ internal static class FaultChapter
         ],
         [.. install.Answers.Faults.Select(f => Of(install, f))]);
 
-    private static Calculation Of(Install install, FaultResult f)
+    private static Calculation Of(InstalledSystem install, FaultResult f)
     {
         var c = f.Conductor;
         var metal = ConductorChapters.IsClad(c) ? "CCA" : "Cu";

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical;
 using WireSketch.Electrical.OperatingPoints;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Rules.Supply.Conductors;
 using WireSketch.Topology;
 
@@ -22,9 +22,9 @@ internal static class OperatingChapters
         "a test tone at full output, engine running at speed", "music, engine running at speed", "music, engine idling", "music, engine stopped", "everything asleep",
     ];
 
-    public static IEnumerable<Chapter> Of(Install install) => install.Answers.States.Select(s => Of(install, s)).Append(Volts(install));
+    public static IEnumerable<Chapter> Of(InstalledSystem install) => install.Answers.States.Select(s => Of(install, s)).Append(Volts(install));
 
-    private static Chapter Of(Install install, StateResult state)
+    private static Chapter Of(InstalledSystem install, StateResult state)
     {
         var i = (int)state.State;
         var drops = new StepDrops(install, state);
@@ -44,7 +44,7 @@ internal static class OperatingChapters
     }
 
     /// <summary>Volts of every wired terminal of the supply against the body, states side by side.</summary>
-    private static Chapter Volts(Install install)
+    private static Chapter Volts(InstalledSystem install)
     {
         var inside = install.Wiring.Conductors.Where(c => install.Answers.States.Any(s => s.Resistances[c.Index] is not null)).SelectMany(c => new[] { c.From, c.To })
             .Where(t => t.Index > 0).DistinctBy(t => t.Index).OrderBy(t => t.Index);
@@ -63,7 +63,7 @@ internal static class OperatingChapters
 
     private static bool Flows(StateResult state, InternalConnection l) => l.Kind is not ConnectionKind.Joint && Math.Abs(state.LinkAmps[l.Index].Value) > 1e-6;
 
-    private static IEnumerable<Calculation> Sources(Install install, StateResult state)
+    private static IEnumerable<Calculation> Sources(InstalledSystem install, StateResult state)
     {
         var (spec, wiring) = (install.Spec, install.Wiring);
         foreach (var s in state.Sources)
@@ -118,7 +118,7 @@ internal static class OperatingChapters
         }
     }
 
-    private static Calculation Load(Install install, StateResult state, LoadResult load, StepDrops drops)
+    private static Calculation Load(InstalledSystem install, StateResult state, LoadResult load, StepDrops drops)
     {
         var path = load.Path;
         var w = new ReportBuilder();
@@ -148,7 +148,7 @@ internal static class OperatingChapters
         return w.Says("limit", state.State == SystemState.FullOutput ? $"{words}: {(load.Drop <= limit ? "kept" : "broken")}" : words, "rule supply/drop").Of(path.Gear.Id);
     }
 
-    private static string LimitOrigin(Install install, Gear gear)
+    private static string LimitOrigin(InstalledSystem install, Gear gear)
     {
         var settings = install.Spec.Settings;
         var critical = gear is Amplifier or HeadUnit or Processor or Language.Kinds.Load { Critical: true };

@@ -1,8 +1,8 @@
 using WireSketch.Documents.Lists;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Topology;
 
 namespace WireSketch.Documents.Reports;
@@ -10,7 +10,7 @@ namespace WireSketch.Documents.Reports;
 /// <summary>Fuses and breakers against load, wire and distance.</summary>
 internal static class ProtectionChapters
 {
-    public static Chapter Protection(Install install) => new(
+    public static Chapter Protection(InstalledSystem install) => new(
         "protection", "Fuses and breakers",
         [
             "A rating is at least the current at full output (above 90 % of it is a point to look at, common practice) and at most what the thinnest conductor behind it may carry (33 CFR 183.425 and 183.455).",
@@ -19,7 +19,7 @@ internal static class ProtectionChapters
         [ReportBuilder.Constant("D_max", "the most wire ahead of the first device", UnprotectedLengths.Limit, "rule supply/fuse-too-far, 18 in (common practice)")],
         [.. install.Wiring.Links.Where(l => l.Protects && FuseStyleChoice.IsFitted(install, l)).Select(l => Of(install, l))]);
 
-    private static Calculation Of(Install install, InternalConnection link)
+    private static Calculation Of(InstalledSystem install, InternalConnection link)
     {
         var full = install.Answers.State(SystemState.FullOutput);
         var fed = install.Wiring.Feeds.SelectMany(f => f.Conductors).ToArray();
@@ -63,7 +63,7 @@ internal static class ProtectionChapters
         return wrong.Length == 0 ? "within the limits" : string.Join(", ", wrong);
     }
 
-    private static string StyleOrigin(Install install, InternalConnection link)
+    private static string StyleOrigin(InstalledSystem install, InternalConnection link)
     {
         var onRun = link.Gear is FuseBlock ? install.Wiring.ConductorsAt[link.B.Index].Select(c => install.Wiring.RunsById[c.RunId].Run.Protection?.Style).FirstOrDefault(s => s is not null) : null;
         var written = link.Gear switch

@@ -1,4 +1,4 @@
-using WireSketch.Rules;
+using WireSketch.Installation;
 using WireSketch.Rules.Specs;
 
 namespace WireSketch.Documents.Reports;
@@ -6,7 +6,7 @@ namespace WireSketch.Documents.Reports;
 /// <summary>What was measured, beside what was computed.</summary>
 internal static class ReadingChapter
 {
-    public static Chapter Of(Install install) => new(
+    public static Chapter Of(InstalledSystem install) => new(
         "readings", "Readings",
         ["What was measured on the finished vehicle, beside what the chapters above have. Tolerance: volts 1 % and 0.1 V; amperes 10 % and 5 mA; ohms 10 % and 0.1 ohm; a coil whose winding nobody states reads at least 65 % of its nominal value (common practice)."],
         [],

@@ -1,5 +1,5 @@
+using WireSketch.Installation;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Topology;
 using WireSketch.Topology.Routes;
 
@@ -8,7 +8,7 @@ namespace WireSketch.Documents.Reports;
 /// <summary>Ways of the runs over paths, and what shares a stretch.</summary>
 internal static class RouteChapter
 {
-    public static Chapter Of(Install install) => new(
+    public static Chapter Of(InstalledSystem install) => new(
         "routes", "Routes",
         [
             "A run follows the paths that it names. One that names none and has no length takes the shortest way over paths between the places or zones of its ends (Dijkstra's algorithm; of equal ways that over fewer paths), to the farthest of several ends.",
@@ -27,7 +27,7 @@ internal static class RouteChapter
             .Says("length taken", run.Run.Length is { } own ? $"{own.Words}, as written" : "that of the way", "a written length goes before").Of(run.Id);
     }
 
-    private static Calculation? Stretch(Install install, string id)
+    private static Calculation? Stretch(InstalledSystem install, string id)
     {
         var runs = install.Wiring.Runs.Where(r => r.Route.Any(a => a.Id == id)).ToArray();
         if (runs.Length == 0)

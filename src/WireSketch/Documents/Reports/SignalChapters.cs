@@ -1,15 +1,15 @@
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents.Reports;
 
 /// <summary>Levels at the inputs, and what wakes the devices.</summary>
 internal static class SignalChapters
 {
-    public static Chapter Levels(Install install) => new(
+    public static Chapter Levels(InstalledSystem install) => new(
         "signals", "Levels at the inputs",
         [
             "What arrives is the highest voltage of the device that feeds the input: a source or processor as stated; an adapter its stated output, else its ratio times what arrives at it; an amplifier before it √(P·Z) of its power table.",
@@ -18,7 +18,7 @@ internal static class SignalChapters
         [],
         [.. SameWorking.Merged(install.Answers.Signals.Select(s => Of(install, s)))]);
 
-    public static Chapter Waking(Install install) => new(
+    public static Chapter Waking(InstalledSystem install) => new(
         "waking", "What wakes the devices",
         ["A device wakes by what its setting says and what is wired or carried to it. The currents of all inputs on one control output are summed."],
         [],
@@ -31,7 +31,7 @@ internal static class SignalChapters
                 .Gives("I", "current", c.Amps, "sum(I_c)").Gives("u", "share of that", new Share(c.Amps / c.Limit), "I/I_max").Of(c.Source.Id)),
         ]);
 
-    private static Calculation Of(Install install, SignalResult s)
+    private static Calculation Of(InstalledSystem install, SignalResult s)
     {
         var w = new ReportBuilder().Told("fed by", s.FedBy ?? "nothing", "the wiring").Told("chain", s.Chain.IsEmpty ? "none" : string.Join(" > ", s.Chain.Select(g => g.Id)), "the wiring").Told("level", s.Level ?? "none", "kind of the output");
         if (s.FedBy is null || s.Maximum is not { } arrives)
@@ -54,7 +54,7 @@ internal static class SignalChapters
         return w.Of($"{s.Gear.Id}.{s.Input}");
     }
 
-    private static void Arriving(ReportBuilder w, Install install, SignalResult s, Volts arrives)
+    private static void Arriving(ReportBuilder w, InstalledSystem install, SignalResult s, Volts arrives)
     {
         var feeder = install.Wiring.GearById[s.FedBy!.Split('.')[0]];
         var group = s.FedBy.Split('.') is { Length: > 1 } parts ? parts[1] : "";

@@ -1,7 +1,7 @@
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Rules.Supply.Protection;
 using WireSketch.Topology;
 
@@ -10,7 +10,7 @@ namespace WireSketch.Documents.Reports;
 /// <summary>What was chosen where the spec says <c>auto</c>.</summary>
 internal static class SizesChapter
 {
-    public static Chapter Of(Install install)
+    public static Chapter Of(InstalledSystem install)
     {
         var sizes = install.Sizes;
         var settings = install.Spec.Settings.Sizes is { } s ? $"of the sizes in {s.Value} ({ReportBuilder.Place(s.At)})" : "of the sizes in the system of the file's first wire, else AWG";
@@ -29,7 +29,7 @@ internal static class SizesChapter
             ]);
     }
 
-    private static Calculation Fuse(Install install, WiredRun run)
+    private static Calculation Fuse(InstalledSystem install, WiredRun run)
     {
         var highest = run.Conductors.Select(c => SourceReach.Highest(install, c) ?? (new Amps(0), SystemState.FullOutput)).ToArray();
         var (load, state) = highest.Length == 0 ? (new Amps(0), SystemState.FullOutput) : highest.MaxBy(h => h.Item1.Value);

@@ -1,7 +1,7 @@
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Rules.Grounds;
 using WireSketch.Rules.Sources;
 
@@ -10,7 +10,7 @@ namespace WireSketch.Documents.Reports;
 /// <summary>Loads on the sources of the signal, and volts between the grounds of a chain.</summary>
 internal static class SourceChapters
 {
-    public static Chapter Loads(Install install) => new(
+    public static Chapter Loads(InstalledSystem install) => new(
         "source-loads", "Loads on the sources",
         [
             "A source that checks for a load must see one of about the stated value; a tenth more is within the tolerance of a resistor. What a load resistor turns into heat at the highest voltage of the source stays below its rating, and better below half of it (common practice).",
@@ -21,7 +21,7 @@ internal static class SourceChapters
             .. install.Wiring.Gear.OfType<LoadResistor>().Where(r => r.Resistance is not null).Select(r => Heat(install, r)),
         ]);
 
-    public static Chapter Grounds(Install install)
+    public static Chapter Grounds(InstalledSystem install)
     {
         var state = install.Answers.State(SystemState.FullOutput);
         return new(
@@ -46,7 +46,7 @@ internal static class SourceChapters
             : w.Says("verdict", "it sees no load: it mutes", "rule source/needs-load").Of(c.Id);
     }
 
-    private static Calculation Heat(Install install, LoadResistor r)
+    private static Calculation Heat(InstalledSystem install, LoadResistor r)
     {
         var w = new ReportBuilder().Given("R", "resistance", r.Resistance!.Value);
         if (SourceResistorWatts.VoltsAt(install, r) is not { } volts || r.Resistance.Value.Value.Value <= 0)

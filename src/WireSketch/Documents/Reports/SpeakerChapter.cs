@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents.Reports;
 
@@ -12,7 +12,7 @@ internal static class SpeakerChapter
 {
     private const string Network = "coils, crossovers and wires solved as they are joined";
 
-    public static Chapter Of(Install install) => new(
+    public static Chapter Of(InstalledSystem install) => new(
         "speakers", "Loads and power of the channels",
         [
             "Load: coils, crossovers and wires as they are joined, solved as a network (nodal analysis); coils are resistances of their nominal value. Where a crossover is in it: the lowest of the third-octave bands (IEC 61260-1). Each half of a bridge sees half the load.",

@@ -1,14 +1,14 @@
 using WireSketch.Electrical;
 using WireSketch.Electrical.OperatingPoints;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Topology;
 
 namespace WireSketch.Documents.Reports;
 
 /// <summary>What conductors and the ways through devices lose in one state.</summary>
-internal sealed class StepDrops(Install install, StateResult state)
+internal sealed class StepDrops(InstalledSystem install, StateResult state)
 {
     private const string Solved = "the network solved, from its first end to its second";
 

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents.SettingUp;
 
@@ -30,7 +30,7 @@ public sealed record ChannelSetup(
     private static readonly double ThirdOfOctave = Math.Cbrt(2);
 
     /// <summary>Every amplifier channel with a load, in the order of the spec.</summary>
-    public static ImmutableArray<ChannelSetup> From(Install install)
+    public static ImmutableArray<ChannelSetup> From(InstalledSystem install)
     {
         var hasSubwoofer = install.Answers.Channels.Any(c => c.Coils.Any(x => x.Speaker.Subwoofer));
         return [.. install.Answers.Channels.Where(c => c.Gear is Amplifier && c.Loaded is not null && c.Fault == LoadFault.None).Select(c => Of(install, c, hasSubwoofer))];
@@ -40,7 +40,7 @@ public sealed record ChannelSetup(
     /// <param name="recorded">The level it was recorded at, 0 dB or below.</param>
     public Volts? TargetFor(Decibels recorded) => Target is { } v ? v * Math.Pow(10, recorded.Value / 20) : null;
 
-    private static ChannelSetup Of(Install install, ChannelResult answer, bool hasSubwoofer)
+    private static ChannelSetup Of(InstalledSystem install, ChannelResult answer, bool hasSubwoofer)
     {
         var amplifier = (Amplifier)answer.Gear;
         var own = amplifier.Channels.First(c => c.Name.Value == answer.Channel).Settings;

@@ -3,8 +3,8 @@ using WireSketch.Documents.Formats;
 using WireSketch.Documents.Lists;
 using WireSketch.Electrical;
 using WireSketch.Electrical.OperatingPoints;
+using WireSketch.Installation;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Topology;
 
 namespace WireSketch.Documents.SettingUp;
@@ -69,7 +69,7 @@ internal static class SetupPaper
         }
     }
 
-    private static IEnumerable<string> FirstPower(Install install, ImmutableArray<ChannelSetup> channels)
+    private static IEnumerable<string> FirstPower(InstalledSystem install, ImmutableArray<ChannelSetup> channels)
     {
         var mains = install.Wiring.Links.Where(l => l.Protects && FuseStyleChoice.IsFitted(install, l) && IsFirst(install, l)).Select(l => l.Rating is { } r ? $"{l.Id} ({r})" : l.Id).ToArray();
         var main = mains.Length == 0 ? "the main fuse" : mains.Length <= 6 ? string.Join(", then ", mains) : "the fuses at the batteries, one after the other";
@@ -86,10 +86,10 @@ internal static class SetupPaper
     }
 
     /// <summary>Whether nothing protects what lies between a source and it.</summary>
-    private static bool IsFirst(Install install, InternalConnection link) =>
+    private static bool IsFirst(InstalledSystem install, InternalConnection link) =>
         install.Wiring.Feeds.Where(f => f.Source.Gear is Language.Kinds.Battery).SelectMany(f => f.Conductors).Any(c => c.Protections.Length == 1 && c.Protections[0].Index == link.Index);
 
-    private static PlainTable Waking(Install install) => new(
+    private static PlainTable Waking(InstalledSystem install) => new(
         [new("Device"), new("Switch"), new("Woken by"), new("Live with the ignition off")],
         [.. install.Answers.Wakes.Select(w => ImmutableArray.Create(w.Gear.Id, w.Mode, w.Source ?? w.By ?? "nothing", w.LiveWithIgnitionOff ? "yes" : "no"))]);
 
@@ -104,7 +104,7 @@ internal static class SetupPaper
                 [c.Channel, $"{c.Tone}", .. Recorded.Select(r => c.TargetFor(r) is { } v ? $"{v}" : "unknown"), ""])),
         ]);
 
-    private static PlainTable Readings(Install install)
+    private static PlainTable Readings(InstalledSystem install)
     {
         var answers = install.Answers;
         var full = answers.State(SystemState.FullOutput);

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;
@@ -43,7 +44,7 @@ internal sealed class EnergyAlternatorShort : Rule
               G1: { from: inverter.-, to: bolt, wire: 2 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var energy = install.Answers.Energy;
         if (energy.AlternatorAtSpeed is not { } speed || energy.AverageDemand.Value <= 0)
@@ -69,7 +70,7 @@ internal sealed class EnergyAlternatorShort : Rule
 
     private static Amps Round(Amps amps) => new(Math.Ceiling(amps.Value / 10) * 10);
 
-    private static SourceSpan Place(Install install) =>
+    private static SourceSpan Place(InstalledSystem install) =>
         install.Spec.Gear.OfType<Alternator>().Select(a => a.Output?.At ?? a.Name.At).Cast<SourceSpan?>().FirstOrDefault()
         ?? install.Spec.Job.Vehicle.Alternator?.At ?? install.Spec.Gear.OfType<Battery>().Select(b => b.Name.At).Cast<SourceSpan?>().FirstOrDefault() ?? install.Spec.File.Start;
 }

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -38,7 +39,7 @@ internal sealed class EnergyAlternatorUnknown : Rule
               G1: { from: inverter.-, to: bolt, wire: 2 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var energy = install.Answers.Energy;
         if (energy.AlternatorAtSpeed is null && energy.AverageDemand > Much && install.Spec.Gear.OfType<Battery>().FirstOrDefault() is { } battery)

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -42,7 +43,7 @@ internal sealed class EnergyMixedChemistry : Rule
             """);
 
     /// <summary>Flooded and AGM charge alike; gel and lithium go with their own kind only.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var batteries = install.Spec.Gear.OfType<Battery>().ToArray();
         for (var i = 1; i < batteries.Length; i++)

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -40,7 +41,7 @@ internal sealed class EnergyParasiticDrain : Rule
             """);
 
     /// <summary>At the device that draws most while asleep.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var energy = install.Answers.Energy;
         if (energy.StandbyTime is not { } time || time >= Least)
@@ -67,7 +68,7 @@ internal sealed class EnergyParasiticDrain : Rule
     }
 
     /// <summary>What has gone flat: the battery that starts the engine, or others.</summary>
-    private static string Empty(Install install)
+    private static string Empty(InstalledSystem install)
     {
         return install.Answers.Energy.Standing is { } standing && !standing.Includes(install.Spec.Gear.OfType<Battery>().FirstOrDefault())
             ? $"{RunText.List(standing.Batteries.Select(b => b.Id))} must be charged"

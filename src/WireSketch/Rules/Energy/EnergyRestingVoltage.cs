@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical.OperatingPoints;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -40,7 +41,7 @@ internal sealed class EnergyRestingVoltage : Rule
               G1: { from: pump.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var running = install.Spec.Gear.OfType<Alternator>().Select(a => (Volts?)Defaults.Regulated(install.Wiring, a)).FirstOrDefault() ?? Defaults.Running(install.Wiring);
         var written = new List<(string Id, Written<Volts> Volts)>(install.Spec.Gear.OfType<Battery>().Where(b => b.Rest is not null).Select(b => (b.Id, b.Rest!.Value)));

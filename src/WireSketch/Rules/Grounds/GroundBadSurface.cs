@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Grounds;
@@ -35,7 +36,7 @@ internal sealed class GroundBadSurface : Rule
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from point in install.Spec.Gear.OfType<ChassisPoint>()
         where install.Wiring.IsWired(install.Wiring.TerminalOf(point, "")!) && point.Origin != Language.Origin.Factory
         let finding = Of(point)

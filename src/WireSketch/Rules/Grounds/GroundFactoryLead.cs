@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -42,7 +43,7 @@ internal sealed class GroundFactoryLead : Rule
               G1: { from: inverter.-, to: bolt, wire: 1/0 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var wiring = install.Wiring;
         if (install.IsShorted || install.Spec.Gear.OfType<Battery>().FirstOrDefault() is not { } battery)
@@ -73,7 +74,7 @@ internal sealed class GroundFactoryLead : Rule
     }
 
     /// <summary>The run to add: to a chassis point that stands beside the battery, else to one that must be added as well.</summary>
-    private static string Lead(Install install, Battery battery, Terminal minus)
+    private static string Lead(InstalledSystem install, Battery battery, Terminal minus)
     {
         var id = Enumerable.Range(0, 1000).Select(i => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"G{i}")).First(g => !install.Wiring.RunsById.ContainsKey(g));
         var thickest = install.Wiring.Runs.Where(r => r.Kind == RunKind.Supply && !r.Wire.IsLinePair).MaxBy(r => r.Wire.Size)?.Wire.SizeWords ?? "1/0 AWG";
@@ -83,7 +84,7 @@ internal sealed class GroundFactoryLead : Rule
     }
 
     /// <summary>What the loads take at full output whose current goes back by the body and that are not fed by another battery.</summary>
-    private static Amps Demand(Install install)
+    private static Amps Demand(InstalledSystem install)
     {
         var state = install.Answers.State(SystemState.FullOutput);
         var first = install.Spec.Gear.OfType<Battery>().First().Id;

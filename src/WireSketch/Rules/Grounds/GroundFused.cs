@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -35,7 +36,7 @@ internal sealed class GroundFused : Rule
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         where link.Protects
         let loads = install.Wiring.Loads.Where(l => l.Gear is not Relay && l.Return.Any(s => s.Link?.Index == link.Index)).Select(l => l.Gear.Id).ToArray()

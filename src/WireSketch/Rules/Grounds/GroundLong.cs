@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -39,7 +40,7 @@ internal sealed class GroundLong : Rule
               G1: { from: inverter.-, to: bolt, wire: 6 AWG black, length: 14 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from run in install.Wiring.Runs
         where run is { LengthIsKnown: true, IsTwoWire: false } && run.Length > Limit + new Meters(0.001)
         let ends = run.From.Concat(run.To).ToArray()

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Rules.Supply.Connections;
@@ -35,15 +36,15 @@ internal sealed class GroundMissing : Rule
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) => [.. Loads(install), .. Sources(install), .. Isolators(install)];
+    public override IEnumerable<Finding> Check(InstalledSystem install) => [.. Loads(install), .. Sources(install), .. Isolators(install)];
 
-    private IEnumerable<Finding> Loads(Install install) =>
+    private IEnumerable<Finding> Loads(InstalledSystem install) =>
         from load in install.Wiring.Loads
         where load is { HasReturn: false, ReturnsThroughShield: false } && (install.Wiring.IsWired(load.Plus) || install.Wiring.IsWired(load.Minus)) && !SupplyReversed.Is(install, load)
         select Of(install, load.Gear, load.Minus);
 
     /// <summary>Sources and capacitors: all but the first battery, whose lead is the vehicle's own, and alternators, which stand on the engine.</summary>
-    private IEnumerable<Finding> Sources(Install install)
+    private IEnumerable<Finding> Sources(InstalledSystem install)
     {
         var wiring = install.Wiring;
         var first = install.Spec.Gear.OfType<Battery>().FirstOrDefault();
@@ -64,14 +65,14 @@ internal sealed class GroundMissing : Rule
     }
 
     /// <summary>Relays and sensing devices between batteries pull in against their own minus; diodes need none.</summary>
-    private IEnumerable<Finding> Isolators(Install install) =>
+    private IEnumerable<Finding> Isolators(InstalledSystem install) =>
         from isolator in install.Spec.Gear.OfType<Isolator>()
         where !isolator.InVehicle && isolator.Type?.Value != "diode"
         let minus = install.Wiring.TerminalOf(isolator, "-")!
         where (install.Wiring.IsWired(install.Wiring.TerminalOf(isolator, "main")!) || install.Wiring.IsWired(install.Wiring.TerminalOf(isolator, "second")!)) && !GroundPaths.Reaches(install.Wiring, minus)
         select Of(install, isolator, minus);
 
-    private Finding Of(Install install, Gear gear, Terminal minus) => Report(
+    private Finding Of(InstalledSystem install, Gear gear, Terminal minus) => Report(
         gear.Name.At,
         install.Wiring.IsWired(minus) ? $"{minus} is wired, but that leads neither to the body nor to {(gear is Battery or GeneralSource or Capacitor ? "the minus of the sources it is joined with" : "a battery's minus")}" : $"nothing is wired to {minus}: {gear.Id} has no way back for its current",
         gear is Relay ? $"add a run from {minus} to a ground, or to the device that switches it to ground"

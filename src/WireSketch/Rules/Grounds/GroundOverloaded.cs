@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -53,7 +54,7 @@ internal sealed class GroundOverloaded : Rule
             """);
 
     /// <summary>Returns of loads only; a supply that carries too much is told by its fuse.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var returns = install.Wiring.Loads.Where(l => !l.ReturnsThroughShield).SelectMany(l => l.Return.Select(s => s.Conductor)).OfType<Conductor>().Select(c => c.Index).ToHashSet();
         return from conductor in install.Wiring.Conductors
@@ -65,7 +66,7 @@ internal sealed class GroundOverloaded : Rule
                select Of(install, install.Wiring.RunsById[ofRun.Key], ofRun.MaxBy(x => x.Item1.Value));
     }
 
-    private Finding Of(Install install, WiredRun run, (Amps Amps, Amps Ampacity, SystemState State) worst)
+    private Finding Of(InstalledSystem install, WiredRun run, (Amps Amps, Amps Ampacity, SystemState State) worst)
     {
         var answer = install.Answers.Conductors[run.Conductors[0].Index];
         var size = WireSizes.Carrying(worst.Amps, answer);

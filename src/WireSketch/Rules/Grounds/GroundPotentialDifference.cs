@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -79,7 +80,7 @@ internal sealed class GroundPotentialDifference : Rule
             """);
 
     /// <summary>One finding for two points: the pair of devices with most volts between them.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var state = install.Answers.State(SystemState.FullOutput);
         if (!state.IsSolved || install.IsShorted)
@@ -95,7 +96,7 @@ internal sealed class GroundPotentialDifference : Rule
     }
 
     /// <summary>Devices of which one feeds the other at line level, grounded at different points.</summary>
-    internal static IEnumerable<(LoadPath From, LoadPath To)> Pairs(Install install)
+    internal static IEnumerable<(LoadPath From, LoadPath To)> Pairs(InstalledSystem install)
     {
         var loads = install.Wiring.Loads.Where(l => l is { HasReturn: true, Return.IsEmpty: false }).ToDictionary(l => l.Gear.Id, StringComparer.Ordinal);
         return from signal in install.Answers.Signals
@@ -115,7 +116,7 @@ internal sealed class GroundPotentialDifference : Rule
         return higher.Return.Select(s => s.Conductor).OfType<Conductor>().First().RunId;
     }
 
-    private Finding Of(Install install, StateResult state, (LoadPath From, LoadPath To, Volts Between) worst)
+    private Finding Of(InstalledSystem install, StateResult state, (LoadPath From, LoadPath To, Volts Between) worst)
     {
         var lead = Lead(worst.From, worst.To, state);
         var run = install.Wiring.RunsById[lead];

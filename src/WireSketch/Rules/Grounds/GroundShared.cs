@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -46,9 +47,9 @@ internal sealed class GroundShared : Rule
               G1: { from: inverter.-, to: floor-ground, wire: 10 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) => [.. Points(install), .. Wires(install)];
+    public override IEnumerable<Finding> Check(InstalledSystem install) => [.. Points(install), .. Wires(install)];
 
-    private IEnumerable<Finding> Points(Install install) =>
+    private IEnumerable<Finding> Points(InstalledSystem install) =>
         from point in install.Spec.Gear.OfType<ChassisPoint>()
         where install.Wiring.IsWired(install.Wiring.TerminalOf(point, "")!)
         let minds = Minding.FirstOrDefault(m => Says(point.Facts.Place, m.Word) || Says(point.Facts.Notes, m.Word))
@@ -57,7 +58,7 @@ internal sealed class GroundShared : Rule
             point.Name.At, $"{point.Id} is shared with {minds.Says}, by what is written of it (\"{minds.Word}\")",
             "choose a point of your own on the body; if the words mean something else, change them or accept this with the reason", point.Id);
 
-    private IEnumerable<Finding> Wires(Install install)
+    private IEnumerable<Finding> Wires(InstalledSystem install)
     {
         var state = install.Answers.State(SystemState.FullOutput);
         foreach (var tap in install.Spec.Gear.OfType<TapPoint>().Where(t => t.Carries is { Value: "ground" }))

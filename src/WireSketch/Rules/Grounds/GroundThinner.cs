@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -39,7 +40,7 @@ internal sealed class GroundThinner : Rule
             """);
 
     /// <summary>Each return conductor against the thinnest place of the supply that feeds all the loads whose current it carries.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var loads = install.Wiring.Loads.Where(l => l is { HasReturn: true, IsTakenAsWired: false, Source: not null, Gear: not Relay } && l.Source.Gear is not TapPoint and not IgnitionSource);
         var users = loads.SelectMany(l => l.Return.Select(s => s.Conductor).OfType<Conductor>().Where(c => !c.IsShield).Select(c => (Conductor: c, Load: l)))
@@ -67,7 +68,7 @@ internal sealed class GroundThinner : Rule
     }
 
     /// <summary>The thinnest conductor of the way by which another battery or the alternator charges this one; null if none does.</summary>
-    private static Conductor? Charging(Install install, Battery battery)
+    private static Conductor? Charging(InstalledSystem install, Battery battery)
     {
         var plus = install.Wiring.TerminalOf(battery, "+")!;
         return install.Wiring.Feeds.Where(f => f.Source.Gear is Battery or Alternator && f.Source.Index != plus.Index)
@@ -75,7 +76,7 @@ internal sealed class GroundThinner : Rule
     }
 
     /// <summary>The conductors by which the battery's minus reaches the body, by the fewest steps.</summary>
-    private static List<Conductor> Ground(Install install, Battery battery)
+    private static List<Conductor> Ground(InstalledSystem install, Battery battery)
     {
         var wiring = install.Wiring;
         var start = wiring.TerminalOf(battery, "-")!;
@@ -107,17 +108,17 @@ internal sealed class GroundThinner : Rule
     }
 
     /// <summary>The thinnest of the conductors that every one of the loads is fed through; the last such, nearest to the loads.</summary>
-    private static Conductor? Thinnest(Install install, LoadPath[] loads)
+    private static Conductor? Thinnest(InstalledSystem install, LoadPath[] loads)
     {
         var common = loads[0].Supply.Select(s => s.Conductor).OfType<Conductor>().Where(c => loads.All(l => l.Supply.Any(s => s.Conductor?.Index == c.Index))).ToArray();
         return common.Length == 0 ? null : common.Reverse().MinBy(c => GroundPaths.Copper(install, c));
     }
 
     /// <summary>Then that is the graver fault, and it is told.</summary>
-    private static bool IsOverloaded(Install install, Conductor conductor) =>
+    private static bool IsOverloaded(InstalledSystem install, Conductor conductor) =>
         SourceReach.Most(install, conductor) is { } amps && install.Answers.Conductors[conductor.Index].Ampacity is { } ampacity && amps > ampacity;
 
-    private Finding Of(Install install, WiredRun ground, WiredRun supply, string[] loads) => Report(
+    private Finding Of(InstalledSystem install, WiredRun ground, WiredRun supply, string[] loads) => Report(
         RunText.WireAt(ground),
         $"{RunText.Full(install, ground)} takes back what {RunText.Full(install, supply)} brings to {RunText.List(loads)}",
         $"make {ground.Id} {RunText.Size(supply)} or thicker",

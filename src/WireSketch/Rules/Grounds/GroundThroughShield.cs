@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.Grounds;
 
@@ -68,7 +69,7 @@ internal sealed class GroundThroughShield : Rule
               S2: { from: amp.right, to: door-right, wire: 16 AWG, length: 6 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from load in install.Wiring.Loads
         where load.ReturnsThroughShield && install.Wiring.IsWired(load.Plus)
         let shield = load.Return.Select(s => s.Conductor).FirstOrDefault(c => c is not null)

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Grounds;
@@ -49,7 +50,7 @@ internal sealed class GroundTooManyLugs : Rule
               G1: { from: bolt, to: [lamp-1.-, lamp-2.-, lamp-3.-, lamp-4.-, lamp-5.-], wire: 14 AWG black, length: 12 in, link: 1 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from point in install.Spec.Gear.OfType<ChassisPoint>()
         let lugs = install.Wiring.ConductorsAt[install.Wiring.TerminalOf(point, "")!.Index]
         where lugs.Length > Most

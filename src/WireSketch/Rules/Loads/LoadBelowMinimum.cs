@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Loads;
@@ -32,7 +33,7 @@ internal sealed class LoadBelowMinimum : Rule
               S1: { from: amp.sub, to: sub.coils, hookup: series, wire: 12 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel is { BridgedWith: null, Fault: LoadFault.None, Nominal: not null, Minimum: not null } && IsBelow(channel.Nominal.Value, channel.Minimum.Value)
         select Of(install, channel, channel.Nominal!.Value, channel.Minimum!.Value);
@@ -41,12 +42,12 @@ internal sealed class LoadBelowMinimum : Rule
     internal static bool IsBelow(Ohms load, Ohms minimum) => load.Value < minimum.Value * (1 - 1e-6);
 
     /// <summary>What to do about a load that is too low.</summary>
-    internal static (string Help, ImmutableArray<Fix> Fixes) Remedy(Install install, ChannelResult channel, Ohms minimum) =>
+    internal static (string Help, ImmutableArray<Fix> Fixes) Remedy(InstalledSystem install, ChannelResult channel, Ohms minimum) =>
         HookupFixes.LowestAllowed(install.Wiring, channel, minimum) is { } choice
             ? ($"write {choice.Words}, which makes {choice.Makes}", HookupFixes.FixOf(install.Wiring, channel, choice))
             : ("put fewer drivers on the channel, choose drivers with other coils, or an amplifier that may drive this load", []);
 
-    private Finding Of(Install install, ChannelResult channel, Ohms load, Ohms minimum)
+    private Finding Of(InstalledSystem install, ChannelResult channel, Ohms load, Ohms minimum)
     {
         var (help, fixes) = Remedy(install, channel, minimum);
         return Report(

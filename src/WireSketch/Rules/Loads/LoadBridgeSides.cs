@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -42,7 +43,7 @@ internal sealed class LoadBridgeSides : Rule
               S1: { from: [amp.rl.+, amp.rr.-], to: sub, wire: 12 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var amp in install.Spec.Gear.OfType<Amplifier>())
         {
@@ -62,7 +63,7 @@ internal sealed class LoadBridgeSides : Rule
     }
 
     /// <summary>Whether a channel's fault is a bridge taken from the wrong sides.</summary>
-    public static bool Explains(Install install, ChannelResult channel) =>
+    public static bool Explains(InstalledSystem install, ChannelResult channel) =>
         channel.Gear is Amplifier amp && Bridges(amp).Any(b => (b.Half == channel.Channel || b.Other == channel.Channel) && Between(install, amp, b.Half, b.Other) is not null);
 
     private static bool Says(Amplifier amp, string half, string other) => Bridges(amp).Any(b => b.Half == half && b.Other == other);
@@ -71,7 +72,7 @@ internal sealed class LoadBridgeSides : Rule
         amp.Channels.Where(c => c.BridgesWith is not null).Select(c => (c.Name.Value, c.BridgesWith!.Value.Value));
 
     /// <summary>A run whose two conductors begin at the two halves, and not at the + of the one that is said to bridge and the - of the other.</summary>
-    private static (WiredRun Run, Terminal A, Terminal B)? Between(Install install, Amplifier amp, string half, string other)
+    private static (WiredRun Run, Terminal A, Terminal B)? Between(InstalledSystem install, Amplifier amp, string half, string other)
     {
         foreach (var run in ChannelWiring.RunsAt(install.Wiring, $"{amp.Id}.{half}").Where(r => r.From.Length == 2))
         {

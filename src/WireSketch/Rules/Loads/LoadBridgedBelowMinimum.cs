@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Loads;
@@ -31,12 +32,12 @@ internal sealed class LoadBridgedBelowMinimum : Rule
               S1: { from: [amp.rl.+, amp.rr.-], to: sub.coils, hookup: series, wire: 12 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel is { BridgedWith: not null, Fault: LoadFault.None, Nominal: not null, Minimum: not null } && LoadBelowMinimum.IsBelow(channel.Nominal.Value, channel.Minimum.Value)
         select Of(install, channel, channel.Nominal!.Value, channel.Minimum!.Value);
 
-    private Finding Of(Install install, ChannelResult channel, Ohms load, Ohms minimum)
+    private Finding Of(InstalledSystem install, ChannelResult channel, Ohms load, Ohms minimum)
     {
         var (help, fixes) = LoadBelowMinimum.Remedy(install, channel, minimum);
         return Report(

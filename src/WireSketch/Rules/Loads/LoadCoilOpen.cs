@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -33,7 +34,7 @@ internal sealed class LoadCoilOpen : Rule
             """);
 
     /// <summary>Ends without a wire come first; a coil that is wired and still open is told only where they do not explain it.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var loose = install.Wiring.Gear.OfType<Speaker>()
             .Select(s => (Speaker: s, Ends: Enumerable.Range(1, s.CoilCount).Select(n => (Coil: n, Plus: IsWired(install.Wiring, s, n, '+'), Minus: IsWired(install.Wiring, s, n, '-'))).ToArray()))
@@ -60,7 +61,7 @@ internal sealed class LoadCoilOpen : Rule
     private static bool IsWired(Wiring wiring, Speaker speaker, int coil, char side) =>
         ChannelWiring.CoilEnd(wiring, speaker, coil, side) is { } end && (wiring.IsWired(end) || !wiring.LinksAt[end.Index].IsEmpty);
 
-    private Finding Loose(Install install, Speaker speaker, (int Coil, bool Plus, bool Minus)[] loose)
+    private Finding Loose(InstalledSystem install, Speaker speaker, (int Coil, bool Plus, bool Minus)[] loose)
     {
         var (coil, plus, minus) = loose[0];
         var run = plus || minus ? ChannelWiring.RunAtCoil(install.Wiring, speaker, coil) : null;

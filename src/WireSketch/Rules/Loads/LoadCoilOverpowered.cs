@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -44,7 +45,7 @@ internal sealed class LoadCoilOverpowered : Rule
     private static readonly Hertz High = new(1000);
 
     /// <summary>One finding for a channel: the coil that is worst off leads.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel is { Gear: Amplifier, Fault: LoadFault.None } && !IsTooLow(channel)
         let over = Over(install, channel)
@@ -54,12 +55,12 @@ internal sealed class LoadCoilOverpowered : Rule
     /// <summary>A load below the minimum is another finding, and the power into it means little.</summary>
     private static bool IsTooLow(ChannelResult channel) => channel is { Nominal: { } load, Minimum: { } minimum } && LoadBelowMinimum.IsBelow(load, minimum);
 
-    private static ImmutableArray<(CoilResult Coil, double Times)> Over(Install install, ChannelResult channel) =>
+    private static ImmutableArray<(CoilResult Coil, double Times)> Over(InstalledSystem install, ChannelResult channel) =>
         [.. channel.Coils.Where(c => c is { Power: not null, Handles.Value: > 0, IsOpen: false })
             .Select(c => (Coil: c, Times: c.Power!.Value / c.Handles!.Value / (ChannelFilters.HighPassOf(install, channel, c.Speaker) >= High ? 2 : 1)))
             .Where(x => x.Times > Alike).OrderByDescending(x => x.Times)];
 
-    private Finding Of(Install install, ChannelResult channel, ImmutableArray<(CoilResult Coil, double Times)> over)
+    private Finding Of(InstalledSystem install, ChannelResult channel, ImmutableArray<(CoilResult Coil, double Times)> over)
     {
         var (coil, times) = over[0];
         var drivers = over.Select(o => o.Coil.Speaker.Id).Distinct(StringComparer.Ordinal).ToArray();

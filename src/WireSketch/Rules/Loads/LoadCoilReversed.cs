@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Loads;
@@ -34,7 +35,7 @@ internal sealed class LoadCoilReversed : Rule
               S2: { from: amp.sub, to: [sub.coil.2.+, sub.coil.2.-], wire: 12 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var drivers = (from channel in install.Answers.Channels
                        where channel.Fault == LoadFault.None
@@ -68,7 +69,7 @@ internal sealed class LoadCoilReversed : Rule
 
     private static bool IsMixed(CoilResult[] coils) => coils.Any(c => c.IsReversed) && coils.Any(c => !c.IsReversed);
 
-    private Finding Opposed(Install install, ChannelResult channel, Speaker speaker, CoilResult[] coils)
+    private Finding Opposed(InstalledSystem install, ChannelResult channel, Speaker speaker, CoilResult[] coils)
     {
         var wrong = coils.Where(c => c.IsReversed).ToArray();
         var run = ChannelWiring.RunAtCoil(install.Wiring, speaker, wrong[0].Coil);
@@ -79,7 +80,7 @@ internal sealed class LoadCoilReversed : Rule
             speaker.Id, run?.Id ?? channel.Id, channel.Id);
     }
 
-    private Finding Against(Install install, ChannelResult channel, Speaker speaker, string[] others)
+    private Finding Against(InstalledSystem install, ChannelResult channel, Speaker speaker, string[] others)
     {
         var run = ChannelWiring.RunAtCoil(install.Wiring, speaker, 1);
         return Report(

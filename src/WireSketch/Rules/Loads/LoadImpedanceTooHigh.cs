@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -34,7 +35,7 @@ internal sealed class LoadImpedanceTooHigh : Rule
 
     private const double Useful = 0.5;
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel is { Gear: Amplifier, Fault: LoadFault.None, Loaded: not null, Power: not null } && !channel.Coils.IsEmpty
         let most = Most(channel)
@@ -57,7 +58,7 @@ internal sealed class LoadImpedanceTooHigh : Rule
     private static bool IsEnough(ChannelResult channel) =>
         channel.Coils.All(c => c.Handles is not null) && channel.Power!.Value.Value >= 0.9 * channel.Coils.Sum(c => c.Handles!.Value.Value);
 
-    private Finding Of(Install install, ChannelResult channel, Watts power, Watts most, Ohms least)
+    private Finding Of(InstalledSystem install, ChannelResult channel, Watts power, Watts most, Ohms least)
     {
         var choice = HookupFixes.LowestAllowed(install.Wiring, channel, least);
         var better = choice is not null && choice.Makes < channel.Nominal!.Value * 0.99 ? choice : null;

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Loads;
@@ -31,7 +32,7 @@ internal sealed class LoadLimitUnknown : Rule
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var channel in install.Answers.Channels.Where(c => c is { Fault: LoadFault.None, Gear: Amplifier { InVehicle: false }, Minimum: null, Nominal: not null }))
         {

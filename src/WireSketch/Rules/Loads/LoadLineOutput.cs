@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 
@@ -31,7 +32,7 @@ internal sealed class LoadLineOutput : Rule
               S1: { from: radio.rear.left, to: left, wire: 16 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from run in install.Wiring.Runs
         let ends = run.From.Concat(run.To).ToArray()
         let line = Array.Find(ends, e => e.Shape is { Role: TerminalRole.Line, Flow: TerminalFlow.Out })

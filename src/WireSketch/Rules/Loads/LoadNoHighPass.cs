@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -41,7 +42,7 @@ internal sealed class LoadNoHighPass : Rule
               S2: { from: amp.right, to: tweeter-right, wire: 16 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel.Gear is Amplifier && channel.Fault == LoadFault.None
         from driver in ChannelWiring.Drivers(channel)

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.Loads;
 
@@ -30,7 +31,7 @@ internal sealed class LoadNoLowPass : Rule
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel.Fault == LoadFault.None && channel.Gear is Language.Kinds.Amplifier && channel.Coils.Any(c => c.Speaker.Subwoofer) && channel.Coils.All(c => c.Speaker.Subwoofer || c.Speaker.Band?.Value == "woofer")
         where ChannelFilters.LowPass(install, channel) is null

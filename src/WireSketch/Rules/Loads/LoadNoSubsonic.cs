@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -38,7 +39,7 @@ internal sealed class LoadNoSubsonic : Rule
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var channel in install.Answers.Channels.Where(c => c.Fault == LoadFault.None && c.Gear is Amplifier))
         {

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Topology;
 
@@ -35,7 +36,7 @@ internal sealed class LoadOutputGrounded : Rule
             """);
 
     /// <summary>One finding for the run that does it, whatever outputs it grounds.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel.Fault == LoadFault.Grounded
         let culprit = Culprit(install.Wiring, channel)

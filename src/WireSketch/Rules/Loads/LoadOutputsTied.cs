@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -36,7 +37,7 @@ internal sealed class LoadOutputsTied : Rule
             """);
 
     /// <summary>One finding for all outputs that hang together.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var groups = new List<List<ChannelResult>>();
         foreach (var channel in install.Answers.Channels.Where(c => c.Fault == LoadFault.TiedToOutput && !LoadBridgeSides.Explains(install, c)))
@@ -56,7 +57,7 @@ internal sealed class LoadOutputsTied : Rule
     private static IEnumerable<string> NetsOf(Wiring wiring, ChannelResult channel) =>
         ChannelWiring.Halves(channel).SelectMany(h => ChannelWiring.Sides(wiring, h)).Select(t => wiring.NetOf[t.Index].Id);
 
-    private Finding Of(Install install, ImmutableArray<ChannelResult> tied)
+    private Finding Of(InstalledSystem install, ImmutableArray<ChannelResult> tied)
     {
         var last = tied.Select(c => ChannelWiring.RunOf(install.Wiring, c)).OfType<WiredRun>().MaxBy(r => install.Wiring.Runs.IndexOf(r));
         var pair = tied.Length == 2 && tied[0].Gear is Amplifier && ReferenceEquals(tied[0].Gear, tied[1].Gear);

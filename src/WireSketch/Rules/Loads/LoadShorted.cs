@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
@@ -32,7 +33,7 @@ internal sealed class LoadShorted : Rule
               S1: { from: amp.sub, to: sub.coils, hookup: parallel, wire: 12 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel.Fault == LoadFault.Shorted
         let runs = ChannelWiring.Halves(channel).SelectMany(h => ChannelWiring.RunsAt(install.Wiring, h)).DistinctBy(r => r.Id).ToArray()

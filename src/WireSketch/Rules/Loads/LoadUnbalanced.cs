@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Loads;
@@ -35,7 +36,7 @@ internal sealed class LoadUnbalanced : Rule
 
     private const double Limit = 0.2;
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel.Fault == LoadFault.None && !channel.Coils.Any(c => c.IsOpen)
         from kind in ChannelWiring.Drivers(channel).GroupBy(d => (d.Speaker.Subwoofer, d.Speaker.Band?.Value))

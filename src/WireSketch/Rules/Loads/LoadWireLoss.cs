@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -34,7 +35,7 @@ internal sealed class LoadWireLoss : Rule
 
     private static readonly Decibels Limit = new(0.5);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel.Fault == LoadFault.None && channel.WireLoss > Limit
         let run = ChannelWiring.RunOf(install.Wiring, channel)

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 using WireSketch.Topology;
@@ -34,7 +35,7 @@ internal sealed class LoadWireOverloaded : Rule
             """);
 
     /// <summary>One finding for a run: its conductor that is most overloaded. Where speaker wires branch, each carries at least what its coil takes.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel is { Fault: LoadFault.None, Volts: not null, Loaded: not null }
         from carried in Currents(install.Wiring, channel)
@@ -47,7 +48,7 @@ internal sealed class LoadWireOverloaded : Rule
     /// <summary>A signal cable is told as such.</summary>
     private static bool SignalCable(WiredRun run) => run.Wire.IsLinePair;
 
-    private Finding Of(Install install, WiredRun run, (Conductor Conductor, Amps Amps, Amps Ampacity, ChannelResult Channel) worst)
+    private Finding Of(InstalledSystem install, WiredRun run, (Conductor Conductor, Amps Amps, Amps Ampacity, ChannelResult Channel) worst)
     {
         var size = WireSizes.Carrying(worst.Amps, install.Answers.Conductors[worst.Conductor.Index]);
         return Report(

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.Routes;
 
@@ -39,7 +40,7 @@ internal sealed class RouteBareAtHinge : Rule
               G1: { from: step-lamp.-, to: bolt, wire: 18 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from run in install.Wiring.Runs
         from along in run.Route
         let path = along.Path

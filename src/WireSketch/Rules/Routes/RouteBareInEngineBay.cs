@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Routes;
@@ -37,7 +38,7 @@ internal sealed class RouteBareInEngineBay : Rule
               G1: { from: fridge.-, to: bolt, wire: 10 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var bays = install.Spec.Zones.Where(z => z.IsEngineBay).Select(z => z.Id).ToHashSet(StringComparer.Ordinal);
         return from run in install.Wiring.Runs

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.Routes;
 
@@ -38,7 +39,7 @@ internal sealed class RouteNearHazard : Rule
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from run in install.Wiring.Runs
         from along in run.Route
         let path = along.Path

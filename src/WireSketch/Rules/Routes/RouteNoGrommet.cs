@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Routes;
@@ -34,7 +35,7 @@ internal sealed class RouteNoGrommet : Rule
               G1: { from: fridge.-, to: bolt, wire: 10 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var order = install.Spec.Zones.Select((zone, i) => (zone.Id, i)).DistinctBy(z => z.Id).ToDictionary(z => z.Id, z => z.i, StringComparer.Ordinal);
         foreach (var run in install.Wiring.Runs)
@@ -53,7 +54,7 @@ internal sealed class RouteNoGrommet : Rule
         }
     }
 
-    private static (string Near, string Far)? Wall(Install install, int from, int to)
+    private static (string Near, string Far)? Wall(InstalledSystem install, int from, int to)
     {
         for (var i = from; i < to; i++)
         {
@@ -66,7 +67,7 @@ internal sealed class RouteNoGrommet : Rule
         return null;
     }
 
-    private static bool IsGuarded(Install install, WiredRun run) =>
+    private static bool IsGuarded(InstalledSystem install, WiredRun run) =>
         Says(run.Run.Through) || run.Run.Protect.Any(p => p.Value == "grommet")
         || run.Route.Any(r => Says(r.Path.Name) || r.Path.Passes.Any(p => Says(p)));
 

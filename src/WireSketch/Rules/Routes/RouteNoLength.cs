@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.Routes;
 
@@ -33,7 +34,7 @@ internal sealed class RouteNoLength : Rule
               G1: { from: spotlight.-, to: bolt, wire: 14 AWG black, length: 10 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from run in install.Wiring.Runs
         where !run.LengthIsKnown
         select Report(

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Routes;
@@ -43,7 +44,7 @@ internal sealed class RouteOutOfReach : Rule
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from gear in install.Spec.Gear
         where gear is ProtectiveDevice or FuseBlock or DistributionBlock or LevelAdapter or Connector or Relay or LoadResistor && !gear.InVehicle && gear.Facts.Place is not null
         let place = gear.Facts.Place!.Value

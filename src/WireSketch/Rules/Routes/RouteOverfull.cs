@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -47,7 +48,7 @@ internal sealed class RouteOverfull : Rule
               G2: { from: compressor.-, to: bolt, wire: 4 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from path in install.Spec.Paths
         where path.Opening is not null
         let runs = install.Wiring.Runs.Where(r => r.Route.Any(a => a.Id == path.Id)).ToArray()

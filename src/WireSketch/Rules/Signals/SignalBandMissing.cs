@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -37,7 +38,7 @@ internal sealed class SignalBandMissing : Rule
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 5 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel.Gear is Amplifier && channel.Fault == LoadFault.None
         let signal = SignalFeeds.InputsOf(install, channel).Where(s => s.Lowest is not null && !s.Loops).OrderBy(s => s.Lowest!.Value).FirstOrDefault()
@@ -51,7 +52,7 @@ internal sealed class SignalBandMissing : Rule
             $"take the signal where the whole band is, or put in a processor that restores it; a high-pass at {signal.Lowest} would at least save the power",
             driver.Speaker.Id, channel.Id, signal.Chain[0].Id);
 
-    private static Hertz? Need(Install install, ChannelResult channel, Speaker speaker)
+    private static Hertz? Need(InstalledSystem install, ChannelResult channel, Speaker speaker)
     {
         var least = speaker switch
         {

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -59,7 +60,7 @@ internal sealed class SignalBesideSupply : Rule
 
     private static readonly Meters Limit = Meters.FromFeet(3);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var supply = install.Wiring.Runs.Where(r => r.Kind == RunKind.Supply).SelectMany(r => r.Route.Select(a => (Path: a.Id, Run: r.Id)))
             .ToLookup(x => x.Path, x => x.Run, StringComparer.Ordinal);

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.Signals;
 
@@ -37,7 +38,7 @@ internal sealed class SignalLevelLow : Rule
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from signal in install.Answers.Signals
         where signal is { TakesThatLevel: true, Loops: false, Maximum: not null, Accepts: not null } && signal.Maximum < signal.Accepts.Value.Least * (1 - 1e-6)
         group signal by (signal.Gear.Id, SignalFeeds.SourceOf(install, signal).Gear?.Id, signal.Maximum) into alike

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Signals;
@@ -41,7 +42,7 @@ internal sealed class SignalLevelUnknown : Rule
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from adapter in install.Wiring.Gear.OfType<LevelAdapter>()
         where adapter is { Output: null, Ratio: null } && install.Answers.Signals.Any(s => s.FedBy is not null && ReferenceEquals(SignalFeeds.SourceOf(install, s).Gear, adapter))
         select Report(adapter.Name.At, $"{adapter.Id} does not say what it puts out, so the level behind it is unknown", "add output: with its highest voltage, such as output: 4.5 V, or ratio: with output over input", adapter.Id);

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.Signals;
 
@@ -43,7 +44,7 @@ internal sealed class SignalLoop : Rule
             """);
 
     /// <summary>One finding for a loop, at the first of its devices; a device behind a loop is not part of it.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var loops = install.Answers.Signals.Where(s => s.Loops)
             .Select(s => (Signal: s, Names: s.Chain.Select(g => g.Id).Append(s.Gear.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray()))

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Signals;
@@ -48,7 +49,7 @@ internal sealed class SignalManyAdapters : Rule
 
     private const int Most = 2;
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from signal in install.Answers.Signals
         where signal is { Loops: false, FedBy: not null, LevelChanges: > Most, Gear: not LevelAdapter }
         group signal by (signal.Gear.Id, signal.LevelChanges) into alike

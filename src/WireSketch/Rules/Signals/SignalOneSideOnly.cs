@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Signals;
@@ -34,7 +35,7 @@ internal sealed class SignalOneSideOnly : Rule
               L1: { from: radio.rear, to: amp.in, wire: line pair, length: 12 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var amp in install.Spec.Gear.OfType<Amplifier>().Where(a => a.Channels.Length == 1))
         {

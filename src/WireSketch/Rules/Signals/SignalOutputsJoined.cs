@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 
 namespace WireSketch.Rules.Signals;
@@ -36,7 +37,7 @@ internal sealed class SignalOutputsJoined : Rule
               L2: { from: radio.rear.right, to: amp.in.right, wire: line pair, length: 12 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var net in install.Wiring.Nets)
         {

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Signals;
@@ -41,10 +42,10 @@ internal sealed class SignalSwapped : Rule
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) => Inputs(install).Concat(Loads(install));
+    public override IEnumerable<Finding> Check(InstalledSystem install) => Inputs(install).Concat(Loads(install));
 
     /// <summary>An output that feeds both sides of a device is meant to.</summary>
-    private IEnumerable<Finding> Inputs(Install install) =>
+    private IEnumerable<Finding> Inputs(InstalledSystem install) =>
         from device in install.Answers.Signals.Where(s => s.FedBy is not null && !s.Loops).GroupBy(s => s.Gear.Id)
         from signal in device
         let source = SideOf(signal.FedBy!)
@@ -56,7 +57,7 @@ internal sealed class SignalSwapped : Rule
             $"bring {signal.FedBy} to the {source} input, and the other to this one",
             SignalFeeds.RunOf(install.Wiring, signal)?.Id ?? signal.Gear.Id, signal.Gear.Id);
 
-    private IEnumerable<Finding> Loads(Install install) =>
+    private IEnumerable<Finding> Loads(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel is { BridgedWith: null, Fault: LoadFault.None }
         let side = SideOf(channel.Channel)

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
@@ -41,7 +42,7 @@ internal sealed class SignalUnconnected : Rule
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var found = install.Wiring.Gear.OfType<Amplifier>().SelectMany(a => OfAmplifier(install, a)).Concat(install.Wiring.Gear.OfType<Processor>().SelectMany(p => OfProcessor(install, p))).ToArray();
         foreach (var finding in found)
@@ -64,13 +65,13 @@ internal sealed class SignalUnconnected : Rule
         }
     }
 
-    private static bool IsFed(Install install, Gear gear) => install.Answers.Signals.Any(s => ReferenceEquals(s.Gear, gear) && (s.FedBy is not null || s.Loops));
+    private static bool IsFed(InstalledSystem install, Gear gear) => install.Answers.Signals.Any(s => ReferenceEquals(s.Gear, gear) && (s.FedBy is not null || s.Loops));
 
     private static bool Leads(Wiring wiring, Gear gear, TerminalFlow flow) =>
         gear.Terminals.Where(t => t.Flow == flow && t.Role is TerminalRole.Line or TerminalRole.Speaker).SelectMany(t => t.Form == TerminalForm.Group ? t.Members : [t])
             .Any(t => wiring.TerminalOf(gear, t.Name + ".+") is { } plus && wiring.IsWired(plus));
 
-    private IEnumerable<Finding> OfAmplifier(Install install, Amplifier amp)
+    private IEnumerable<Finding> OfAmplifier(InstalledSystem install, Amplifier amp)
     {
         var inputs = install.Answers.Signals.Where(s => ReferenceEquals(s.Gear, amp)).ToArray();
         var loads = install.Answers.Channels.Where(c => ReferenceEquals(c.Gear, amp)).ToArray();
@@ -118,7 +119,7 @@ internal sealed class SignalUnconnected : Rule
         return all.Length > 0 ? all : ["a load"];
     }
 
-    private IEnumerable<Finding> OfProcessor(Install install, Processor processor)
+    private IEnumerable<Finding> OfProcessor(InstalledSystem install, Processor processor)
     {
         var (fed, feeds) = (IsFed(install, processor), Leads(install.Wiring, processor, TerminalFlow.Out));
         if (fed != feeds && !(processor.InVehicle && !Leads(install.Wiring, processor, feeds ? TerminalFlow.In : TerminalFlow.Out)))

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.Signals;
 
@@ -40,7 +41,7 @@ internal sealed class SignalWrongLevel : Rule
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from signal in install.Answers.Signals
         where signal is { FedBy: not null, TakesThatLevel: false, Loops: false }
         group signal by (signal.Gear.Id, SignalFeeds.RunOf(install.Wiring, signal)?.Id) into alike

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical.Responses;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Sources;
@@ -52,7 +53,7 @@ internal sealed class SourceBandLimited : Rule
     private static readonly Hertz Treble = new(10_000);
 
     /// <summary>Of several volumes the one that reaches farthest counts: a loss that comes with the volume is another finding.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var place in SourceResponse.Of(install.Spec).GroupBy(r => r.At, StringComparer.Ordinal))
         {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -53,7 +54,7 @@ internal sealed class SourceNeedsLoad : Rule
     internal const double Tolerance = 1.1;
 
     /// <summary>One finding for a group of outputs; channels that lead to a break in the chain are told there.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel.Gear is HeadUnit { MutesWithoutLoad: not null } && channel.Fault is LoadFault.None or LoadFault.Open
         let needed = ((HeadUnit)channel.Gear).MutesWithoutLoad!.Value.Value
@@ -61,7 +62,7 @@ internal sealed class SourceNeedsLoad : Rule
         group channel by (channel.Gear.Id, Group: channel.Channel.Split('.')[0]) into silent
         select Of(install, [.. silent], ((HeadUnit)silent.First().Gear).MutesWithoutLoad!.Value.Value);
 
-    private Finding Of(Install install, ImmutableArray<ChannelResult> silent, Ohms needed)
+    private Finding Of(InstalledSystem install, ImmutableArray<ChannelResult> silent, Ohms needed)
     {
         var first = silent[0];
         var name = silent.Length > 1 ? $"{first.Gear.Id}.{first.Channel.Split('.')[0]}" : first.Id;

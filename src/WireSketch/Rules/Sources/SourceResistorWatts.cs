@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -48,7 +49,7 @@ internal sealed class SourceResistorWatts : Rule
 
     private const double Safe = 0.5;
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from resistor in install.Wiring.Gear.OfType<LoadResistor>()
         where resistor is { Resistance.Value.Value: > 0, Handles.Value.Value: > 0 }
         let volts = VoltsAt(install, resistor)
@@ -65,7 +66,7 @@ internal sealed class SourceResistorWatts : Rule
             resistor.Id);
 
     /// <summary>The highest voltage of what it lies across; null if that is unknown.</summary>
-    internal static Volts? VoltsAt(Install install, LoadResistor resistor)
+    internal static Volts? VoltsAt(InstalledSystem install, LoadResistor resistor)
     {
         var nets = install.Wiring.TerminalsOf(resistor).SelectMany(t => install.Wiring.NetOf[t.Index].Terminals).ToArray();
         var radio = nets.Where(t => t.Gear is HeadUnit && t.Role == TerminalRole.Speaker).Select(t => SignalFeeds.GroupOf(t.Gear, t.Shape.Name)?.Maximum?.Value).OfType<Volts>();

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.Sources;
 
@@ -41,7 +42,7 @@ internal sealed class SourceResponseUnread : Rule
               - { at: radio.front, volume: 20, levels: { 40 Hz: -3 dB, 63 Hz: -1 dB, 500 Hz: 0 dB, 1000 Hz: 0 dB } }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from response in install.Spec.Responses
         where response is { Levels.IsEmpty: true, Wav: not null }
         let file = response.Wav!.Value

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical.Responses;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Sources;
@@ -49,7 +50,7 @@ internal sealed class SourceVolumeDependent : Rule
     private static readonly Decibels Limit = new(3);
 
     /// <summary>Each curve counts from its own middle, so that the volume itself does not matter.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from place in SourceResponse.Of(install.Spec).GroupBy(r => r.At, StringComparer.Ordinal)
         let first = place.First()
         let worst = (from other in place.Skip(1)

@@ -1,6 +1,7 @@
 using WireSketch.Electrical;
 using WireSketch.Electrical.Readings;
 using WireSketch.Electrical.Speakers;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -25,7 +26,7 @@ internal sealed record ExpectedReading(string Words, bool Fits)
     private const double LeastOfNominal = 0.65;
 
     /// <summary>Null if nothing of the kind was computed there.</summary>
-    public static ExpectedReading? Of(Install install, Reading reading)
+    public static ExpectedReading? Of(InstalledSystem install, Reading reading)
     {
         var at = reading.At!.Value.Value;
         var words = reading.Reads!.Value.Value;
@@ -45,7 +46,7 @@ internal sealed record ExpectedReading(string Words, bool Fits)
     }
 
     /// <summary>A reading of volts in a state, as far as it is between terminals of the supply; null for any other.</summary>
-    public static VoltReading? VoltsOf(Install install, Reading reading, SystemState state)
+    public static VoltReading? VoltsOf(InstalledSystem install, Reading reading, SystemState state)
     {
         var answer = install.Answers.State(state);
         var at = reading.At!.Value.Value;
@@ -56,11 +57,11 @@ internal sealed record ExpectedReading(string Words, bool Fits)
     }
 
     /// <summary>The state in which a reading was taken.</summary>
-    public static StateResult StateOf(Install install, Reading reading) =>
+    public static StateResult StateOf(InstalledSystem install, Reading reading) =>
         install.Answers.States.First(s => States.Words[(int)s.State] == (reading.State?.Value ?? "full output"));
 
     /// <summary>The single broken coil that a reading of ohms looks like, in words; null if several or none would read so.</summary>
-    public static string? CoilFaultOf(Install install, Reading reading)
+    public static string? CoilFaultOf(InstalledSystem install, Reading reading)
     {
         if (!Quantity.TryRead<Ohms>(reading.Reads!.Value.Value, out var read, out _) || Channel(install, reading.At!.Value.Value) is not { } channel)
         {
@@ -85,13 +86,13 @@ internal sealed record ExpectedReading(string Words, bool Fits)
     private static ExpectedReading Near(double read, double computed, double share, double more, string words) =>
         new(words, Math.Abs(read - computed) <= (Math.Abs(computed) * share) + more);
 
-    private static ChannelResult? Channel(Install install, string at) => install.Answers.Channels.FirstOrDefault(c => c.Id == at && c.Gear is Amplifier);
+    private static ChannelResult? Channel(InstalledSystem install, string at) => install.Answers.Channels.FirstOrDefault(c => c.Id == at && c.Gear is Amplifier);
 
-    private static Volts? Between(Install install, StateResult state, string at, string? against) =>
+    private static Volts? Between(InstalledSystem install, StateResult state, string at, string? against) =>
         Ends(install, at, against) is { } ends && state.Volts[ends.Plus.Index] is { } high && state.Volts[ends.Minus.Index] is { } low ? high - low : null;
 
     /// <summary>Where the two leads of the meter were.</summary>
-    private static (Terminal Plus, Terminal Minus)? Ends(Install install, string at, string? against)
+    private static (Terminal Plus, Terminal Minus)? Ends(InstalledSystem install, string at, string? against)
     {
         var wiring = install.Wiring;
         var plus = wiring.TerminalsById.GetValueOrDefault(at) ?? wiring.TerminalsById.GetValueOrDefault(at + ".+");
@@ -101,7 +102,7 @@ internal sealed record ExpectedReading(string Words, bool Fits)
     }
 
     /// <summary>The current in a run, or out of a battery.</summary>
-    private static Amps? Through(Install install, StateResult state, string at)
+    private static Amps? Through(InstalledSystem install, StateResult state, string at)
     {
         if (install.Wiring.RunsById.TryGetValue(at, out var run))
         {
@@ -112,7 +113,7 @@ internal sealed record ExpectedReading(string Words, bool Fits)
         return state.Sources.FirstOrDefault(s => s.Id == source)?.Amps ?? state.Loads.FirstOrDefault(l => l.Path.Gear.Id == source)?.Amps;
     }
 
-    private static ExpectedReading? Resistance(Install install, string at, Ohms read)
+    private static ExpectedReading? Resistance(InstalledSystem install, string at, Ohms read)
     {
         if (Channel(install, at) is { Meter: { } meter })
         {

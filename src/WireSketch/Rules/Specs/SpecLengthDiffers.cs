@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Specs;
@@ -40,7 +41,7 @@ internal sealed class SpecLengthDiffers : Rule
 
     private const double Limit = 0.2;
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var paths = install.Spec.Paths.ToDictionary(p => p.Id, StringComparer.Ordinal);
         foreach (var run in install.Wiring.Runs.Where(r => r.Run.Length is not null && !r.Run.Along.IsEmpty))

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical.Readings;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
 
@@ -43,7 +44,7 @@ internal sealed class SpecReadingDiffers : Rule
               G1: { from: beacon.-, to: bolt, wire: 14 AWG black, length: 10 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var readings = install.Spec.Readings.Where(r => r is { At: not null, Reads: not null }).Select(r => (Reading: r, Expected: ExpectedReading.Of(install, r))).ToArray();
         var told = new HashSet<Reading>(ReferenceEqualityComparer.Instance);
@@ -67,13 +68,13 @@ internal sealed class SpecReadingDiffers : Rule
     }
 
     /// <summary>Readings of volts in one state are explained together.</summary>
-    private static bool SharesCause(Install install, Reading one, Reading other)
+    private static bool SharesCause(InstalledSystem install, Reading one, Reading other)
     {
         var state = ExpectedReading.StateOf(install, other).State;
         return ExpectedReading.VoltsOf(install, one, state) is not null && ExpectedReading.VoltsOf(install, other, state) is not null;
     }
 
-    private static Cause? CauseOf(Install install, Reading reading, Reading[] all)
+    private static Cause? CauseOf(InstalledSystem install, Reading reading, Reading[] all)
     {
         var state = ExpectedReading.StateOf(install, reading);
         if (ExpectedReading.VoltsOf(install, reading, state.State) is null)
@@ -87,7 +88,7 @@ internal sealed class SpecReadingDiffers : Rule
             : null;
     }
 
-    private static Cause? CoilCause(Install install, Reading reading) => ExpectedReading.CoilFaultOf(install, reading) is { } words ? new(words, []) : null;
+    private static Cause? CoilCause(InstalledSystem install, Reading reading) => ExpectedReading.CoilFaultOf(install, reading) is { } words ? new(words, []) : null;
 
     private Finding Differs(Reading reading, ExpectedReading expected, Cause? cause) => Report(
         reading.Reads!.Value.At,

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.Specs;
 
@@ -35,7 +36,7 @@ internal sealed class SpecTitleBlock : Rule
               G1: { from: beacon.-, to: bolt, wire: 14 AWG black, length: 10 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var job = install.Spec.Job;
         (string Key, bool Given)[] facts =

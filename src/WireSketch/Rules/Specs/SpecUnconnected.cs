@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Specs;
@@ -35,7 +36,7 @@ internal sealed class SpecUnconnected : Rule
               G1: { from: beacon.-, to: bolt, wire: 14 AWG black, length: 10 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var used = install.Wiring.Terminals.Where(install.Wiring.IsWired).Select(t => t.Gear?.Id).OfType<string>().ToHashSet(StringComparer.Ordinal);
         return from gear in install.Spec.Gear

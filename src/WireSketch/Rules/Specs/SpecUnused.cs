@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
 
@@ -41,7 +42,7 @@ internal sealed class SpecUnused : Rule
               G1: { from: beacon.-, to: bolt, wire: 14 AWG black, length: 10 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var spec = install.Spec;
         var parts = spec.Gear.Select(g => g.Facts.Part?.Value).OfType<string>().ToHashSet(StringComparer.Ordinal);

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.TurnOn;
@@ -41,7 +42,7 @@ internal sealed class TurnOnBeforeProcessor : Rule
               R2: { from: processor.remote-out, to: amp.remote, wire: 18 AWG blue, length: 2 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var wake in install.Answers.Wakes.Where(w => w.Gear is Amplifier && w.HasControlWire && w.ControlSources.Length == 1 && w.ControlSources[0].Gear is not Processor))
         {

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
@@ -45,7 +46,7 @@ internal sealed class TurnOnFedTwice : Rule
             """);
 
     /// <summary>Only what is joined by wire: through a switch, a relay or a diode two sources may wake one device.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from net in install.Wiring.Nets
         where net.Terminals.Any(t => t.Role == TerminalRole.Control && t.Shape.Flow == TerminalFlow.In)
         let sources = net.Terminals.Where(Electrical.TurnOn.TurnOnPaths.IsSource).ToArray()

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
@@ -36,7 +37,7 @@ internal sealed class TurnOnFeedsSupply : Rule
               G1: { from: fan.-, to: bolt, wire: 18 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var run in install.Wiring.Runs)
         {

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.TurnOn;
@@ -30,7 +31,7 @@ internal sealed class TurnOnLoop : Rule
             """);
 
     /// <summary>One finding for a circle: devices whose every source, followed on, comes back.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var waits = install.Answers.Wakes
             .Where(w => w is { By: "remote" or "accessory" } && !w.ControlSources.IsEmpty && w.ControlSources.All(t => t.Gear is Processor))

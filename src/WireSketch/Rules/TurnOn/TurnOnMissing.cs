@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.TurnOn;
@@ -40,12 +41,12 @@ internal sealed class TurnOnMissing : Rule
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         install.Answers.Wakes.Where(w => TurnOnStates.Of(install, w) == TurnOnState.None).Select(w => Sleeper(install, w))
             .Concat(install.Wiring.Gear.OfType<HeadUnit>().Select(h => Radio(install, h)).OfType<Finding>())
             .Concat(install.Spec.Gear.OfType<Relay>().Select(r => Coil(install, r)).OfType<Finding>());
 
-    private Finding Sleeper(Install install, TurnOnResult wake)
+    private Finding Sleeper(InstalledSystem install, TurnOnResult wake)
     {
         var remote = TurnOnStates.RemoteOf(install.Wiring, wake.Gear);
         var run = wake.HasControlWire ? ControlWires.RunAt(install.Wiring, remote) : null;
@@ -57,7 +58,7 @@ internal sealed class TurnOnMissing : Rule
     }
 
     /// <summary>A relay with something on its contacts needs both ends of its coil; that nothing grounds it is told elsewhere, and so is a wire from nowhere.</summary>
-    private Finding? Coil(Install install, Relay relay)
+    private Finding? Coil(InstalledSystem install, Relay relay)
     {
         var (plus, minus) = (install.Wiring.TerminalOf(relay, "86")!, install.Wiring.TerminalOf(relay, "85")!);
         return relay.InVehicle || install.Wiring.IsWired(plus) || !TurnOnNoSource.IsNeeded(install.Wiring, relay) ? null : Report(
@@ -68,7 +69,7 @@ internal sealed class TurnOnMissing : Rule
     }
 
     /// <summary>A new radio needs its accessory wire.</summary>
-    private Finding? Radio(Install install, HeadUnit radio)
+    private Finding? Radio(InstalledSystem install, HeadUnit radio)
     {
         if (radio.InVehicle || install.Wiring.TerminalOf(radio, "accessory") is not { } accessory || !ControlWires.IsUsed(install.Wiring, radio))
         {

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.TurnOn;
 
@@ -41,7 +42,7 @@ internal sealed class TurnOnMode : Rule
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from wake in install.Answers.Wakes
         let state = TurnOnStates.Of(install, wake)
         where state is TurnOnState.WrongMode or TurnOnState.Unable

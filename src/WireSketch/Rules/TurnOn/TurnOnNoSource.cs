@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -38,7 +39,7 @@ internal sealed class TurnOnNoSource : Rule
             """);
 
     /// <summary>Wires that a device does not need to wake; one that keeps it asleep is an error of its own.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var wake in install.Answers.Wakes.Where(w => w is { HasControlWire: true, ControlSources.IsEmpty: true } && TurnOnStates.Of(install, w) == TurnOnState.Wakes))
         {

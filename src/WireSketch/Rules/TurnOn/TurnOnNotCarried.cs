@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.TurnOn;
@@ -44,7 +45,7 @@ internal sealed class TurnOnNotCarried : Rule
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from wake in install.Answers.Wakes
         where TurnOnStates.Of(install, wake) == TurnOnState.NotCarried
         let signal = install.Answers.Signals.First(s => ReferenceEquals(s.Gear, wake.Gear) && TurnOnStates.HasSource(s))

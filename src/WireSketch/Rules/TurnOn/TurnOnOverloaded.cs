@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.TurnOn;
 
@@ -31,7 +32,7 @@ internal sealed class TurnOnOverloaded : Rule
               R1: { from: radio.remote, to: [front.remote, rear.remote], wire: 18 AWG blue, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from load in install.Answers.Energy.ControlLoads
         where load.Amps > load.Limit * (1 + 1e-6)
         let run = ControlWires.RunAt(install.Wiring, load.Source)

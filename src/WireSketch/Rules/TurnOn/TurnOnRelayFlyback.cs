@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -45,7 +46,7 @@ internal sealed class TurnOnRelayFlyback : Rule
               G2: { from: fan.-, to: bolt, wire: 14 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from relay in install.Spec.Gear.OfType<Relay>()
         where !relay.Diode && !relay.InVehicle
         let source = install.Wiring.NetOf[install.Wiring.TerminalOf(relay, "86")!.Index].Terminals.FirstOrDefault(IsElectronic)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
@@ -33,7 +34,7 @@ internal sealed class TurnOnStartCircuit : Rule
               R1: { from: key, to: amp.remote, wire: 18 AWG red, length: 6 ft, tap: true }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from woken in install.Answers.Wakes.Select(w => (w.Gear, Sources: w.ControlSources)).Concat(Radios(install))
         where woken.Sources.Length == 1
         let source = woken.Sources[0]
@@ -44,7 +45,7 @@ internal sealed class TurnOnStartCircuit : Rule
             "wake it from a circuit with live: accessory or ignition", woken.Gear.Id, source.Id, run?.Id ?? source.Id);
 
     /// <summary>Radios with what their accessory wires come from.</summary>
-    private static IEnumerable<(Gear Gear, ImmutableArray<Terminal> Sources)> Radios(Install install) =>
+    private static IEnumerable<(Gear Gear, ImmutableArray<Terminal> Sources)> Radios(InstalledSystem install) =>
         from radio in install.Spec.Gear.OfType<HeadUnit>()
         let accessory = install.Wiring.TerminalOf(radio, "accessory")
         where accessory is not null

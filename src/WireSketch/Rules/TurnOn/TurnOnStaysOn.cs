@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.TurnOn;
@@ -42,7 +43,7 @@ internal sealed class TurnOnStaysOn : Rule
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var wake in install.Answers.Wakes.Where(w => w.LiveWithIgnitionOff && (!w.Gear.InVehicle || w.HasControlWire)))
         {

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using WireSketch.Documents.Reports;
+using WireSketch.Installation;
 using WireSketch.Rules;
 using WireSketch.Testing;
 
@@ -193,7 +194,7 @@ public sealed partial class CalculationReportTests
     [Fact]
     public void Rare_chapters_come_up_in_the_examples()
     {
-        var seen = RuleBook.All.SelectMany(r => new[] { r.Card.Bad, r.Card.Good }).Select(t => Compiler.Compile(Example.File(t), FilesInMemory.None).Install).OfType<Install>()
+        var seen = RuleBook.All.SelectMany(r => new[] { r.Card.Bad, r.Card.Good }).Select(t => Compiler.Compile(Example.File(t), FilesInMemory.None).Install).OfType<InstalledSystem>()
             .SelectMany(i => CalculationReport.From(i).Chapters.Where(c => !c.Results.IsEmpty)).Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
         Assert.Superset(new HashSet<string>(["source-loads", "grounds", "routes", "readings", "energy", "faults", "cuts"], StringComparer.Ordinal), seen);
     }

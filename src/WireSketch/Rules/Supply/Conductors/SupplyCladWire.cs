@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Tables;
@@ -36,7 +37,7 @@ internal sealed class SupplyCladWire : Rule
               G1: { from: compressor.-, to: bolt, wire: 8 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from guard in ConductorProtections.Of(install)
         where guard.IsOverrated && IsBlamed(guard)
         group guard by guard.Conductor.RunId into ofRun
@@ -46,7 +47,7 @@ internal sealed class SupplyCladWire : Rule
     internal static bool IsBlamed(ConductorProtection guard) =>
         guard.Conductor.Wire.Material == ConductorMaterial.Clad && guard.Thicker is null && WireSizes.AsCopper(guard.Answer) is { } copper && guard.Rating <= copper + new Amps(1e-6);
 
-    private Finding Of(Install install, ConductorProtection guard)
+    private Finding Of(InstalledSystem install, ConductorProtection guard)
     {
         var run = RunText.Of(install, guard.Conductor);
         var ampacity = guard.Answer.Ampacity!.Value;

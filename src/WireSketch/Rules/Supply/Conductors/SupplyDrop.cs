@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -45,7 +46,7 @@ internal sealed class SupplyDrop : Rule
             """);
 
     /// <summary>One finding for a run: the one that loses most on the way of the loads concerned.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var state = install.Answers.State(SystemState.FullOutput);
         if (!state.IsSolved || install.IsShorted)
@@ -62,7 +63,7 @@ internal sealed class SupplyDrop : Rule
     }
 
     /// <summary>The limit for a device: the file's own, else the usual.</summary>
-    internal static Share LimitOf(Install install, Gear gear) =>
+    internal static Share LimitOf(InstalledSystem install, Gear gear) =>
         gear is Amplifier or HeadUnit or Processor or Load { Critical: true }
             ? install.Spec.Settings.DropCritical?.Value ?? Critical
             : install.Spec.Settings.DropOther?.Value ?? Other;
@@ -80,7 +81,7 @@ internal sealed class SupplyDrop : Rule
         return losses.Length == 0 ? (null, new(0)) : (losses[0].Run, new(losses[0].Loss));
     }
 
-    private Finding Of(Install install, WiredRun run, ImmutableArray<(LoadResult Load, Volts Loss)> loads)
+    private Finding Of(InstalledSystem install, WiredRun run, ImmutableArray<(LoadResult Load, Volts Loss)> loads)
     {
         var (worst, loss) = loads[0];
         var limit = LimitOf(install, worst.Path.Gear);

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -43,7 +44,7 @@ internal sealed class SupplyGaugeChange : Rule
             """);
 
     /// <summary>One finding for a thinner run; what is dangerous about it is told by the rule on reductions.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from guard in ConductorProtections.Of(install)
         where guard.Thicker is not null && !guard.IsOverrated && guard.Conductor.Length > Tail
         let before = guard.Fed.Through[^1]
@@ -62,7 +63,7 @@ internal sealed class SupplyGaugeChange : Rule
         };
 
     /// <summary>Whether all that comes through the thick wire goes on in the thin one: nothing else is wired where they meet.</summary>
-    private static bool IsAlone(Install install, Conductor thick, ConductorProtection thin)
+    private static bool IsAlone(InstalledSystem install, Conductor thick, ConductorProtection thin)
     {
         var wiring = install.Wiring;
         var meet = new List<Terminal> { thick.From == thin.Fed.Near || wiring.NetOf[thick.From.Index] == wiring.NetOf[thin.Fed.Near.Index] && IsJoined(wiring, thick.From, thin.Fed.Near) ? thick.From : thick.To };

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules.Supply.Connections;
@@ -38,7 +39,7 @@ internal sealed class SupplyInsufficient : Rule
             """);
 
     /// <summary>One finding for a limiting run, and one for a device below its lowest voltage: in the first state in which it happens.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var told = new HashSet<string>(StringComparer.Ordinal);
         foreach (var state in install.Answers.States)
@@ -74,7 +75,7 @@ internal sealed class SupplyInsufficient : Rule
         }
     }
 
-    private Finding CannotBe(Install install, StateResult state, string? run, UnsuppliedLoad[] loads)
+    private Finding CannotBe(InstalledSystem install, StateResult state, string? run, UnsuppliedLoad[] loads)
     {
         var wired = run is null ? null : install.Wiring.RunsById.GetValueOrDefault(run);
         var wants = RunText.List(loads.Select(l => $"{l.Gear.Id} wants {l.Wanted} and can get {l.Most}"));
@@ -88,7 +89,7 @@ internal sealed class SupplyInsufficient : Rule
         };
     }
 
-    private Finding TooLow(Install install, StateResult state, LoadResult load, Written<Volts> lowest)
+    private Finding TooLow(InstalledSystem install, StateResult state, LoadResult load, Written<Volts> lowest)
     {
         var first = load.Path.Supply.Select(s => s.Conductor).OfType<Topology.Conductor>().OrderByDescending(c => install.Answers.Conductors[c.Index].Resistance.Value).FirstOrDefault();
         var run = first is null ? null : RunText.Of(install, first);

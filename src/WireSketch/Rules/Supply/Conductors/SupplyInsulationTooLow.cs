@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Supply.Conductors;
@@ -42,14 +43,14 @@ internal sealed class SupplyInsulationTooLow : Rule
             """);
 
     /// <summary>What carries more than it may is told as that.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from answer in install.Answers.Conductors
         where answer.Temperature > answer.Conductor.Wire.Insulation && !answer.Conductor.IsJumper && !install.IsShorted
             && !(SourceReach.Most(install, answer.Conductor) > answer.Ampacity)
         group answer by answer.Conductor.RunId into ofRun
         select Of(install, ofRun.MaxBy(a => a.Temperature.Value)!);
 
-    private Finding Of(Install install, ConductorResult answer)
+    private Finding Of(InstalledSystem install, ConductorResult answer)
     {
         var run = RunText.Of(install, answer.Conductor);
         var zone = install.Spec.Zones.FirstOrDefault(z => z.Id == answer.Conductor.ZoneId);

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -31,7 +32,7 @@ internal sealed class SupplySignalCable : Rule
               P1: { from: battery, to: camera, wire: 2 x 18 AWG, length: 12 ft, fuse: { rating: 1 A, at: 6 in } }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from run in install.Wiring.Runs
         where run.Wire.IsLinePair
         let what = run.Kind switch

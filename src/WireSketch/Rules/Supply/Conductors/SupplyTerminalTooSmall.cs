@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -41,7 +42,7 @@ internal sealed class SupplyTerminalTooSmall : Rule
               G1: { from: pump.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from run in install.Wiring.Runs
         where !run.Wire.IsLinePair && !run.Conductors.IsEmpty
         from end in run.From.Concat(run.To)

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Conductors;
@@ -40,7 +41,7 @@ internal sealed class SupplyUnevenParallel : Rule
             """);
 
     /// <summary>One finding for each run that differs from the first of its kind.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var runs = install.Wiring.Runs.Where(r => r.Kind is RunKind.Supply or RunKind.Ground && r.From.Length == 1 && r.To.Length == 1 && !r.IsTwoWire && !r.Conductors.IsEmpty);
         foreach (var group in runs.GroupBy(Ends))

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -40,7 +41,7 @@ internal sealed class SupplyContactOverloaded : Rule
               G1: { from: lightbar.-, to: bolt, wire: 10 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         where link.Kind is ConnectionKind.Switch or ConnectionKind.Diode && link is { Rating: not null, Gear: not null }
         let amps = SourceReach.Most(install, link)

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical.Energy;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Supply.Connections;
@@ -40,7 +41,7 @@ internal sealed class SupplyDemandUnknown : Rule
               G1: { from: amp.-, to: bolt, wire: 4 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var amplifier in install.Spec.Gear.OfType<Amplifier>().Where(a => !a.InVehicle && install.Wiring.IsWired(install.Wiring.TerminalOf(a, "+")!)))
         {

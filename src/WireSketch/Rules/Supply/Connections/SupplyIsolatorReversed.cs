@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
@@ -42,7 +43,7 @@ internal sealed class SupplyIsolatorReversed : Rule
               G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var wiring = install.Wiring;
         if (install.Spec.Gear.OfType<Battery>().FirstOrDefault() is not { } first)

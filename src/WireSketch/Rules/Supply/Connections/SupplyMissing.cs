@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
@@ -43,15 +44,15 @@ internal sealed class SupplyMissing : Rule
             """);
 
     /// <summary>Gear with no run at all is another matter: it is told as never used.</summary>
-    public override IEnumerable<Finding> Check(Install install) => [.. Loads(install), .. Isolators(install)];
+    public override IEnumerable<Finding> Check(InstalledSystem install) => [.. Loads(install), .. Isolators(install)];
 
-    private IEnumerable<Finding> Loads(Install install) =>
+    private IEnumerable<Finding> Loads(InstalledSystem install) =>
         from load in install.Wiring.Loads
         where load is { Source: null, IsTakenAsWired: false, Gear: not Relay } && IsUsed(install.Wiring, load.Gear) && !SupplyReversed.Is(install, load) && !TurnOn.TurnOnFeedsSupply.Explains(install.Wiring, load)
         select Of(install.Wiring, load);
 
     /// <summary>Isolators with a wire on one side only: they join nothing, and the battery behind them is never charged.</summary>
-    private IEnumerable<Finding> Isolators(Install install) =>
+    private IEnumerable<Finding> Isolators(InstalledSystem install) =>
         from isolator in install.Spec.Gear.OfType<Isolator>()
         let main = install.Wiring.TerminalOf(isolator, "main")!
         let second = install.Wiring.TerminalOf(isolator, "second")!

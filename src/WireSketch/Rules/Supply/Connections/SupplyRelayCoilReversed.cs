@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -51,7 +52,7 @@ internal sealed class SupplyRelayCoilReversed : Rule
               G2: { from: relay.85, to: bolt, wire: 18 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var wiring = install.Wiring;
         foreach (var relay in install.Spec.Gear.OfType<Relay>().Where(r => r.Diode))

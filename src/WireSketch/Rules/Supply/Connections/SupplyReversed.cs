@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
@@ -36,7 +37,7 @@ internal sealed class SupplyReversed : Rule
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var fed = from own in SourceReach.Own(install)
                   from conductor in own.Own
@@ -63,7 +64,7 @@ internal sealed class SupplyReversed : Rule
     }
 
     /// <summary>Whether a load is wired the wrong way round: then what it lacks follows from that.</summary>
-    internal static bool Is(Install install, LoadPath load) =>
+    internal static bool Is(InstalledSystem install, LoadPath load) =>
         MinusAtPlus(install.Wiring, load) is not null || SourceReach.Own(install).Any(f => f.Own.Any(c => c.Far.Index == load.Minus.Index));
 
     /// <summary>The minus of a source that wires bring to the plus of a load which no source feeds, and the run that lands on that minus; null if none does.</summary>

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.Supply.Connections;
 
@@ -35,7 +36,7 @@ internal sealed class SupplyShorted : Rule
             """);
 
     /// <summary>One finding for a run: the one that joins plus to ground.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         (from own in SourceReach.Own(install)
          from fed in own.Own
          where SourceReach.IsReturn(fed.Far)

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -42,7 +43,7 @@ internal sealed class SupplyTapOverloaded : Rule
             """);
 
     /// <summary>Only what powers a device; what merely wakes one is told by the rules on turning on.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var state = install.Answers.State(Electrical.SystemState.FullOutput);
         foreach (var group in install.Answers.State(Electrical.SystemState.FullOutput).Loads

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Supply.Protection;
@@ -34,7 +35,7 @@ internal sealed class SupplyAutoReset : Rule
               G1: { from: compressor.-, to: bolt, wire: 8 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         let breaker = link.Gear as ProtectiveDevice
         where breaker is { Breaker: true, Reset.Value: "automatic", InVehicle: false } && install.Wiring.Feeds.Any(f => f.Conductors.Any(c => !c.Protections.IsEmpty && c.Protections[^1].Index == link.Index))

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -36,7 +37,7 @@ internal sealed class SupplyBreakingCapacity : Rule
               G1: { from: inverter.-, to: bolt, wire: 4 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from over in OverBreaking.Find(install)
         where over.Backing is null
         select Report(

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Supply.Protection;
@@ -45,17 +46,17 @@ internal sealed class SupplyConductorReduction : Rule
             """);
 
     /// <summary>One finding for a run; a piece before a fuse of its own is short enough if that fuse is near.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from guard in ConductorProtections.Of(install)
         where guard.IsOverrated && guard.Thicker is not null && !IsShortStretchToDevice(install, guard)
         group guard by guard.Conductor.RunId into ofRun
         select Of(install, ofRun.MinBy(g => (g.Answer.Ampacity!.Value.Value, g.Conductor.Index))!);
 
     /// <summary>The same grace as at a source: the first device of the thinner wire within 18 in of where it begins (common practice, no published source).</summary>
-    private static bool IsShortStretchToDevice(Install install, ConductorProtection guard) =>
+    private static bool IsShortStretchToDevice(InstalledSystem install, ConductorProtection guard) =>
         guard.Conductor.Length <= UnprotectedLengths.Limit && install.Wiring.LinksAt[guard.Fed.Far.Index].Any(l => l.Protects);
 
-    private Finding Of(Install install, ConductorProtection guard)
+    private Finding Of(InstalledSystem install, ConductorProtection guard)
     {
         var run = RunText.Of(install, guard.Conductor);
         var thick = RunText.Of(install, guard.Thicker!);

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -43,7 +44,7 @@ internal sealed class SupplyExposedTerminals : Rule
             """);
 
     /// <summary>Inline fuse holders come closed; inline breakers do not.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var open = install.Spec.Zones.Where(z => z.IsEngineBay || z.Exposed).ToDictionary(z => z.Id, StringComparer.Ordinal);
         foreach (var gear in install.Spec.Gear)

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Supply.Protection;
@@ -41,10 +42,10 @@ internal sealed class SupplyFedFromBothEnds : Rule
               G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         UnprotectedLengths.Of(install).Where(s => s.Fault == UnprotectedLengthFault.OtherEnd).Select(s => Of(install, s));
 
-    private Finding Of(Install install, UnprotectedLength stretch)
+    private Finding Of(InstalledSystem install, UnprotectedLength stretch)
     {
         var run = RunText.Of(install, stretch.Fed.Conductor);
         var source = stretch.Source;

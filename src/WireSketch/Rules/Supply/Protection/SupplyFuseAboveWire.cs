@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Rules.Supply.Conductors;
@@ -37,7 +38,7 @@ internal sealed class SupplyFuseAboveWire : Rule
             """);
 
     /// <summary>One finding for a device: the conductor behind it that carries least.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var guards = ConductorProtections.Of(install).Where(g => g.IsOverrated && !SupplyCladWire.IsBlamed(g)).ToArray();
         var devices = guards.Select(g => g.Device.Index).ToHashSet();
@@ -46,7 +47,7 @@ internal sealed class SupplyFuseAboveWire : Rule
                select Of(install, ofDevice.MinBy(g => (g.Answer.Ampacity!.Value.Value, g.Conductor.Index))!);
     }
 
-    private Finding Of(Install install, ConductorProtection guard)
+    private Finding Of(InstalledSystem install, ConductorProtection guard)
     {
         var run = RunText.Of(install, guard.Conductor);
         var ampacity = guard.Answer.Ampacity!.Value;

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -42,7 +43,7 @@ internal sealed class SupplyFuseBelowDevice : Rule
             """);
 
     /// <summary>One finding for a fuse, with the largest of the devices behind it; none where the load opens it already.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         where link is { Protects: true, Rating: not null, Gear.InVehicle: false } && !(SourceReach.Most(install, link) > link.Rating)
         let largest = Largest(install.Wiring, link)
@@ -61,7 +62,7 @@ internal sealed class SupplyFuseBelowDevice : Rule
         _ => null,
     };
 
-    private Finding Of(Install install, InternalConnection link, Gear device, Written<Amps> own)
+    private Finding Of(InstalledSystem install, InternalConnection link, Gear device, Written<Amps> own)
     {
         var fits = FuseSizes.AtLeast(own.Value, link.Style);
         return Report(

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -36,14 +37,14 @@ internal sealed class SupplyFuseBelowLoad : Rule
               G1: { from: pump.-, to: bolt, wire: 10 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         where link.Protects && link.Rating is not null
         let load = SourceReach.Highest(install, link)
         where load is { } most && most.Amps > link.Rating!.Value * FuseSizes.Comfortable
         select Of(install, link, load.Value.Amps, load.Value.State);
 
-    private Finding Of(Install install, InternalConnection link, Amps load, SystemState state)
+    private Finding Of(InstalledSystem install, InternalConnection link, Amps load, SystemState state)
     {
         var rating = link.Rating!.Value;
         var behind = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(link)).ToArray();

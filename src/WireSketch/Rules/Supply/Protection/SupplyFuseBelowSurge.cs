@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
@@ -41,7 +42,7 @@ internal sealed class SupplyFuseBelowSurge : Rule
               G1: { from: pump.-, to: bolt, wire: 10 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var full = install.Answers.State(SystemState.FullOutput);
         return from link in install.Wiring.Links
@@ -55,7 +56,7 @@ internal sealed class SupplyFuseBelowSurge : Rule
     }
 
     /// <summary>The highest current through a device when a load starts, all others running, and which load that is; null if none states its surge.</summary>
-    internal static (string? Load, Amps Amps) StartOf(Install install, InternalConnection link)
+    internal static (string? Load, Amps Amps) StartOf(InstalledSystem install, InternalConnection link)
     {
         var full = install.Answers.State(SystemState.FullOutput);
         return full.Loads.Where(l => l.Path.Gear is Load { Surge: not null } && l.Path.Supply.Any(s => s.Link?.Index == link.Index))
@@ -66,7 +67,7 @@ internal sealed class SupplyFuseBelowSurge : Rule
     /// <summary>Whether a fuse of that construction stays whole while the load starts.</summary>
     internal static bool Outlasts(string style, Amps amps, Amps rating) => amps <= rating || FuseTable.OpeningOf(style, amps / rating).Least >= Start;
 
-    private Finding Of(Install install, InternalConnection link, string load, Amps amps, Seconds? opens, string style)
+    private Finding Of(InstalledSystem install, InternalConnection link, string load, Amps amps, Seconds? opens, string style)
     {
         var behind = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(link)).Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity)
             .OfType<Amps>().DefaultIfEmpty(new Amps(0)).Min();
@@ -82,7 +83,7 @@ internal sealed class SupplyFuseBelowSurge : Rule
     }
 
     /// <summary>Its construction: as written, else the smallest that comes in the rating and breaks the fault current.</summary>
-    internal static string StyleOf(Install install, InternalConnection link, Amps rating)
+    internal static string StyleOf(InstalledSystem install, InternalConnection link, Amps rating)
     {
         var fault = install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max();
         return link.Kind == ConnectionKind.Breaker ? "breaker" : link.Style ?? FuseTable.StyleFor(rating, new(fault)) ?? "";

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Supply.Protection;
@@ -34,10 +35,10 @@ internal sealed class SupplyFuseTooFar : Rule
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         UnprotectedLengths.Of(install).Where(s => s.Fault == UnprotectedLengthFault.TooFar).Select(s => Of(install, s));
 
-    private Finding Of(Install install, UnprotectedLength stretch)
+    private Finding Of(InstalledSystem install, UnprotectedLength stretch)
     {
         var run = RunText.Of(install, stretch.Fed.Conductor);
         var device = stretch.Device!;

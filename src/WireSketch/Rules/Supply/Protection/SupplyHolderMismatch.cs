@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -47,10 +48,10 @@ internal sealed class SupplyHolderMismatch : Rule
               G2: { from: compressor.-, to: bolt, wire: 8 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         [.. Cables(install), .. Studs(install), .. Styles(install), .. Currents(install)];
 
-    private IEnumerable<Finding> Cables(Install install) =>
+    private IEnumerable<Finding> Cables(InstalledSystem install) =>
         from run in install.Wiring.Runs
         from end in run.From.Concat(run.To)
         let fits = (end.Gear as DistributionBlock)?.Fits
@@ -59,7 +60,7 @@ internal sealed class SupplyHolderMismatch : Rule
             RunText.WireAt(run), $"{end.Gear.Id} takes {fits.Value.Words}, and {run.Id} is {RunText.Size(run)}", $"choose a block that takes {RunText.Size(run)}, or another size for {run.Id}",
             run.Id, end.Id, end.Gear.Id);
 
-    private IEnumerable<Finding> Studs(Install install) =>
+    private IEnumerable<Finding> Studs(InstalledSystem install) =>
         from bar in install.Wiring.Gear.OfType<BusBar>()
         where bar.Studs is not null
         let lugs = install.Wiring.ConductorsAt[install.Wiring.TerminalOf(bar, "")!.Index]
@@ -68,7 +69,7 @@ internal sealed class SupplyHolderMismatch : Rule
             bar.Studs!.Value.At, $"{bar.Id} has {bar.Studs} studs, and {lugs.Length} wires land on it: {RunText.List(lugs.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}",
             "choose a bar with more studs, or a second one", bar.Id);
 
-    private IEnumerable<Finding> Styles(Install install) =>
+    private IEnumerable<Finding> Styles(InstalledSystem install) =>
         from run in install.Wiring.Runs
         where run is { Holder: null, Run.Protection.Style: not null }
         let block = run.From.Select(e => e.Gear).OfType<FuseBlock>().FirstOrDefault()
@@ -80,7 +81,7 @@ internal sealed class SupplyHolderMismatch : Rule
             Fixes = [new($"write {block.Style}", [new(run.Run.Protection.Style.Value.At, block.Style!.Value.Value)])],
         };
 
-    private IEnumerable<Finding> Currents(Install install)
+    private IEnumerable<Finding> Currents(InstalledSystem install)
     {
         foreach (var gear in install.Wiring.Gear)
         {
@@ -103,21 +104,21 @@ internal sealed class SupplyHolderMismatch : Rule
         }
     }
 
-    private static IEnumerable<(Terminal Cavity, Amps Current)> Cavities(Install install, Connector plug) =>
+    private static IEnumerable<(Terminal Cavity, Amps Current)> Cavities(InstalledSystem install, Connector plug) =>
         from shape in plug.Terminals
         let cavity = install.Wiring.TerminalOf(plug, shape.Name)!
         let amps = Into(install, [cavity])
         where amps is not null && amps.Value > plug.Rating!.Value.Value
         select (cavity, amps.Value);
 
-    private static Amps? Through(Install install, Gear gear)
+    private static Amps? Through(InstalledSystem install, Gear gear)
     {
         Terminal[] all = [.. gear.Terminals.Where(s => s.Name != "-").Select(s => install.Wiring.TerminalOf(gear, s.Name)).OfType<Terminal>()];
         return Into(install, all);
     }
 
     /// <summary>What comes in at some terminals at full output: half of all currents there, since it goes out again.</summary>
-    private static Amps? Into(Install install, Terminal[] terminals)
+    private static Amps? Into(InstalledSystem install, Terminal[] terminals)
     {
         var all = terminals.SelectMany(t => install.Wiring.ConductorsAt[t.Index]).Distinct().Select(c => SourceReach.Most(install, c)).ToArray();
         return all.Length == 0 || all.Any(a => a is null) ? null : new Amps(all.Sum(a => a!.Value.Value) / 2);

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -46,7 +47,7 @@ internal sealed class SupplyNotSelective : Rule
             """);
 
     /// <summary>One finding for a device that may open out of turn, with all the devices behind it that should.</summary>
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from fault in install.Answers.Faults
         where !install.IsShorted && fault is { Device: not null, UpstreamOpensFirst: not null } && fault.DeviceAmpsAtNear > fault.UpstreamOpensFirst.Rating
         group fault by fault.UpstreamOpensFirst!.Index into ofUpstream

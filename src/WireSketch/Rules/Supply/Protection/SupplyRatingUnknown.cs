@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -45,7 +46,7 @@ internal sealed class SupplyRatingUnknown : Rule
               G2: { from: fridge.-, to: bolt, wire: 8 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         where link is { Protects: true, Rating: null, Gear.InVehicle: false } && install.Wiring.IsWired(link.B) && !IsChosen(install, link)
         select Report(
@@ -54,6 +55,6 @@ internal sealed class SupplyRatingUnknown : Rule
             RunText.Subject(link), link.Id);
 
     /// <summary>Written as <c>auto</c>: it is being chosen.</summary>
-    private static bool IsChosen(Install install, InternalConnection link) =>
+    private static bool IsChosen(InstalledSystem install, InternalConnection link) =>
         install.Wiring.ConductorsAt[link.B.Index].Any(c => RunText.Of(install, c).Run.Protection is { Auto: true });
 }

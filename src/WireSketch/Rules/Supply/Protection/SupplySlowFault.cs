@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Supply.Protection;
@@ -40,7 +41,7 @@ internal sealed class SupplySlowFault : Rule
             """);
 
     /// <summary>One finding for a device: the conductor behind it for which it is worst. An oversized fuse is told by its own rule.</summary>
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var overrated = ConductorProtections.Of(install).Where(g => g.IsOverrated).Select(g => g.Conductor.Index).ToHashSet();
         return from fault in install.Answers.Faults
@@ -58,7 +59,7 @@ internal sealed class SupplySlowFault : Rule
 
     private static bool Burns(FaultResult fault) => fault.LetThrough is { } through && through > fault.Withstand;
 
-    private Finding Of(Install install, FaultResult fault)
+    private Finding Of(InstalledSystem install, FaultResult fault)
     {
         var run = RunText.Of(install, fault.Conductor);
         var device = fault.Device!;

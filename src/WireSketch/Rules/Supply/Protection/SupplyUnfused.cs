@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 
 namespace WireSketch.Rules.Supply.Protection;
 
@@ -34,13 +35,13 @@ internal sealed class SupplyUnfused : Rule
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install)
+    public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var faults = install.Answers.Faults.ToLookup(f => f.Conductor.Index);
         return UnprotectedLengths.Of(install).Where(s => s.Fault == UnprotectedLengthFault.Unfused).Select(s => Of(install, s, faults[s.Fed.Conductor.Index].FirstOrDefault()));
     }
 
-    private Finding Of(Install install, UnprotectedLength stretch, FaultResult? fault)
+    private Finding Of(InstalledSystem install, UnprotectedLength stretch, FaultResult? fault)
     {
         var conductor = stretch.Fed.Conductor;
         var run = RunText.Of(install, conductor);

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Installation;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -35,7 +36,7 @@ internal sealed class SupplyUnusualRating : Rule
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """);
 
-    public override IEnumerable<Finding> Check(Install install) =>
+    public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         where link is { Kind: ConnectionKind.Fuse, Rating: { } rating } && !FuseSizes.IsMade(rating, link.Style)
         select Of(link, link.Rating!.Value);

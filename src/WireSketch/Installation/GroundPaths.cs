@@ -2,7 +2,7 @@ using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
-namespace WireSketch.Rules;
+namespace WireSketch.Installation;
 
 /// <summary>How current goes back.</summary>
 internal static class GroundPaths
@@ -39,7 +39,7 @@ internal static class GroundPaths
     }
 
     /// <summary>Copper of a conductor together with those parallel to it: the same two terminals, or outputs of the same blocks.</summary>
-    public static double Copper(Install install, Conductor conductor)
+    public static double Copper(InstalledSystem install, Conductor conductor)
     {
         var wiring = install.Wiring;
 

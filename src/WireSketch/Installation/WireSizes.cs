@@ -4,7 +4,7 @@ using WireSketch.Quantities;
 using WireSketch.Tables;
 using WireSketch.Topology;
 
-namespace WireSketch.Rules;
+namespace WireSketch.Installation;
 
 /// <summary>Sizes in which cable is sold, as far as rules suggest one.</summary>
 internal static class WireSizes

@@ -3,7 +3,7 @@ using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
-namespace WireSketch.Rules.Supply.Protection;
+namespace WireSketch.Installation;
 
 /// <summary>A device, or the fuses of one block, behind which a short draws more than it can break.</summary>
 /// <param name="Worst">The highest current that it may have to break.</param>
@@ -29,7 +29,7 @@ internal sealed record OverBreaking(FaultResult Worst, bool Several, InternalCon
     /// One for a device, or for all fuses of one block, at the highest current they may have to break. That a device nearer to the source
     /// may stand in for one that cannot break the current: IEC 60364-4-43, 434.5.1, from memory.
     /// </summary>
-    public static IEnumerable<OverBreaking> Find(Install install)
+    public static IEnumerable<OverBreaking> Find(InstalledSystem install)
     {
         var capable = install.Answers.Faults.Where(f => f is { Device: not null, Breaking: not null })
             .GroupBy(f => f.Device!.Index).ToDictionary(g => g.Key, g => g.First().Breaking!.Value);
@@ -42,7 +42,7 @@ internal sealed record OverBreaking(FaultResult Worst, bool Several, InternalCon
                select new OverBreaking(ofHolder.Select(x => x.worst).MaxBy(f => f.DeviceAmpsAtNear.Value)!, ofHolder.Count() > 1, ofHolder.First().backing);
     }
 
-    private static InternalConnection? BackedBy(Install install, FaultResult fault, Dictionary<int, Amps> capable)
+    private static InternalConnection? BackedBy(InstalledSystem install, FaultResult fault, Dictionary<int, Amps> capable)
     {
         InternalConnection? found = null;
         foreach (var way in install.Wiring.Feeds.Where(f => f.Source.Gear is Battery).SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(fault.Device!)))

@@ -6,7 +6,7 @@ using WireSketch.Language.Kinds;
 using WireSketch.Text;
 using WireSketch.Topology;
 
-namespace WireSketch.Rules;
+namespace WireSketch.Installation;
 
 /// <summary>Where in the file the load of an output channel is written.</summary>
 internal static class ChannelWiring

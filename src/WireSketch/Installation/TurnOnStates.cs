@@ -5,7 +5,7 @@ using WireSketch.Language.Kinds;
 using WireSketch.Text;
 using WireSketch.Topology;
 
-namespace WireSketch.Rules.TurnOn;
+namespace WireSketch.Installation;
 
 /// <summary>What becomes of a device that has to be woken.</summary>
 internal enum TurnOnState
@@ -31,7 +31,7 @@ internal enum TurnOnState
 /// <summary>Sorts devices by what keeps them asleep, so that each is told once.</summary>
 internal static class TurnOnStates
 {
-    public static TurnOnState Of(Install install, TurnOnResult wake)
+    public static TurnOnState Of(InstalledSystem install, TurnOnResult wake)
     {
         var able = WakesOn(wake.Gear);
         if (SettingsOf(wake.Gear).Wake is { } set && !able.IsEmpty && !able.Contains(set.Value))

@@ -6,13 +6,13 @@ using WireSketch.Quantities;
 using WireSketch.Text;
 using WireSketch.Topology;
 
-namespace WireSketch.Rules;
+namespace WireSketch.Installation;
 
 /// <summary>How runs, lengths and devices are spoken of in findings, and where they stand in the file.</summary>
 internal static class RunText
 {
     /// <summary>A length in the units of the file: its first written length decides between feet and meters.</summary>
-    public static string Length(Install install, Meters length)
+    public static string Length(InstalledSystem install, Meters length)
     {
         var first = install.Spec.Runs.Select(r => r.Length?.Words).Concat(install.Spec.Paths.Select(p => p.Length?.Words)).FirstOrDefault(w => w is not null);
         var american = first is null || first.EndsWith("in", StringComparison.Ordinal) || first.EndsWith("ft", StringComparison.Ordinal)
@@ -24,7 +24,7 @@ internal static class RunText
     }
 
     /// <summary>A run with its size and length: <c>P1 (4 AWG, 17 ft)</c>.</summary>
-    public static string Full(Install install, WiredRun run) =>
+    public static string Full(InstalledSystem install, WiredRun run) =>
         run.LengthIsKnown ? $"{run.Id} ({Size(run)}, {run.Run.Length?.Words ?? Length(install, run.Length)})" : $"{run.Id} ({Size(run)})";
 
     /// <summary>A state as part of a sentence: <c>at full output</c>, <c>with the engine off</c>.</summary>
@@ -40,7 +40,7 @@ internal static class RunText
     /// <summary>The size as the user wrote it.</summary>
     public static string Size(WiredRun run) => run.Wire.IsAuto ? $"{run.Wire.Size}, chosen" : run.Wire.Material == Language.ConductorMaterial.Clad ? run.Wire.SizeWords + " CCA" : run.Wire.SizeWords;
 
-    public static WiredRun Of(Install install, Conductor conductor) => install.Wiring.RunsById[conductor.RunId];
+    public static WiredRun Of(InstalledSystem install, Conductor conductor) => install.Wiring.RunsById[conductor.RunId];
 
     /// <summary>Where a run's wire is written.</summary>
     public static SourceSpan WireAt(WiredRun run) => run.Run.Wire?.Words.At ?? run.Run.Name.At;

@@ -4,7 +4,7 @@ using WireSketch.Rules.Supply.Protection;
 using WireSketch.Tables;
 using WireSketch.Topology;
 
-namespace WireSketch.Rules;
+namespace WireSketch.Installation;
 
 /// <summary>Ratings in which fuses are made, as far as rules suggest or judge one.</summary>
 internal static class FuseSizes

@@ -3,7 +3,7 @@ using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
-namespace WireSketch.Rules;
+namespace WireSketch.Installation;
 
 /// <summary>What is wrong with the wire ahead of the first fuse.</summary>
 internal enum UnprotectedLengthFault
@@ -35,13 +35,13 @@ internal sealed class UnprotectedLengths
     /// <summary>How far from the source the first device may sit (common practice, no published source; 33 CFR 183.455(b) is stricter).</summary>
     public static Meters Limit { get; } = Meters.FromInches(18);
 
-    private readonly Install install;
+    private readonly InstalledSystem install;
     private readonly Terminal source;
     private readonly ILookup<Terminal, ProtectedConductor> byNear;
     private readonly List<UnprotectedLength> found = [];
     private readonly HashSet<int> sources;
 
-    private UnprotectedLengths(Install install, Terminal source, IEnumerable<ProtectedConductor> bare)
+    private UnprotectedLengths(InstalledSystem install, Terminal source, IEnumerable<ProtectedConductor> bare)
     {
         this.install = install;
         this.source = source;
@@ -50,7 +50,7 @@ internal sealed class UnprotectedLengths
     }
 
     /// <summary>Every stretch of every source that breaks the limit, each run once for each fault.</summary>
-    public static IEnumerable<UnprotectedLength> Of(Install install)
+    public static IEnumerable<UnprotectedLength> Of(InstalledSystem install)
     {
         var all = new List<UnprotectedLength>();
         foreach (var (feed, own) in SourceReach.Own(install))

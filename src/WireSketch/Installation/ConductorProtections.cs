@@ -2,7 +2,7 @@ using WireSketch.Electrical;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
-namespace WireSketch.Rules;
+namespace WireSketch.Installation;
 
 /// <summary>A conductor and what protects it against one source.</summary>
 /// <param name="Source">The source's positive terminal.</param>
@@ -25,7 +25,7 @@ internal static class ConductorProtections
     private const double SameSize = 1.08;
 
     /// <summary>Every conductor with at least one rated device before it, source by source.</summary>
-    public static IEnumerable<ConductorProtection> Of(Install install)
+    public static IEnumerable<ConductorProtection> Of(InstalledSystem install)
     {
         foreach (var (feed, own) in SourceReach.Own(install))
         {
@@ -49,7 +49,7 @@ internal static class ConductorProtections
     /// Every conductor between a source and its first devices, with the largest of those: it carries what that lets pass, though a short on
     /// the conductor itself does not flow there.
     /// </summary>
-    public static IEnumerable<ConductorProtection> Ahead(Install install)
+    public static IEnumerable<ConductorProtection> Ahead(InstalledSystem install)
     {
         foreach (var (feed, own) in SourceReach.Own(install))
         {

@@ -5,7 +5,7 @@ using WireSketch.Language.Kinds;
 using WireSketch.Text;
 using WireSketch.Topology;
 
-namespace WireSketch.Rules;
+namespace WireSketch.Installation;
 
 /// <summary>Where in the file a signal input is fed, and what feeds it.</summary>
 internal static class SignalFeeds
@@ -30,12 +30,12 @@ internal static class SignalFeeds
     public static SourceSpan EndAt(WiredRun run, Gear gear) => run.To.Concat(run.From).FirstOrDefault(e => ReferenceEquals(e.Gear, gear))?.At ?? run.Run.Name.At;
 
     /// <summary>The inputs that a channel's signal comes from: of its own name, or all of a device with a single channel.</summary>
-    public static ImmutableArray<SignalResult> InputsOf(Install install, ChannelResult channel) => channel.Gear is Amplifier amp
+    public static ImmutableArray<SignalResult> InputsOf(InstalledSystem install, ChannelResult channel) => channel.Gear is Amplifier amp
         ? [.. install.Answers.Signals.Where(s => ReferenceEquals(s.Gear, amp) && (amp.Channels.Length == 1 || s.Input == "in." + channel.Channel || s.Input == "in." + channel.BridgedWith))]
         : [];
 
     /// <summary>Settings of the output that feeds an input, and of its device.</summary>
-    public static ImmutableArray<ChannelSettings> SettingsOf(Install install, SignalResult input) => SourceOf(install, input) switch
+    public static ImmutableArray<ChannelSettings> SettingsOf(InstalledSystem install, SignalResult input) => SourceOf(install, input) switch
     {
         (Processor p, var output) => [.. GroupsOf(p.Outputs, output), p.Settings],
         (HeadUnit h, var output) => [.. GroupsOf(h.Outputs, output)],
@@ -43,7 +43,7 @@ internal static class SignalFeeds
     };
 
     /// <summary>The device that feeds an input, and which of its outputs: <c>sub.left</c>.</summary>
-    public static (Gear? Gear, string Output) SourceOf(Install install, SignalResult input)
+    public static (Gear? Gear, string Output) SourceOf(InstalledSystem install, SignalResult input)
     {
         if (input.FedBy is not { } name || name.IndexOf('.', StringComparison.Ordinal) is not (> 0 and var dot))
         {

@@ -4,13 +4,13 @@ using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
-namespace WireSketch.Rules;
+namespace WireSketch.Installation;
 
 /// <summary>What each source feeds by itself: up to the next source, whose own feed tells the rest.</summary>
 internal static class SourceReach
 {
     /// <summary>Feeds without what lies behind another source's positive terminal, or behind a dead short.</summary>
-    public static IEnumerable<(SupplyTree Feed, ImmutableArray<ProtectedConductor> Own)> Own(Install install)
+    public static IEnumerable<(SupplyTree Feed, ImmutableArray<ProtectedConductor> Own)> Own(InstalledSystem install)
     {
         var sources = install.Wiring.Feeds.Select(f => f.Source.Index).ToHashSet();
         foreach (var feed in install.Wiring.Feeds)
@@ -32,7 +32,7 @@ internal static class SourceReach
         || (t.Gear is Battery or Alternator or GeneralSource && t.Role == Language.TerminalRole.Ground);
 
     /// <summary>The most a source can give by its nature: alternators and chargers limit themselves, batteries do not. Null: no limit, or none is known.</summary>
-    public static Amps? Limit(Install install, Terminal source) => source.Gear switch
+    public static Amps? Limit(InstalledSystem install, Terminal source) => source.Gear switch
     {
         Alternator a => a.Output?.Value ?? install.Spec.Job.Vehicle.Alternator?.Value,
         GeneralSource g => g.Current?.Value,
@@ -40,25 +40,25 @@ internal static class SourceReach
     };
 
     /// <summary>Whether a conductor carries the most that its source can give, so that it needs no protection against it.</summary>
-    public static bool CarriesAllOf(Install install, Terminal source, Conductor conductor) =>
+    public static bool CarriesAllOf(InstalledSystem install, Terminal source, Conductor conductor) =>
         Limit(install, source) is { } limit && install.Answers.Conductors[conductor.Index].Ampacity is { } ampacity && ampacity >= limit;
 
     /// <summary>
     /// The highest current in a conductor, whichever way, and the state in which it flows: what charges by day may have to be fed by night.
     /// Null if there is no operating point at full output, or one that means nothing.
     /// </summary>
-    public static (Amps Amps, SystemState State)? Highest(Install install, Conductor conductor) => Highest(install, s => s.Amps[conductor.Index]);
+    public static (Amps Amps, SystemState State)? Highest(InstalledSystem install, Conductor conductor) => Highest(install, s => s.Amps[conductor.Index]);
 
     /// <summary>The highest current through a link, whichever way, and the state in which it flows; null as for a conductor.</summary>
-    public static (Amps Amps, SystemState State)? Highest(Install install, InternalConnection link) => Highest(install, s => s.LinkAmps[link.Index]);
+    public static (Amps Amps, SystemState State)? Highest(InstalledSystem install, InternalConnection link) => Highest(install, s => s.LinkAmps[link.Index]);
 
     /// <summary>The highest current in a conductor in any state.</summary>
-    public static Amps? Most(Install install, Conductor conductor) => Highest(install, conductor)?.Amps;
+    public static Amps? Most(InstalledSystem install, Conductor conductor) => Highest(install, conductor)?.Amps;
 
     /// <summary>The highest current through a link in any state.</summary>
-    public static Amps? Most(Install install, InternalConnection link) => Highest(install, link)?.Amps;
+    public static Amps? Most(InstalledSystem install, InternalConnection link) => Highest(install, link)?.Amps;
 
-    private static (Amps Amps, SystemState State)? Highest(Install install, Func<StateResult, Amps> of)
+    private static (Amps Amps, SystemState State)? Highest(InstalledSystem install, Func<StateResult, Amps> of)
     {
         if (install.IsShorted || !install.Answers.State(SystemState.FullOutput).IsSolved)
         {

@@ -1,7 +1,7 @@
 using System.Globalization;
 using WireSketch.Quantities;
 
-namespace WireSketch.Rules;
+namespace WireSketch.Installation;
 
 /// <summary>Turns of phrase that messages share.</summary>
 internal static class EnglishText
