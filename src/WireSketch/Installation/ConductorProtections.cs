@@ -1,4 +1,5 @@
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -16,6 +17,10 @@ internal sealed record ConductorProtection(Terminal Source, ProtectedConductor F
     public Conductor Conductor => Fed.Conductor;
 
     public bool IsOverrated => Answer.Ampacity is { } ampacity && Rating > ampacity + new Amps(1e-6);
+
+    /// <summary>Whether the fuse would be right if the wire were copper: then the cladding is the cause, not the fuse.</summary>
+    public bool IsBlamedOnCladding =>
+        Conductor.Wire.Material == ConductorMaterial.Clad && Thicker is null && WireSizes.AsCopper(Answer) is { } copper && Rating <= copper + new Amps(1e-6);
 }
 
 /// <summary>Sets every fed conductor beside the device that protects it.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical.TurnOn;
 using WireSketch.Language;
+using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Installation;
@@ -16,4 +17,11 @@ internal static class ControlWires
 
     /// <summary>Whether a device's supply is wired, so that it is meant to work.</summary>
     public static bool IsUsed(Wiring wiring, Gear gear) => wiring.TerminalsOf(gear).Any(t => t.Role == TerminalRole.Supply && wiring.IsWired(t));
+
+    /// <summary>Something hangs on its contacts: what they switch never works.</summary>
+    public static bool IsNeeded(Wiring wiring, Relay relay) => ((string[])["30", "87", "87a"]).Count(t => wiring.IsWired(wiring.TerminalOf(relay, t)!)) > 1;
+
+    /// <summary>Whether a device lacks a source because a control output stands where one should.</summary>
+    public static bool StandForSupply(Wiring wiring, LoadPath load) =>
+        wiring.NetOf[load.Plus.Index].Terminals.Any(t => t is { Role: TerminalRole.Control, Shape.Flow: TerminalFlow.Out });
 }

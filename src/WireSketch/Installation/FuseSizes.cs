@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WireSketch.Quantities;
-using WireSketch.Rules.Supply.Protection;
 using WireSketch.Tables;
 using WireSketch.Topology;
 
@@ -43,7 +42,7 @@ internal static class FuseSizes
     /// no published source); never less than 1 A.
     /// </summary>
     public static Amps Least(Wiring wiring, InternalConnection link, Amps load) =>
-        new(Math.Max(Math.Max(1, load.Value / Comfortable), SupplyFuseBelowDevice.Largest(wiring, link)?.Fuse.Value.Value ?? 0));
+        new(Math.Max(Math.Max(1, load.Value / Comfortable), DeviceFuses.Largest(wiring, link)?.Fuse.Value.Value ?? 0));
 
     private static ImmutableArray<Amps> Of(string? style) => style is null ? Usual : FuseTable.RatingsOf(style);
 }

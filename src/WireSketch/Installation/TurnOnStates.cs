@@ -40,7 +40,7 @@ internal static class TurnOnStates
         }
 
         // A device that nothing is wired to is told as such.
-        if (wake.By is not null || !Supply.Connections.SupplyMissing.IsUsed(install.Wiring, wake.Gear))
+        if (wake.By is not null || !install.Wiring.IsWired(wake.Gear))
         {
             return TurnOnState.Wakes;
         }

@@ -45,4 +45,10 @@ internal static class HookupFixes
         new(Join(drivers.Select(d => Join(Enumerable.Repeat(d.CoilImpedance.Value, d.CoilCount), coilsInSeries)), driversInSeries));
 
     private static double Join(IEnumerable<double> ohms, bool inSeries) => inSeries ? ohms.Sum() : 1 / ohms.Sum(o => 1 / o);
+
+    /// <summary>What to do about a load that is too low.</summary>
+    public static (string Help, ImmutableArray<Fix> Fixes) Remedy(InstalledSystem install, ChannelResult channel, Ohms minimum) =>
+        LowestAllowed(install.Wiring, channel, minimum) is { } choice
+            ? ($"write {choice.Words}, which makes {choice.Makes}", FixOf(install.Wiring, channel, choice))
+            : ("put fewer drivers on the channel, choose drivers with other coils, or an amplifier that may drive this load", []);
 }

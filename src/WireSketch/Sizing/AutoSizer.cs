@@ -3,7 +3,6 @@ using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Rules;
-using WireSketch.Rules.Supply.Protection;
 using WireSketch.Topology;
 
 namespace WireSketch.Sizing;
@@ -147,16 +146,16 @@ public sealed class AutoSizer
             return (allowed, $"{load} at most, and no more than the fixed wire behind it carries");
         }
 
-        var own = link is null ? null : SupplyFuseBelowDevice.Largest(wiring, link);
+        var own = link is null ? null : DeviceFuses.Largest(wiring, link);
         return (rating, rating > carries ? "the lowest that outlasts the start of what it feeds" : own is { } o && o.Fuse.Value.Value > load.Value / FuseSizes.Comfortable ? $"{o.Gear.Id} has {o.Fuse.Words} of its own" : $"{load} at most with a tenth to spare");
     }
 
     /// <summary>A rating that stays whole when a load starts: the one that carries the load, or the first above it.</summary>
     private static Amps Outlasting(InstalledSystem install, InternalConnection link, string? style, Amps carries)
     {
-        var start = SupplyFuseBelowSurge.StartOf(install, link);
+        var start = StartingCurrents.StartOf(install, link);
         Amps? rating = carries;
-        while (start.Load is not null && rating is { } r && !SupplyFuseBelowSurge.Outlasts(SupplyFuseBelowSurge.StyleOf(install, link, r), start.Amps, r))
+        while (start.Load is not null && rating is { } r && !StartingCurrents.Outlasts(StartingCurrents.StyleOf(install, link, r), start.Amps, r))
         {
             rating = FuseSizes.AtLeast(r + new Amps(0.001), style);
         }

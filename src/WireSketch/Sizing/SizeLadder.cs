@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
-using WireSketch.Rules.Supply.Conductors;
 using WireSketch.Topology;
 
 namespace WireSketch.Sizing;
@@ -19,7 +19,7 @@ internal static class SizeLadder
     public static ImmutableArray<WireSize> For(Spec spec, WiredRun? run)
     {
         var all = For(spec);
-        ImmutableArray<WireSize> taken = run is null ? all : [.. all.Where(s => SupplyTerminalTooSmall.Refusing(run, s) is null)];
+        ImmutableArray<WireSize> taken = run is null ? all : [.. all.Where(s => TerminalSizes.Refusing(run, s) is null)];
         return taken.IsEmpty ? all : taken;
     }
 

@@ -70,6 +70,9 @@ public sealed record Wiring
 
     /// <summary>Whether any conductor lands on a terminal.</summary>
     public bool IsWired(Terminal terminal) => !ConductorsAt[terminal.Index].IsEmpty;
+
+    /// <summary>Whether any conductor lands on a device.</summary>
+    public bool IsWired(Gear gear) => TerminalsOf(gear).Any(IsWired);
 }
 
 /// <summary>A point that one conductor can land on.</summary>

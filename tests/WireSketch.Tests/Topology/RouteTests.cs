@@ -99,7 +99,7 @@ public sealed class RouteTests
         Assert.Equal(["loom, 3/8 in (9.5 mm) inside", "loom, 1/4 in (6.4 mm) inside"], looms.Select(l => l.Item));
         Assert.Equal([Math.Round((93 + 53) / 12.0, 2), Math.Round(40 / 12.0, 2)], looms.Select(l => l.Quantity));
 
-        static WireSketch.Rules.InstalledSystem Install() => Compile("""
+        static WireSketch.Installation.InstalledSystem Install() => Compile("""
             P1: { from: battery.+, to: fridge.+, wire: 10 AWG red, fuse: { rating: 15 A, at: 8 in }, protect: loom, through: firewall grommet }
             P2: { from: battery.+, to: lamp.+, wire: 14 AWG red, fuse: { rating: 10 A, at: 8 in }, protect: loom, through: firewall grommet }
             """);
@@ -124,7 +124,7 @@ public sealed class RouteTests
         Length = new(new Meters(meters), "", default),
     };
 
-    private static WireSketch.Rules.InstalledSystem Compile(string runs)
+    private static WireSketch.Installation.InstalledSystem Compile(string runs)
     {
         var result = Compiler.Compile(Text(runs), FilesInMemory.None);
         return result.Install ?? throw new InvalidOperationException(string.Join('\n', result.Findings));

@@ -5,7 +5,6 @@ using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules.Supply.Conductors;
 using WireSketch.Topology;
 
 namespace WireSketch.Documents.Reports;
@@ -130,7 +129,7 @@ internal static class OperatingChapters
         }
 
         var (supply, back) = (drops.Along(path.Supply), drops.Return(path, source));
-        var limit = SupplyDrop.LimitOf(install, path.Gear);
+        var limit = DropLimits.LimitOf(install, path.Gear);
         var given = install.Wiring.ReturnOf(source);
         if (state.Volts[source.Index] is not { } plus || state.Volts[given.Index] is not { } minus || state.Volts[path.Plus.Index] is null || state.Volts[path.Minus.Index] is null || load.SupplyDrop.Value == 0)
         {

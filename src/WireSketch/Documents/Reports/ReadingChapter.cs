@@ -1,5 +1,4 @@
 using WireSketch.Installation;
-using WireSketch.Rules.Specs;
 
 namespace WireSketch.Documents.Reports;
 

@@ -2,7 +2,6 @@ using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules.Supply.Protection;
 using WireSketch.Topology;
 
 namespace WireSketch.Documents.Reports;
@@ -35,7 +34,7 @@ internal static class SizesChapter
         var (load, state) = highest.Length == 0 ? (new Amps(0), SystemState.FullOutput) : highest.MaxBy(h => h.Item1.Value);
         var link = FuseSizes.LinkOf(install.Wiring, run)!;
         var w = new ReportBuilder().Told("auto", "rating", ReportBuilder.Place(run.Run.Protection!.At)).Taken("I", "highest current of any state", load, $"chapter Volts and amps: {States.Words[(int)state]}");
-        var own = SupplyFuseBelowDevice.Largest(install.Wiring, link);
+        var own = DeviceFuses.Largest(install.Wiring, link);
         if (own is { } o)
         {
             w.Given("I_f", $"the own fuse of {o.Gear.Id}", o.Fuse);

@@ -2,8 +2,6 @@ using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules.Grounds;
-using WireSketch.Rules.Sources;
 
 namespace WireSketch.Documents.Reports;
 
@@ -27,13 +25,13 @@ internal static class SourceChapters
         return new(
             "grounds", "Volts between the grounds of a chain",
             ["Devices of one signal chain that are grounded at different points: what lies between their ground terminals at full output adds to the signal of an unbalanced input."],
-            [ReportBuilder.Constant("U_max", "the most between them", GroundPotentialDifference.Limit, "rule ground/potential-difference, 10 mV (common practice)")],
+            [ReportBuilder.Constant("U_max", "the most between them", GroundPairs.Limit, "rule ground/potential-difference, 10 mV (common practice)")],
             [
-                .. GroundPotentialDifference.Pairs(install).DistinctBy(p => (p.From.Gear.Id, p.To.Gear.Id)).Where(p => state.Volts[p.From.Minus.Index] is not null && state.Volts[p.To.Minus.Index] is not null).Select(p => new ReportBuilder()
+                .. GroundPairs.Of(install).DistinctBy(p => (p.From.Gear.Id, p.To.Gear.Id)).Where(p => state.Volts[p.From.Minus.Index] is not null && state.Volts[p.To.Minus.Index] is not null).Select(p => new ReportBuilder()
                     .Told("grounded at", $"{GroundPaths.PointOf(p.From)!.Id} and {GroundPaths.PointOf(p.To)!.Id}", "the wiring")
                     .Taken("U_a", "ground of the first against the body", state.Volts[p.From.Minus.Index]!.Value, "chapter Volts of the terminals against the body", ReportBuilder.FineDigits)
                     .Taken("U_b", "ground of the second", state.Volts[p.To.Minus.Index]!.Value, "chapter Volts of the terminals against the body", ReportBuilder.FineDigits)
-                    .Gives("U", "between them", GroundPotentialDifference.Between(state, p.From, p.To), "max(U_a − U_b, U_b − U_a)").Of($"{p.From.Gear.Id} and {p.To.Gear.Id}")),
+                    .Gives("U", "between them", GroundPairs.Between(state, p.From, p.To), "max(U_a − U_b, U_b − U_a)").Of($"{p.From.Gear.Id} and {p.To.Gear.Id}")),
             ]);
     }
 
@@ -42,14 +40,14 @@ internal static class SourceChapters
         var w = new ReportBuilder().Given("Z_need", "load that it needs", needed);
         return c.Nominal is { } seen
             ? w.Taken("Z", "load that it sees", seen, "chapter Loads and power of the channels").Gives("x", "against what it needs", new Share(seen / needed.Value), "Z/Z_need")
-                .Says("verdict", seen.Value > needed.Value.Value * SourceNeedsLoad.Tolerance ? "too little load: it mutes" : "load enough", "rule source/needs-load").Of(c.Id)
+                .Says("verdict", seen.Value > needed.Value.Value * SourceLoads.Tolerance ? "too little load: it mutes" : "load enough", "rule source/needs-load").Of(c.Id)
             : w.Says("verdict", "it sees no load: it mutes", "rule source/needs-load").Of(c.Id);
     }
 
     private static Calculation Heat(InstalledSystem install, LoadResistor r)
     {
         var w = new ReportBuilder().Given("R", "resistance", r.Resistance!.Value);
-        if (SourceResistorWatts.VoltsAt(install, r) is not { } volts || r.Resistance.Value.Value.Value <= 0)
+        if (SourceLoads.VoltsAt(install, r) is not { } volts || r.Resistance.Value.Value.Value <= 0)
         {
             return w.Says("heat", "unknown", "nobody states the voltage of what it lies across").Of(r.Id);
         }

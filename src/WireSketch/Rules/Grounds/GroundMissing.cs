@@ -40,7 +40,7 @@ internal sealed class GroundMissing : Rule
 
     private IEnumerable<Finding> Loads(InstalledSystem install) =>
         from load in install.Wiring.Loads
-        where load is { HasReturn: false, ReturnsThroughShield: false } && (install.Wiring.IsWired(load.Plus) || install.Wiring.IsWired(load.Minus)) && !SupplyReversed.Is(install, load)
+        where load is { HasReturn: false, ReturnsThroughShield: false } && (install.Wiring.IsWired(load.Plus) || install.Wiring.IsWired(load.Minus)) && !ReversedSupplies.Is(install, load)
         select Of(install, load.Gear, load.Minus);
 
     /// <summary>Sources and capacitors: all but the first battery, whose lead is the vehicle's own, and alternators, which stand on the engine.</summary>

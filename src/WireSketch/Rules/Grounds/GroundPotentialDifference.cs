@@ -9,9 +9,6 @@ namespace WireSketch.Rules.Grounds;
 /// <summary>Devices of one signal chain whose grounds are not at one voltage.</summary>
 internal sealed class GroundPotentialDifference : Rule
 {
-    /// <summary>From here on it is worth knowing (common practice, no published source).</summary>
-    internal static readonly Volts Limit = new(0.010);
-
     /// <summary>From here on it is likely to be heard, whatever the inputs reject (common practice, no published source).</summary>
     private static readonly Volts Loud = new(0.100);
 
@@ -88,26 +85,12 @@ internal sealed class GroundPotentialDifference : Rule
             return [];
         }
 
-        return from pair in Pairs(install)
-               let between = Between(state, pair.From, pair.To)
-               where between > Limit
+        return from pair in GroundPairs.Of(install)
+               let between = GroundPairs.Between(state, pair.From, pair.To)
+               where between > GroundPairs.Limit
                group (pair.From, pair.To, between) by (GroundPaths.PointOf(pair.From)!.Id, GroundPaths.PointOf(pair.To)!.Id) into ofPoints
                select Of(install, state, ofPoints.MaxBy(x => x.between.Value));
     }
-
-    /// <summary>Devices of which one feeds the other at line level, grounded at different points.</summary>
-    internal static IEnumerable<(LoadPath From, LoadPath To)> Pairs(InstalledSystem install)
-    {
-        var loads = install.Wiring.Loads.Where(l => l is { HasReturn: true, Return.IsEmpty: false }).ToDictionary(l => l.Gear.Id, StringComparer.Ordinal);
-        return from signal in install.Answers.Signals
-               where signal is { Level: "line", Chain.IsEmpty: false } && signal.Chain[^1].Id != signal.Gear.Id
-               let pair = (From: loads.GetValueOrDefault(signal.Chain[^1].Id), To: loads.GetValueOrDefault(signal.Gear.Id))
-               where pair.From is not null && pair.To is not null && GroundPaths.PointOf(pair.From) is { } a && GroundPaths.PointOf(pair.To) is { } b && a.Id != b.Id
-               select (pair.From, pair.To);
-    }
-
-    internal static Volts Between(StateResult state, LoadPath a, LoadPath b) =>
-        state.Volts[a.Minus.Index] is { } va && state.Volts[b.Minus.Index] is { } vb ? new(Math.Abs(va.Value - vb.Value)) : new(0);
 
     /// <summary>The ground lead that lies higher above the body: the one to mend.</summary>
     private static string Lead(LoadPath a, LoadPath b, StateResult state)
@@ -123,7 +106,7 @@ internal sealed class GroundPotentialDifference : Rule
         var (from, to) = (worst.From, worst.To);
         return Report(
             run.Run.Name.At,
-            $"{to.Gear.Id} is grounded at {GroundPaths.PointOf(to)!.Id} and {from.Gear.Id}, which feeds it, at {GroundPaths.PointOf(from)!.Id}: {worst.Between} lies between them at full output, {(worst.Between > Loud ? Loud : Limit)} is the most",
+            $"{to.Gear.Id} is grounded at {GroundPaths.PointOf(to)!.Id} and {from.Gear.Id}, which feeds it, at {GroundPaths.PointOf(from)!.Id}: {worst.Between} lies between them at full output, {(worst.Between > Loud ? Loud : GroundPairs.Limit)} is the most",
             $"ground both at one point, or make {lead} thicker and shorter",
             worst.Between > Loud ? Severity.Warning : Severity.Advice, lead, to.Gear.Id, from.Gear.Id);
     }

@@ -35,21 +35,12 @@ internal sealed class LoadBelowMinimum : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
-        where channel is { BridgedWith: null, Fault: LoadFault.None, Nominal: not null, Minimum: not null } && IsBelow(channel.Nominal.Value, channel.Minimum.Value)
+        where channel is { BridgedWith: null, Fault: LoadFault.None, Nominal: not null, Minimum: not null } && MinimumLoads.IsBelow(channel.Nominal.Value, channel.Minimum.Value)
         select Of(install, channel, channel.Nominal!.Value, channel.Minimum!.Value);
-
-    /// <summary>Below by more than the rounding of a computation.</summary>
-    internal static bool IsBelow(Ohms load, Ohms minimum) => load.Value < minimum.Value * (1 - 1e-6);
-
-    /// <summary>What to do about a load that is too low.</summary>
-    internal static (string Help, ImmutableArray<Fix> Fixes) Remedy(InstalledSystem install, ChannelResult channel, Ohms minimum) =>
-        HookupFixes.LowestAllowed(install.Wiring, channel, minimum) is { } choice
-            ? ($"write {choice.Words}, which makes {choice.Makes}", HookupFixes.FixOf(install.Wiring, channel, choice))
-            : ("put fewer drivers on the channel, choose drivers with other coils, or an amplifier that may drive this load", []);
 
     private Finding Of(InstalledSystem install, ChannelResult channel, Ohms load, Ohms minimum)
     {
-        var (help, fixes) = Remedy(install, channel, minimum);
+        var (help, fixes) = HookupFixes.Remedy(install, channel, minimum);
         return Report(
             ChannelWiring.PlaceOf(install.Wiring, channel),
             $"{channel.Id} sees {load} from {RunText.List(ChannelWiring.Drivers(channel).Select(d => d.Speaker.Id))}; {minimum} is the least that it may drive",

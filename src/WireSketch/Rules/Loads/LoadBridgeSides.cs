@@ -47,9 +47,9 @@ internal sealed class LoadBridgeSides : Rule
     {
         foreach (var amp in install.Spec.Gear.OfType<Amplifier>())
         {
-            foreach (var (half, other) in Bridges(amp))
+            foreach (var (half, other) in BridgeSides.Bridges(amp))
             {
-                if (Between(install, amp, half, other) is { } found && !(Says(amp, other, half) && Between(install, amp, other, half) is null))
+                if (BridgeSides.Between(install, amp, half, other) is { } found && !(Says(amp, other, half) && BridgeSides.Between(install, amp, other, half) is null))
                 {
                     yield return Report(
                         found.Run.Run.From[0].At, $"{found.Run.Id} takes its load from {found.A.Id} and {found.B.Id}: its bridge lies between {amp.Id}.{half}.+ and {amp.Id}.{other}.-",
@@ -62,28 +62,6 @@ internal sealed class LoadBridgeSides : Rule
         }
     }
 
-    /// <summary>Whether a channel's fault is a bridge taken from the wrong sides.</summary>
-    public static bool Explains(InstalledSystem install, ChannelResult channel) =>
-        channel.Gear is Amplifier amp && Bridges(amp).Any(b => (b.Half == channel.Channel || b.Other == channel.Channel) && Between(install, amp, b.Half, b.Other) is not null);
+    private static bool Says(Amplifier amp, string half, string other) => BridgeSides.Bridges(amp).Any(b => b.Half == half && b.Other == other);
 
-    private static bool Says(Amplifier amp, string half, string other) => Bridges(amp).Any(b => b.Half == half && b.Other == other);
-
-    private static IEnumerable<(string Half, string Other)> Bridges(Amplifier amp) =>
-        amp.Channels.Where(c => c.BridgesWith is not null).Select(c => (c.Name.Value, c.BridgesWith!.Value.Value));
-
-    /// <summary>A run whose two conductors begin at the two halves, and not at the + of the one that is said to bridge and the - of the other.</summary>
-    private static (WiredRun Run, Terminal A, Terminal B)? Between(InstalledSystem install, Amplifier amp, string half, string other)
-    {
-        foreach (var run in ChannelWiring.RunsAt(install.Wiring, $"{amp.Id}.{half}").Where(r => r.From.Length == 2))
-        {
-            var ends = run.From.Select(e => e.Nodes[0]).ToArray();
-            var names = ends.Select(t => t.Shape.Name).ToHashSet(StringComparer.Ordinal);
-            if (names.Contains(half) && names.Contains(other) && ends.Any(e => e.Side == (e.Shape.Name == half ? '-' : '+')) && ends.All(e => ReferenceEquals(e.Gear, amp)))
-            {
-                return (run, ends[0], ends[1]);
-            }
-        }
-
-        return null;
-    }
 }

@@ -53,7 +53,7 @@ internal sealed class LoadCoilOverpowered : Rule
         select Of(install, channel, over);
 
     /// <summary>A load below the minimum is another finding, and the power into it means little.</summary>
-    private static bool IsTooLow(ChannelResult channel) => channel is { Nominal: { } load, Minimum: { } minimum } && LoadBelowMinimum.IsBelow(load, minimum);
+    private static bool IsTooLow(ChannelResult channel) => channel is { Nominal: { } load, Minimum: { } minimum } && MinimumLoads.IsBelow(load, minimum);
 
     private static ImmutableArray<(CoilResult Coil, double Times)> Over(InstalledSystem install, ChannelResult channel) =>
         [.. channel.Coils.Where(c => c is { Power: not null, Handles.Value: > 0, IsOpen: false })

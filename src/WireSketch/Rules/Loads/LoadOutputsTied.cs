@@ -40,7 +40,7 @@ internal sealed class LoadOutputsTied : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var groups = new List<List<ChannelResult>>();
-        foreach (var channel in install.Answers.Channels.Where(c => c.Fault == LoadFault.TiedToOutput && !LoadBridgeSides.Explains(install, c)))
+        foreach (var channel in install.Answers.Channels.Where(c => c.Fault == LoadFault.TiedToOutput && !BridgeSides.Explains(install, c)))
         {
             var joined = groups.Where(g => g.Any(c => Meets(install.Wiring, c, channel))).ToArray();
             var all = joined.SelectMany(g => g).Append(channel).ToList();

@@ -50,15 +50,12 @@ internal sealed class SourceNeedsLoad : Rule
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             """);
 
-    /// <summary>A resistor of the usual tolerance is load enough.</summary>
-    internal const double Tolerance = 1.1;
-
     /// <summary>One finding for a group of outputs; channels that lead to a break in the chain are told there.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel.Gear is HeadUnit { MutesWithoutLoad: not null } && channel.Fault is LoadFault.None or LoadFault.Open
         let needed = ((HeadUnit)channel.Gear).MutesWithoutLoad!.Value.Value
-        where (channel.Nominal is null || channel.Nominal.Value.Value > needed.Value * Tolerance) && !LeadsNowhere(install.Wiring, channel)
+        where (channel.Nominal is null || channel.Nominal.Value.Value > needed.Value * SourceLoads.Tolerance) && !LeadsNowhere(install.Wiring, channel)
         group channel by (channel.Gear.Id, Group: channel.Channel.Split('.')[0]) into silent
         select Of(install, [.. silent], ((HeadUnit)silent.First().Gear).MutesWithoutLoad!.Value.Value);
 

@@ -52,7 +52,7 @@ internal sealed class SourceResistorWatts : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from resistor in install.Wiring.Gear.OfType<LoadResistor>()
         where resistor is { Resistance.Value.Value: > 0, Handles.Value.Value: > 0 }
-        let volts = VoltsAt(install, resistor)
+        let volts = SourceLoads.VoltsAt(install, resistor)
         where volts is not null
         let ohms = resistor.Resistance!.Value.Value
         let power = new Watts(volts.Value.Value * volts.Value.Value / ohms.Value)
@@ -65,13 +65,4 @@ internal sealed class SourceResistorWatts : Rule
             power > handles ? Severity.Error : Severity.Warning,
             resistor.Id);
 
-    /// <summary>The highest voltage of what it lies across; null if that is unknown.</summary>
-    internal static Volts? VoltsAt(InstalledSystem install, LoadResistor resistor)
-    {
-        var nets = install.Wiring.TerminalsOf(resistor).SelectMany(t => install.Wiring.NetOf[t.Index].Terminals).ToArray();
-        var radio = nets.Where(t => t.Gear is HeadUnit && t.Role == TerminalRole.Speaker).Select(t => SignalFeeds.GroupOf(t.Gear, t.Shape.Name)?.Maximum?.Value).OfType<Volts>();
-        var tap = nets.Select(t => (t.Gear as TapPoint)?.Maximum?.Value).OfType<Volts>();
-        var amp = install.Answers.Channels.Where(c => c.Volts is not null && nets.Any(t => t.Shape.Name == c.Channel && ReferenceEquals(t.Gear, c.Gear))).Select(c => c.Volts!.Value);
-        return radio.Concat(tap).Concat(amp).Select(v => (Volts?)v).OrderByDescending(v => v!.Value).FirstOrDefault();
-    }
 }

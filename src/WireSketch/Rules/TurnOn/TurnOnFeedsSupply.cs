@@ -60,7 +60,4 @@ internal sealed class TurnOnFeedsSupply : Rule
         }
     }
 
-    /// <summary>Whether a device lacks a source because a control output stands where one should.</summary>
-    public static bool Explains(Wiring wiring, LoadPath load) =>
-        wiring.NetOf[load.Plus.Index].Terminals.Any(t => t is { Role: TerminalRole.Control, Shape.Flow: TerminalFlow.Out });
 }

@@ -61,7 +61,7 @@ internal sealed class TurnOnMissing : Rule
     private Finding? Coil(InstalledSystem install, Relay relay)
     {
         var (plus, minus) = (install.Wiring.TerminalOf(relay, "86")!, install.Wiring.TerminalOf(relay, "85")!);
-        return relay.InVehicle || install.Wiring.IsWired(plus) || !TurnOnNoSource.IsNeeded(install.Wiring, relay) ? null : Report(
+        return relay.InVehicle || install.Wiring.IsWired(plus) || !ControlWires.IsNeeded(install.Wiring, relay) ? null : Report(
             relay.Name.At,
             $"no wire lands on {plus.Id}{(install.Wiring.IsWired(minus) ? "" : $" or {minus.Id}")}, so {relay.Id} never pulls in",
             $"run a wire from a switch or a control output to {plus.Id}",

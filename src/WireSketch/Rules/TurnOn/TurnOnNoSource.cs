@@ -55,13 +55,10 @@ internal sealed class TurnOnNoSource : Rule
             if (install.Wiring.TerminalOf(relay, "86") is { } coil && install.Wiring.TerminalOf(relay, "85") is { } other && ControlWires.RunAt(install.Wiring, coil) is { } run
                 && ControlWires.Sources(install, coil).IsEmpty && ControlWires.Sources(install, other).IsEmpty)
             {
-                yield return Of(run, coil, "bring it to what shall pull the relay in") with { Severity = IsNeeded(install.Wiring, relay) ? Severity.Error : Severity.Warning };
+                yield return Of(run, coil, "bring it to what shall pull the relay in") with { Severity = ControlWires.IsNeeded(install.Wiring, relay) ? Severity.Error : Severity.Warning };
             }
         }
     }
-
-    /// <summary>Something hangs on its contacts: what they switch never works.</summary>
-    internal static bool IsNeeded(Wiring wiring, Relay relay) => ((string[])["30", "87", "87a"]).Count(t => wiring.IsWired(wiring.TerminalOf(relay, t)!)) > 1;
 
     private Finding Of(WiredRun run, Terminal at, string help) =>
         Report(SignalFeeds.EndAt(run, at.Gear!), $"{run.Id} brings nothing to {at.Id}: nothing that it leads to gives a turn-on signal", help, run.Id, at.Gear!.Id);

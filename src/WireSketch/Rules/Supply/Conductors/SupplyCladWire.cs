@@ -39,13 +39,9 @@ internal sealed class SupplyCladWire : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from guard in ConductorProtections.Of(install)
-        where guard.IsOverrated && IsBlamed(guard)
+        where guard.IsOverrated && guard.IsBlamedOnCladding
         group guard by guard.Conductor.RunId into ofRun
         select Of(install, ofRun.MinBy(g => (g.Answer.Ampacity!.Value.Value, g.Conductor.Index))!);
-
-    /// <summary>Whether the fuse would be right if the wire were copper: then the cladding is the cause, not the fuse.</summary>
-    internal static bool IsBlamed(ConductorProtection guard) =>
-        guard.Conductor.Wire.Material == ConductorMaterial.Clad && guard.Thicker is null && WireSizes.AsCopper(guard.Answer) is { } copper && guard.Rating <= copper + new Amps(1e-6);
 
     private Finding Of(InstalledSystem install, ConductorProtection guard)
     {

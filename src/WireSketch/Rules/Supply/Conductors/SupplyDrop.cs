@@ -13,9 +13,6 @@ namespace WireSketch.Rules.Supply.Conductors;
 /// <summary>Too many volts are lost between source and load.</summary>
 internal sealed class SupplyDrop : Rule
 {
-    private static readonly Share Critical = Share.FromPercent(3);
-    private static readonly Share Other = Share.FromPercent(10);
-
     public override RuleCard Card { get; } = new(
         Id: "supply/drop",
         Severity.Warning,
@@ -55,18 +52,12 @@ internal sealed class SupplyDrop : Rule
         }
 
         return from load in state.Loads
-               where load.Path is { HasReturn: true, Source: not null, IsTakenAsWired: false } && load.Drop > LimitOf(install, load.Path.Gear) && !IsBelowLowest(load)
+               where load.Path is { HasReturn: true, Source: not null, IsTakenAsWired: false } && load.Drop > DropLimits.LimitOf(install, load.Path.Gear) && !IsBelowLowest(load)
                let worst = Worst(state, load)
                where worst.Run is not null
                group (load, worst.Loss) by worst.Run into ofRun
-               select Of(install, install.Wiring.RunsById[ofRun.Key], [.. ofRun.OrderByDescending(x => x.load.Drop / LimitOf(install, x.load.Path.Gear))]);
+               select Of(install, install.Wiring.RunsById[ofRun.Key], [.. ofRun.OrderByDescending(x => x.load.Drop / DropLimits.LimitOf(install, x.load.Path.Gear))]);
     }
-
-    /// <summary>The limit for a device: the file's own, else the usual.</summary>
-    internal static Share LimitOf(InstalledSystem install, Gear gear) =>
-        gear is Amplifier or HeadUnit or Processor or Load { Critical: true }
-            ? install.Spec.Settings.DropCritical?.Value ?? Critical
-            : install.Spec.Settings.DropOther?.Value ?? Other;
 
     private static bool IsBelowLowest(LoadResult load) => load.Path.Gear is Load { Lowest: { } lowest } && load.Between < lowest.Value;
 
@@ -84,7 +75,7 @@ internal sealed class SupplyDrop : Rule
     private Finding Of(InstalledSystem install, WiredRun run, ImmutableArray<(LoadResult Load, Volts Loss)> loads)
     {
         var (worst, loss) = loads[0];
-        var limit = LimitOf(install, worst.Path.Gear);
+        var limit = DropLimits.LimitOf(install, worst.Path.Gear);
         var lost = worst.SupplyDrop.Value + worst.ReturnDrop.Value;
         var source = lost / worst.Drop.Value;
         var others = loads.Length > 1 ? $"; {RunText.List(loads.Skip(1).Select(l => $"{l.Load.Path.Gear.Id} loses {l.Load.Drop}"))}" : "";

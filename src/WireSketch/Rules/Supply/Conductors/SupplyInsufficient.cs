@@ -49,7 +49,7 @@ internal sealed class SupplyInsufficient : Rule
                 continue;
             }
 
-            var reversed = install.Wiring.Loads.Where(l => SupplyReversed.Is(install, l)).Select(l => l.Gear.Id).ToHashSet(StringComparer.Ordinal);
+            var reversed = install.Wiring.Loads.Where(l => ReversedSupplies.Is(install, l)).Select(l => l.Gear.Id).ToHashSet(StringComparer.Ordinal);
             foreach (var group in state.IsSolved ? [] : state.Starved.Where(s => !reversed.Contains(s.Gear.Id)).GroupBy(s => s.LimitingRun))
             {
                 if (group.All(s => told.Add(s.Gear.Id)))

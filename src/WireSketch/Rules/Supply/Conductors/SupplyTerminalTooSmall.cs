@@ -46,8 +46,8 @@ internal sealed class SupplyTerminalTooSmall : Rule
         from run in install.Wiring.Runs
         where !run.Wire.IsLinePair && !run.Conductors.IsEmpty
         from end in run.From.Concat(run.To)
-        let fits = Fits(end)
-        where fits is not null && !Takes(fits.Value.Range, run.Wire.Size)
+        let fits = TerminalSizes.Fits(end)
+        where fits is not null && !TerminalSizes.Takes(fits.Value.Range, run.Wire.Size)
         select Report(
             RunText.WireAt(run),
             $"{end.Id} takes {fits.Value.Words}, and {run.Id} is {RunText.Size(run)}",
@@ -55,20 +55,4 @@ internal sealed class SupplyTerminalTooSmall : Rule
                 : $"make {run.Id} {fits.Value.Range.Least} or thicker",
             run.Id, end.Id, end.Gear.Id);
 
-    /// <summary>The end of a run whose terminal does not take a size; null if all take it.</summary>
-    internal static RunEnd? Refusing(WiredRun run, WireSize size) =>
-        run.From.Concat(run.To).FirstOrDefault(e => Fits(e) is { } fits && !Takes(fits.Range, size));
-
-    private static (Range<WireSize> Range, string Words)? Fits(RunEnd end) => end.Gear switch
-    {
-        Amplifier { Supply.Fits: { } fits } when IsSupply(end) => (fits.Value, fits.Words),
-        Processor { Supply.Fits: { } fits } when IsSupply(end) => (fits.Value, fits.Words),
-        Connector { Gauge: { } gauge } => (new(WireSize.FromAwg(40), gauge.Value), $"{gauge.Words} at most"),
-        _ => null,
-    };
-
-    private static bool IsSupply(RunEnd end) => end.Shape.Form == TerminalForm.Node && end.Shape.Role is TerminalRole.Supply or TerminalRole.Ground;
-
-    /// <summary>With room for sizes of the two systems that are sold for each other, such as 4 AWG and 21 mm2.</summary>
-    private static bool Takes(Range<WireSize> range, WireSize size) => size.Area.Value <= range.Most.Area.Value * 1.08 && size.Area.Value >= range.Least.Area.Value / 1.08;
 }

@@ -48,7 +48,7 @@ internal sealed class SupplyMissing : Rule
 
     private IEnumerable<Finding> Loads(InstalledSystem install) =>
         from load in install.Wiring.Loads
-        where load is { Source: null, IsTakenAsWired: false, Gear: not Relay } && IsUsed(install.Wiring, load.Gear) && !SupplyReversed.Is(install, load) && !TurnOn.TurnOnFeedsSupply.Explains(install.Wiring, load)
+        where load is { Source: null, IsTakenAsWired: false, Gear: not Relay } && install.Wiring.IsWired(load.Gear) && !ReversedSupplies.Is(install, load) && !ControlWires.StandForSupply(install.Wiring, load)
         select Of(install.Wiring, load);
 
     /// <summary>Isolators with a wire on one side only: they join nothing, and the battery behind them is never charged.</summary>
@@ -61,8 +61,6 @@ internal sealed class SupplyMissing : Rule
         select Report(
             isolator.Name.At, $"nothing is wired to {bare}: {isolator.Id} joins no batteries",
             $"add a run from {bare} to the battery on that side, fused near that battery", isolator.Id, bare.Id);
-
-    internal static bool IsUsed(Wiring wiring, Gear gear) => wiring.TerminalsOf(gear).Any(wiring.IsWired);
 
     private Finding Of(Wiring wiring, LoadPath load)
     {

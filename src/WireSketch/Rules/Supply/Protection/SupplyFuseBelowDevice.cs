@@ -46,21 +46,9 @@ internal sealed class SupplyFuseBelowDevice : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         where link is { Protects: true, Rating: not null, Gear.InVehicle: false } && !(SourceReach.Most(install, link) > link.Rating)
-        let largest = Largest(install.Wiring, link)
+        let largest = DeviceFuses.Largest(install.Wiring, link)
         where largest is not null && largest.Value.Fuse.Value > link.Rating
         select Of(install, link, largest.Value.Gear, largest.Value.Fuse);
-
-    /// <summary>The largest fuse that a device behind a fuse has of its own.</summary>
-    internal static (Gear Gear, Written<Amps> Fuse)? Largest(Wiring wiring, InternalConnection link) =>
-        wiring.Loads.Where(l => l.Supply.Any(s => s.Link?.Index == link.Index)).Select(l => (l.Gear, Own: OwnFuse(l.Gear))).Where(x => x.Own is not null)
-            .OrderByDescending(x => x.Own!.Value.Value).Select(x => ((Gear, Written<Amps>)?)(x.Gear, x.Own!.Value)).FirstOrDefault();
-
-    private static Written<Amps>? OwnFuse(Gear gear) => gear switch
-    {
-        Amplifier a => a.Supply.Fuse,
-        Processor p => p.Supply.Fuse,
-        _ => null,
-    };
 
     private Finding Of(InstalledSystem install, InternalConnection link, Gear device, Written<Amps> own)
     {

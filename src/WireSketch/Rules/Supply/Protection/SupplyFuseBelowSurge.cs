@@ -11,9 +11,6 @@ namespace WireSketch.Rules.Supply.Protection;
 /// <summary>A fuse that opens when its load starts.</summary>
 internal sealed class SupplyFuseBelowSurge : Rule
 {
-    /// <summary>How long a motor or compressor takes to start (common practice, no published source).</summary>
-    private static readonly Seconds Start = new(0.5);
-
     public override RuleCard Card { get; } = new(
         Id: "supply/fuse-below-surge",
         Severity.Warning,
@@ -48,33 +45,21 @@ internal sealed class SupplyFuseBelowSurge : Rule
         return from link in install.Wiring.Links
                where link is { Protects: true, Rating.Value: > 0 }
                let rating = link.Rating!.Value
-               let start = StartOf(install, link)
+               let start = StartingCurrents.StartOf(install, link)
 
                // What the load opens in the long run is told by another rule.
-               where start.Load is not null && Math.Abs(full.LinkAmps[link.Index].Value) <= rating.Value && !Outlasts(StyleOf(install, link, rating), start.Amps, rating)
-               select Of(install, link, start.Load!, start.Amps, FuseTable.OpeningOf(StyleOf(install, link, rating), start.Amps / rating).Least, StyleOf(install, link, rating));
+               where start.Load is not null && Math.Abs(full.LinkAmps[link.Index].Value) <= rating.Value && !StartingCurrents.Outlasts(StartingCurrents.StyleOf(install, link, rating), start.Amps, rating)
+               select Of(install, link, start.Load!, start.Amps, FuseTable.OpeningOf(StartingCurrents.StyleOf(install, link, rating), start.Amps / rating).Least, StartingCurrents.StyleOf(install, link, rating));
     }
-
-    /// <summary>The highest current through a device when a load starts, all others running, and which load that is; null if none states its surge.</summary>
-    internal static (string? Load, Amps Amps) StartOf(InstalledSystem install, InternalConnection link)
-    {
-        var full = install.Answers.State(SystemState.FullOutput);
-        return full.Loads.Where(l => l.Path.Gear is Load { Surge: not null } && l.Path.Supply.Any(s => s.Link?.Index == link.Index))
-            .Select(l => (Load: (string?)l.Path.Gear.Id, Amps: new Amps(Math.Abs(full.LinkAmps[link.Index].Value) - l.Amps.Value + ((Load)l.Path.Gear).Surge!.Value.Value.Value)))
-            .OrderByDescending(s => s.Amps.Value).FirstOrDefault();
-    }
-
-    /// <summary>Whether a fuse of that construction stays whole while the load starts.</summary>
-    internal static bool Outlasts(string style, Amps amps, Amps rating) => amps <= rating || FuseTable.OpeningOf(style, amps / rating).Least >= Start;
 
     private Finding Of(InstalledSystem install, InternalConnection link, string load, Amps amps, Seconds? opens, string style)
     {
         var behind = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(link)).Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity)
             .OfType<Amps>().DefaultIfEmpty(new Amps(0)).Min();
-        Amps? fits = FuseTable.RatingsOf(style).Where(r => r > link.Rating!.Value && r <= behind && Outlasts(style, amps, r)).Select(r => (Amps?)r).FirstOrDefault();
+        Amps? fits = FuseTable.RatingsOf(style).Where(r => r > link.Rating!.Value && r <= behind && StartingCurrents.Outlasts(style, amps, r)).Select(r => (Amps?)r).FirstOrDefault();
         return Report(
             RunText.RatingAt(link),
-            $"{RunText.Named(link)} carries {amps} when {load} starts, {Quantity.Digits(amps / link.Rating!.Value * 100, 3)} % of its rating: it may open {(opens is { } t ? $"after {t} already" : "at once")}, and a start lasts about {Start}",
+            $"{RunText.Named(link)} carries {amps} when {load} starts, {Quantity.Digits(amps / link.Rating!.Value * 100, 3)} % of its rating: it may open {(opens is { } t ? $"after {t} already" : "at once")}, and a start lasts about {StartingCurrents.Start}",
             fits is { } rated ? $"fit {rated}; the wire behind it carries {behind}" : $"a slower construction, or thicker wire and a larger fuse: the wire behind it carries {behind}",
             RunText.Subject(link), load) with
         {
@@ -82,10 +67,4 @@ internal sealed class SupplyFuseBelowSurge : Rule
         };
     }
 
-    /// <summary>Its construction: as written, else the smallest that comes in the rating and breaks the fault current.</summary>
-    internal static string StyleOf(InstalledSystem install, InternalConnection link, Amps rating)
-    {
-        var fault = install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max();
-        return link.Kind == ConnectionKind.Breaker ? "breaker" : link.Style ?? FuseTable.StyleFor(rating, new(fault)) ?? "";
-    }
 }

@@ -1,13 +1,12 @@
 using WireSketch.Electrical;
 using WireSketch.Electrical.Readings;
 using WireSketch.Electrical.Speakers;
-using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
-namespace WireSketch.Rules.Specs;
+namespace WireSketch.Installation;
 
 /// <summary>What was computed for a reading.</summary>
 /// <param name="Words">The value, to show.</param>

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using WireSketch.Electrical.Responses;
 using WireSketch.Language;
 
-namespace WireSketch.Rules.Sources;
+namespace WireSketch.Installation;
 
 /// <summary>A response of the spec as a curve.</summary>
 /// <param name="Response">As written.</param>

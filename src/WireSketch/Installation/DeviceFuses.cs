@@ -1,0 +1,22 @@
+using WireSketch.Language;
+using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
+using WireSketch.Topology;
+
+namespace WireSketch.Installation;
+
+/// <summary>Fuses that devices have of their own.</summary>
+internal static class DeviceFuses
+{
+    /// <summary>The largest fuse that a device behind a fuse has of its own.</summary>
+    public static (Gear Gear, Written<Amps> Fuse)? Largest(Wiring wiring, InternalConnection link) =>
+        wiring.Loads.Where(l => l.Supply.Any(s => s.Link?.Index == link.Index)).Select(l => (l.Gear, Own: OwnFuse(l.Gear))).Where(x => x.Own is not null)
+            .OrderByDescending(x => x.Own!.Value.Value).Select(x => ((Gear, Written<Amps>)?)(x.Gear, x.Own!.Value)).FirstOrDefault();
+
+    private static Written<Amps>? OwnFuse(Gear gear) => gear switch
+    {
+        Amplifier a => a.Supply.Fuse,
+        Processor p => p.Supply.Fuse,
+        _ => null,
+    };
+}
