@@ -68,7 +68,7 @@ internal sealed class GroundShared : Rule
             if (state.IsSolved && !install.IsShorted && amps > limit)
             {
                 yield return Report(
-                    tap.Name.At, $"{RunText.List(users.Select(u => u.Path.Gear.Id))} put{(users.Length == 1 ? "s" : "")} {amps} into the vehicle's own ground wire {tap.Id}{(tap.Limit is null ? $", of which nobody says what it bears; {Guest} is taken" : $", which bears {tap.Limit}")}",
+                    tap.Name.At, $"{RunText.List(users.Select(u => u.Path.Gear.Id))} put{(users.Length == 1 ? "s" : "")} {amps:measured} into the vehicle's own ground wire {tap.Id}{(tap.Limit is null ? FindingText.Of($", of which nobody says what it bears; {Guest:limit} is taken") : $", which bears {tap.Limit:limit}")}",
                     "ground it at a chassis point of its own", tap.Id, users[0].Path.Gear.Id);
             }
         }

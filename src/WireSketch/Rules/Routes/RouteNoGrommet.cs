@@ -47,7 +47,7 @@ internal sealed class RouteNoGrommet : Rule
 
             yield return Report(
                 run.Run.Through?.At ?? run.Run.Name.At,
-                run.Run.Through is { } through ? $"{run.Id} passes from the {wall.Near} to the {wall.Far} by \"{through.Value}\", which does not say that a grommet guards it"
+                run.Run.Through is { } through ? FindingText.Of($"{run.Id} passes from the {wall.Near} to the {wall.Far} by \"{through.Value}\", which does not say that a grommet guards it")
                     : $"{run.Id} passes the metal wall between {wall.Near} and {wall.Far}, and nothing says by what",
                 "add through: firewall grommet, or name the path whose grommet it uses", run.Id);
         }

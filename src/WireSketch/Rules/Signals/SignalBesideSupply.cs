@@ -72,7 +72,7 @@ internal sealed class SignalBesideSupply : Rule
                 var beside = shared.SelectMany(x => x.Beside).Distinct(StringComparer.Ordinal).ToArray();
                 yield return Report(
                     shared[0].At,
-                    $"{run.Id} lies beside {RunText.List(beside)} over {RunText.Length(install, length)} along {RunText.List(shared.Select(x => x.Path.Id))}; {RunText.Length(install, Limit)} is the most",
+                    $"{run.Id} lies beside {RunText.List(beside)} over {RunText.Measure(install, length):measured} along {RunText.List(shared.Select(x => x.Path.Id))}; {RunText.Measure(install, Limit):limit} is the most",
                     "run it down the other side of the vehicle, and cross supply cables at right angles",
                     [run.Id, .. shared.Select(x => x.Path.Id), .. beside]);
             }
