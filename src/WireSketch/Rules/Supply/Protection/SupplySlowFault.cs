@@ -69,13 +69,14 @@ internal sealed class SupplySlowFault : Rule
         var burns = Burns(fault)
             ? FindingText.Of($"; until then {Energy(fault.LetThrough!.Value):measured} pass and the wire survives {Energy(fault.Withstand):limit}")
             : FindingText.None;
+        var smaller = SourceReach.Most(install, device) is { } load ? FuseSizes.AtLeast(load / FuseSizes.Comfortable, device.Style) : null;
         return Report(
             run.Run.Name.At,
             $"a short at the far end of {RunText.Full(install, run)} draws {fault.DeviceAmpsAtFar:fault current}, {times} times the rating of {RunText.Named(device)}, {when}{burns}",
             $"fit a smaller fuse, or make {run.Id} thicker or shorter",
             Burns(fault) ? Severity.Error : Severity.Warning, run.Id, RunText.Subject(device)) with
         {
-            Fixes = WireSizes.Next(run.Wire.Size) is { } next ? RunText.SizeFix(run, next) : [],
+            Fixes = smaller is { } fits && fits < device.Rating ? RunText.RatingFix(device, fits) : [],
         };
     }
 }
