@@ -57,6 +57,11 @@ internal static class ExplainCommand
                 """.ReplaceLineEndings("\n");
         }
 
+        if (FormerRuleIds.NowOf(id) is { } now)
+        {
+            return $"{id} is called {now} now.\n\n{Explain(now)}";
+        }
+
         var near = RuleBook.NearestTo(id);
         throw new UserException($"there is no rule {id}{(near is null ? "; wiresketch explain lists them" : $"; did you mean {near}?")}");
     }

@@ -66,8 +66,8 @@ internal sealed class ZoneDrawer(ShapeBuilder draft, Rect area, Spec spec, LoadC
         var box = new Rect(x, area.Y, width, area.Height);
         draft.Add(new RectShape(box, 0, new(draft.Palette.Box, draft.Palette.Hatch, 0.6)));
         draft.Add(Hatch(box));
-        var bay = spec.Zones.Any(z => z.IsEngineBay && z.WallTowardsNext && layout.Zones.Any(p => p.Id == z.Id && p.Box.X < wall.Box.X));
-        Name(box, wall, index == 0 && bay ? "FIREWALL" : "WALL");
+        var firewall = spec.Zones.Any(z => z.Wall == ZoneWall.Firewall && layout.Zones.Any(p => p.Id == z.Id && p.Box.X < wall.Box.X));
+        Name(box, wall, index == 0 && firewall ? "FIREWALL" : "WALL");
     }
 
     /// <summary>Strokes of 45° inside a narrow upright box.</summary>

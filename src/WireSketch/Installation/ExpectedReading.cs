@@ -1,3 +1,4 @@
+using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Electrical.Readings;
 using WireSketch.Electrical.Speakers;
@@ -9,10 +10,14 @@ using WireSketch.Topology;
 namespace WireSketch.Installation;
 
 /// <summary>What was computed for a reading.</summary>
-/// <param name="Words">The value, to show.</param>
+/// <param name="Value">The value that was read.</param>
+/// <param name="Computed">What was computed for it, to show.</param>
 /// <param name="Fits">Whether the reading lies within the tolerance.</param>
-internal sealed record ExpectedReading(string Words, bool Fits)
+internal sealed record ExpectedReading(PrintedValue Value, PrintedValue Computed, bool Fits)
 {
+    /// <summary>What was computed, in words.</summary>
+    public string Words => Computed.Text;
+
     /// <summary>Meters and clamps as installers have them, and what a contact adds (common practice, no published source).</summary>
     private const double VoltsShare = 0.01;
 
@@ -32,16 +37,16 @@ internal sealed record ExpectedReading(string Words, bool Fits)
         var state = StateOf(install, reading);
         if (Quantity.TryRead<Volts>(words, out var volts, out _))
         {
-            return Channel(install, at) is { TargetVolts: { } target } ? Near(volts.Value, target.Value, OtherShare, VoltsMore, target.ToString())
-                : state.IsSolved && Between(install, state, at, reading.Against?.Value) is { } v ? Near(volts.Value, v.Value, VoltsShare, VoltsMore, v.ToString()) : null;
+            return Channel(install, at) is { TargetVolts: { } target } ? Near(words, volts, target, OtherShare, VoltsMore)
+                : state.IsSolved && Between(install, state, at, reading.Against?.Value) is { } v ? Near(words, volts, v, VoltsShare, VoltsMore) : null;
         }
 
         if (Quantity.TryRead<Amps>(words, out var amps, out _))
         {
-            return state.IsSolved && Through(install, state, at) is { } a ? Near(amps.Value, Math.Abs(a.Value), OtherShare, AmpsMore, new Amps(Math.Abs(a.Value)).ToString()) : null;
+            return state.IsSolved && Through(install, state, at) is { } a ? Near(words, amps, new Amps(Math.Abs(a.Value)), OtherShare, AmpsMore) : null;
         }
 
-        return Quantity.TryRead<Ohms>(words, out var ohms, out _) ? Resistance(install, at, ohms) : null;
+        return Quantity.TryRead<Ohms>(words, out var ohms, out _) ? Resistance(install, at, ohms, words) : null;
     }
 
     /// <summary>A reading of volts in a state, as far as it is between terminals of the supply; null for any other.</summary>
@@ -82,8 +87,9 @@ internal sealed record ExpectedReading(string Words, bool Fits)
         return $"{(kinds[0] ? "an open" : "a shorted")} coil would read so: {EnglishText.Or(coils)}";
     }
 
-    private static ExpectedReading Near(double read, double computed, double share, double more, string words) =>
-        new(words, Math.Abs(read - computed) <= (Math.Abs(computed) * share) + more);
+    private static ExpectedReading Near<T>(string words, T read, T computed, double share, double more)
+        where T : struct, IQuantity<T> => new(
+            PrintedValue.Of(read, words), PrintedValue.Of(computed, Quantity.Print(computed)), Math.Abs(read.Value - computed.Value) <= (Math.Abs(computed.Value) * share) + more);
 
     private static ChannelResult? Channel(InstalledSystem install, string at) => install.Answers.Channels.FirstOrDefault(c => c.Id == at && c.Gear is Amplifier);
 
@@ -112,17 +118,17 @@ internal sealed record ExpectedReading(string Words, bool Fits)
         return state.Sources.FirstOrDefault(s => s.Id == source)?.Amps ?? state.Loads.FirstOrDefault(l => l.Path.Gear.Id == source)?.Amps;
     }
 
-    private static ExpectedReading? Resistance(InstalledSystem install, string at, Ohms read)
+    private static ExpectedReading? Resistance(InstalledSystem install, string at, Ohms read, string words)
     {
         if (Channel(install, at) is { Meter: { } meter })
         {
-            return Near(read.Value, meter.Value, OtherShare, OhmsMore, $"{meter}");
+            return Near(words, read, meter, OtherShare, OhmsMore);
         }
 
         if (Channel(install, at) is { Loaded: { } loaded } channel)
         {
             var least = channel.Nominal!.Value.Value * LeastOfNominal;
-            return new($"{new Ohms(least)} to {loaded}", read.Value >= least - OhmsMore && read.Value <= (loaded.Value * (1 + OtherShare)) + OhmsMore);
+            return new(PrintedValue.Of(read, words), PrintedValue.Of(loaded, $"{new Ohms(least)} to {loaded}"), read.Value >= least - OhmsMore && read.Value <= (loaded.Value * (1 + OtherShare)) + OhmsMore);
         }
 
         if (!install.Wiring.RunsById.TryGetValue(at, out var run) || run.Conductors.IsEmpty)
@@ -132,6 +138,6 @@ internal sealed record ExpectedReading(string Words, bool Fits)
 
         // From one end of one conductor to the other: the pieces before and after a fuse lie in a row.
         var ohms = new Ohms(run.Conductors.Where(c => !c.IsJumper && (run.Holder is not null || c.Index == run.Conductors[0].Index)).Sum(c => install.Answers.Conductors[c.Index].Resistance20.Value));
-        return Near(read.Value, ohms.Value, OtherShare, OhmsMore, ohms.ToString());
+        return Near(words, read, ohms, OtherShare, OhmsMore);
     }
 }

@@ -1,3 +1,4 @@
+using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -14,14 +15,14 @@ internal sealed record OverBreaking(FaultResult Worst, bool Several, InternalCon
     public InternalConnection Device => Worst.Device!;
 
     /// <summary>What the short draws, and what the device can break.</summary>
-    public string Draws
+    public FindingText Draws
     {
         get
         {
             var style = Device.Style is { } words ? words + " " : "";
             return Several
-                ? $"a short right behind a fuse of the block {Device.Gear!.Id} draws {Worst.DeviceAmpsAtNear}; {style}fuses break {Worst.Breaking} at most"
-                : $"a short right behind {RunText.Named(Device)} draws {Worst.DeviceAmpsAtNear}; {(style.Length > 0 ? $"a {style}{RunText.Device(Device)}" : "it")} breaks {Worst.Breaking} at most";
+                ? FindingText.Of($"a short right behind a fuse of the block {Device.Gear!.Id} draws {Worst.DeviceAmpsAtNear:measured}; {style}fuses break {Worst.Breaking:limit} at most")
+                : $"a short right behind {RunText.Named(Device)} draws {Worst.DeviceAmpsAtNear:measured}; {(style.Length > 0 ? $"a {style}{RunText.Device(Device)}" : "it")} breaks {Worst.Breaking:limit} at most";
         }
     }
 

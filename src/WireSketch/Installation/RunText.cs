@@ -23,9 +23,16 @@ internal static class RunText
             : Quantity.PrintIn(length, length.Value < 1 ? Meters.Units[1] : Meters.Units[2]);
     }
 
+    /// <summary>A length as a value of a finding, in the units of the file.</summary>
+    public static PrintedValue Measure(InstalledSystem install, Meters length) => PrintedValue.Of(length, Length(install, length));
+
     /// <summary>A run with its size and length: <c>P1 (4 AWG, 17 ft)</c>.</summary>
-    public static string Full(InstalledSystem install, WiredRun run) =>
-        run.LengthIsKnown ? $"{run.Id} ({Size(run)}, {run.Run.Length?.Words ?? Length(install, run.Length)})" : $"{run.Id} ({Size(run)})";
+    public static FindingText Full(InstalledSystem install, WiredRun run) => run.LengthIsKnown
+        ? FindingText.Of($"{run.Id} ({Gauge(run)}, {PrintedValue.Of(run.Length, run.Run.Length?.Words ?? Length(install, run.Length)):length})")
+        : $"{run.Id} ({Gauge(run)})";
+
+    /// <summary>The size of a run as a value of a finding.</summary>
+    public static FindingText Gauge(WiredRun run) => $"{PrintedValue.Of(run.Wire.Size, Size(run)):size}";
 
     /// <summary>A state as part of a sentence: <c>at full output</c>, <c>with the engine off</c>.</summary>
     public static string During(SystemState state) => state switch
@@ -36,6 +43,9 @@ internal static class RunText
         SystemState.EngineOff => "with the engine off",
         _ => "at rest",
     };
+
+    /// <summary>A state as a value of a finding, said as <see cref="During"/> says it.</summary>
+    public static StatePhrase InState(SystemState state) => new(Language.Kinds.States.Words[(int)state], During(state));
 
     /// <summary>The size as the user wrote it.</summary>
     public static string Size(WiredRun run) => run.Wire.IsAuto ? $"{run.Wire.Size}, chosen" : run.Wire.Material == Language.ConductorMaterial.Clad ? run.Wire.SizeWords + " CCA" : run.Wire.SizeWords;
@@ -59,11 +69,21 @@ internal static class RunText
     public static string Device(InternalConnection link) => link.Kind == ConnectionKind.Breaker ? "breaker" : "fuse";
 
     /// <summary>A fuse with its rating as written: <c>the 60 A fuse of P1</c>, <c>the 15 A fuse fuses.2</c>.</summary>
-    public static string Named(InternalConnection link)
+    public static FindingText Named(InternalConnection link) => Named(link, "rating");
+
+    /// <summary>A fuse with its rating as written, where the rating is what was measured, or the limit.</summary>
+    public static FindingText Named(InternalConnection link, string part)
     {
-        var rating = link.Rating is { } r ? $"{Rating(link, r)} {Device(link)}" : Device(link);
+        var rating = FindingText.None;
+        if (link.Rating is { } amps)
+        {
+            rating = new FindingText(0, 2);
+            rating.AppendFormatted(PrintedValue.Of(amps, Rating(link, amps)), part);
+            rating.AppendLiteral(" ");
+        }
+
         var dot = link.Id.LastIndexOf('.');
-        return link.Gear is ProtectiveDevice && dot > 0 ? $"the {rating} of {link.Id[..dot]}" : $"the {rating} {link.Id}";
+        return link.Gear is ProtectiveDevice && dot > 0 ? FindingText.Of($"the {rating}{Device(link)} of {link.Id[..dot]}") : $"the {rating}{Device(link)} {link.Id}";
     }
 
     /// <summary>The gear or run that a protective link belongs to, as <c>accept</c> names it.</summary>
@@ -86,7 +106,7 @@ internal static class RunText
 
         var words = wire.Words.At.Words;
         var at = words.IndexOf(was, StringComparison.Ordinal);
-        return [new($"make {run.Id} {size}", [new(wire.Words.At, words[..at] + size + words[(at + was.Length)..])])];
+        return [new($"make {run.Id} {size}", [new(wire.Words.At, words[..at] + size + words[(at + was.Length)..])]) { Wants = new(run.Id, size) }];
     }
 
     /// <summary>Another rating in place of a fuse's own, as an edit; none if the rating is not written.</summary>

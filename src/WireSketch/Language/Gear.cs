@@ -36,6 +36,12 @@ public abstract record Gear
 
     public Origin Origin => Facts.Origin;
 
+    /// <summary>Its live studs or terminals are under a cover or boots: as written, else as its kind comes.</summary>
+    public bool IsCovered => Facts.Covered?.Value ?? ComesCovered;
+
+    /// <summary>Whether its kind comes with its live terminals under a cover.</summary>
+    protected virtual bool ComesCovered => false;
+
     /// <summary>Fitted already: drawn lighter, not bought, taken as supplied, grounded and woken unless a run says otherwise.</summary>
     public bool InVehicle => Facts.Origin != Origin.New;
 }
@@ -65,6 +71,12 @@ public sealed record GearProperties
 
     public Written<string>? Photo { get; init; }
 
+    /// <summary>Whether live studs or terminals are under a cover or boots.</summary>
+    public Written<bool>? Covered { get; init; }
+
+    /// <summary>hand, panel or none: what it takes to get at it.</summary>
+    public Written<string>? Reach { get; init; }
+
     public Origin Origin { get; init; }
 
     /// <summary>Meant to stay live with the ignition off.</summary>
@@ -82,6 +94,8 @@ public sealed record GearProperties
         Labor = f.Amount<Seconds>("labor", "time to fit it, for the estimate in the parts list", zero: true),
         Notes = f.Text("notes", "anything else worth keeping"),
         Photo = f.Text("photo", "file name of a photo, named on the hand-over page"),
+        Covered = f.Flag("covered", "live studs or terminals are under a cover or boots", "true for batteries, relays and isolators, else false"),
+        Reach = f.Word("reach", "hand; panel (behind one that comes off); none", ["hand", "panel", "none"], "hand"),
         AlwaysLive = f.Flag("always-live", "meant to stay live with the ignition off", "false")?.Value ?? false,
         Origin = f.Word("origin", "new; existing (fitted before); factory (came with the vehicle)", ["new", "existing", "factory"], "new")?.Value switch
         {

@@ -15,11 +15,16 @@ public sealed record Zone
     /// <summary>Open to weather and road dirt.</summary>
     public bool Exposed { get; init; }
 
-    /// <summary>A metal wall stands between this zone and the next.</summary>
-    public bool WallTowardsNext { get; init; }
+    /// <summary>What stands between this zone and the next.</summary>
+    public ZoneWall Wall { get; init; }
 
-    /// <summary>True if its name or its temperature makes it an engine bay.</summary>
-    public bool IsEngineBay => Id.Contains("engine", StringComparison.OrdinalIgnoreCase);
+    /// <summary>A metal wall stands between this zone and the next.</summary>
+    public bool WallTowardsNext => Wall != ZoneWall.None;
+
+    /// <summary>What part of the vehicle it is: as written, else what its id says.</summary>
+    public ZoneKind Kind { get; init; } = ZoneKind.Cabin;
+
+    public bool IsEngineBay => Kind == ZoneKind.EngineBay;
 
     /// <summary>Ambient temperature: as written; else 60 C in an engine bay and 30 C elsewhere.</summary>
     public Celsius AmbientOrDefault => Ambient?.Value ?? new Celsius(IsEngineBay ? 60 : 30);
@@ -27,24 +32,56 @@ public sealed record Zone
     /// <summary>engine bay, dash, cabin, rear: what is taken if the spec names no zones.</summary>
     public static ImmutableArray<string> DefaultIds { get; } = ["engine bay", "dash", "cabin", "rear"];
 
+    /// <summary>The words that <c>kind</c> takes, in the order of <see cref="ZoneKind"/>.</summary>
+    internal static ImmutableArray<string> KindWords { get; } = ["engine bay", "dash", "cabin", "living area", "cargo", "roof", "outside"];
+
+    /// <summary>The words that <c>wall</c> takes, in the order of <see cref="ZoneWall"/>.</summary>
+    internal static ImmutableArray<string> WallWords { get; } = ["none", "metal", "firewall", "bulkhead"];
+
     /// <summary>One of the usual zones, with what is taken for it.</summary>
-    internal static Zone Usual(Written<string> name)
-    {
-        var zone = new Zone { Name = name };
-        return zone with { Exposed = zone.IsEngineBay, WallTowardsNext = zone.IsEngineBay };
-    }
+    internal static Zone Usual(Written<string> name) => With(new() { Name = name }, KindOf(name.Value), exposed: null, wall: null);
 
     internal static Zone Read(Fields f)
     {
-        var wall = f.Word("wall", "the wall towards the next zone", ["metal", "none"], "metal after an engine bay, else none")?.Value;
-        var zone = new Zone
-        {
-            Name = f.Key,
-            Ambient = f.Amount<Celsius>("ambient", "temperature there", "60 C in an engine bay, 30 C elsewhere"),
-            Exposed = f.Flag("exposed", "open to weather and road dirt", "true for an engine bay")?.Value ?? f.Key.Value.Contains("engine", StringComparison.OrdinalIgnoreCase),
-        };
-        return zone with { WallTowardsNext = wall is null ? zone.IsEngineBay : wall == "metal" };
+        var kind = f.Word("kind", "what part of the vehicle it is", KindWords, "the one its id is; cargo for rear, trunk and bed; else cabin")?.Value;
+        var zone = new Zone { Name = f.Key, Ambient = f.Amount<Celsius>("ambient", "temperature there", "60 C in an engine bay, 30 C elsewhere") };
+        return With(
+            zone, kind is null ? KindOf(f.Key.Value) : (ZoneKind)KindWords.IndexOf(kind),
+            f.Flag("exposed", "open to weather and road dirt", "true for an engine bay and outside")?.Value,
+            f.Word("wall", "the wall towards the next zone", WallWords, "firewall after an engine bay, else none")?.Value);
     }
+
+    /// <summary>The kind that an id says by itself.</summary>
+    internal static ZoneKind KindOf(string id) =>
+        KindWords.IndexOf(id) is >= 0 and var i ? (ZoneKind)i : id is "rear" or "trunk" or "bed" ? ZoneKind.Cargo : ZoneKind.Cabin;
+
+    private static Zone With(Zone zone, ZoneKind kind, bool? exposed, string? wall) => zone with
+    {
+        Kind = kind,
+        Exposed = exposed ?? kind is ZoneKind.EngineBay or ZoneKind.Outside,
+        Wall = wall is not null ? (ZoneWall)WallWords.IndexOf(wall) : kind == ZoneKind.EngineBay ? ZoneWall.Firewall : ZoneWall.None,
+    };
+}
+
+/// <summary>A part of a vehicle.</summary>
+public enum ZoneKind
+{
+    EngineBay,
+    Dash,
+    Cabin,
+    LivingArea,
+    Cargo,
+    Roof,
+    Outside,
+}
+
+/// <summary>What stands between a zone and the next.</summary>
+public enum ZoneWall
+{
+    None,
+    Metal,
+    Firewall,
+    Bulkhead,
 }
 
 /// <summary>A named stretch of the vehicle that wires follow.</summary>
@@ -60,7 +97,10 @@ public sealed record VehiclePath
 
     public Written<Meters>? Length { get; init; }
 
-    /// <summary>What it passes: grommet, sill, seat rail.</summary>
+    /// <summary>left, right or middle of the vehicle.</summary>
+    public Written<string>? Side { get; init; }
+
+    /// <summary>What it passes: grommet, door hinge, sill.</summary>
     public ImmutableArray<Written<string>> Passes { get; init; } = [];
 
     /// <summary>What else runs there.</summary>
@@ -77,9 +117,10 @@ public sealed record VehiclePath
         From = f.Text("from", "zone, place of a device, or end of another path, at which it begins"),
         To = f.Text("to", "zone, place of a device, or end of another path, at which it ends"),
         Length = f.Amount<Meters>("length", "its length"),
-        Passes = f.Texts("passes", "what it passes: grommet, sill, seat rail"),
-        Beside = f.Texts("beside", "what else runs there"),
+        Passes = f.Texts("passes", $"what it passes: {PassageWords.Listed(PassageWords.Guards)} guard a wire; {PassageWords.Listed(PassageWords.Hinges)} bend it; other words are printed only"),
+        Side = f.Word("side", "the side of the vehicle", ["left", "right", "middle"]),
+        Beside = f.Texts("beside", $"what else runs there: {PassageWords.Listed(PassageWords.Supply)} disturb a signal, other words are printed only"),
         Opening = f.Amount<Meters>("opening", "inside diameter of its tightest place: a grommet, a tube, a loom"),
-        Hazard = f.Texts("hazard", "what there must not be touched: airbag, fuel, seat rail"),
+        Hazard = f.Words("hazard", "what there must not be touched", PassageWords.Hazards),
     };
 }

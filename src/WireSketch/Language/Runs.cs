@@ -40,6 +40,7 @@ public sealed record Run
 
     public Written<string>? ColorAtVehicle { get; init; }
 
+    /// <summary>What it passes a wall by; judged only where it is one of <see cref="PassageWords.Guards"/>.</summary>
     public Written<string>? Through { get; init; }
 
     public ImmutableArray<Written<string>> Protect { get; init; } = [];
@@ -71,7 +72,7 @@ public sealed record Run
             HookupIsWritten = f.Has("hookup"),
             Tap = f.Flag("tap", "made onto an existing wire of the vehicle", "false")?.Value ?? false,
             ColorAtVehicle = f.Text("color-at-vehicle", "color of that wire"),
-            Through = f.Text("through", "what it passes through the firewall by, such as firewall grommet"),
+            Through = f.Text("through", $"what it passes a wall by: {PassageWords.Listed(PassageWords.Guards)} guard it, other words are printed only"),
             Protect = f.Words("protect", "what covers it", ["loom", "conduit", "sleeve", "tape", "grommet"]),
             Twist = f.Flag("twist", "its conductors are twisted", "false")?.Value ?? false,
             Shield = f.Flag("shield", "it is shielded", "false")?.Value ?? false,
@@ -102,6 +103,12 @@ public sealed record InlineProtection
     /// <summary>Something stands under <c>at</c>, understood or refused.</summary>
     public bool DistanceIsWritten { get; init; }
 
+    /// <summary>Whether its live terminals are covered.</summary>
+    public Written<bool>? Covered { get; init; }
+
+    /// <summary>hand, panel or none: what it takes to get at it.</summary>
+    public Written<string>? Reach { get; init; }
+
     public required Text.SourceSpan At { get; init; }
 
     internal static InlineProtection Read(Fields f, bool breaker) => new()
@@ -114,6 +121,8 @@ public sealed record InlineProtection
         Reset = breaker ? f.Word("reset", "how it is reset", ["manual", "automatic"], "manual") : null,
         Distance = f.Amount<Meters>("at", "its distance from the from end; left out for a fuse in the block at that end", zero: true),
         DistanceIsWritten = f.Has("at"),
+        Covered = f.Flag("covered", "its live terminals are under a cover", "true"),
+        Reach = f.Word("reach", "hand; panel (behind one that comes off); none", ["hand", "panel", "none"], "hand"),
     };
 
     internal static InlineProtection? FromWords(Written<string> words, Fields f, bool breaker)

@@ -206,6 +206,12 @@ public sealed record AcceptEntry
 
     public Written<string>? Because { get; init; }
 
+    /// <summary>The severity that was accepted; null if it is not written.</summary>
+    public Severity? Severity { get; init; }
+
+    /// <summary>The measured value that was accepted, as the finding printed it.</summary>
+    public Written<string>? Value { get; init; }
+
     public required SourceSpan Place { get; init; }
 
     internal static AcceptEntry Read(Fields f)
@@ -220,5 +226,13 @@ public sealed record AcceptEntry
         Rule = f.Text("rule", "the rule's id"),
         At = f.Text("at", "the gear, run or terminal it concerns"),
         Because = f.Text("because", "why it is right here"),
+        Severity = f.Word("severity", "how grave it was when it was accepted; needed for an error", ["error", "warning", "advice"])?.Value switch
+        {
+            "error" => Diagnostics.Severity.Error,
+            "warning" => Diagnostics.Severity.Warning,
+            "advice" => Diagnostics.Severity.Advice,
+            _ => null,
+        },
+        Value = f.Text("value", "the value that was accepted, as the finding names it; needed for an error that has one"),
     };
 }

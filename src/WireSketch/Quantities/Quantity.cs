@@ -103,6 +103,10 @@ public static class Quantity
         where T : struct, IQuantity<T> =>
         T.Units.Length == 1 ? T.Units[0].Symbol : $"{string.Join(", ", T.Units[..^1].Select(u => u.Symbol))} or {T.Units[^1].Symbol}";
 
+    /// <summary>The unit in which a quantity holds its number; <c>1</c> for a share.</summary>
+    public static string BaseUnit<T>()
+        where T : struct, IQuantity<T> => T.Units.FirstOrDefault(u => u is { Factor: 1, Offset: 0 })?.Symbol ?? "1";
+
     /// <summary>How many characters at the start of a text are a decimal number.</summary>
     internal static int NumberLength(string text)
     {

@@ -53,13 +53,26 @@ public abstract class Rule
 
     /// <summary>A finding of this rule.</summary>
     /// <param name="at">The smallest stretch of the file that shows it.</param>
-    /// <param name="message">One sentence with the numbers.</param>
+    /// <param name="message">One sentence with the numbers, each value typed and tagged with the part it plays.</param>
     /// <param name="help">What to change, as it would be typed.</param>
     /// <param name="severity">If it differs from the card's.</param>
     /// <param name="subjects">Ids of what it concerns, the chief one first.</param>
-    protected Finding Report(SourceSpan at, string message, string? help, Severity? severity, params ReadOnlySpan<string> subjects) =>
-        new(Card.Id, severity ?? Card.Severity, message, at) { Help = help, Subjects = [.. subjects.ToArray().Distinct(StringComparer.Ordinal)] };
+    protected Finding Report(SourceSpan at, FindingText message, string? help, Severity? severity, params ReadOnlySpan<string> subjects) =>
+        new(Card.Id, severity ?? Card.Severity, message.ToString(), at)
+        {
+            Help = help,
+            Values = message.Values,
+            State = message.State,
+            Subjects = [.. subjects.ToArray().Distinct(StringComparer.Ordinal)],
+        };
+
+    /// <summary>A finding of this rule whose help may ask for sizes.</summary>
+    protected Finding Report(SourceSpan at, FindingText message, FindingText help, Severity? severity, params ReadOnlySpan<string> subjects) =>
+        Report(at, message, help.ToString(), severity, subjects) with { HelpText = help.Wants.IsEmpty ? null : help };
 
     /// <summary>A finding of this rule, at the card's severity.</summary>
-    protected Finding Report(SourceSpan at, string message, string? help, params ReadOnlySpan<string> subjects) => Report(at, message, help, null, subjects);
+    protected Finding Report(SourceSpan at, FindingText message, string? help, params ReadOnlySpan<string> subjects) => Report(at, message, help, null, subjects);
+
+    /// <summary>A finding of this rule whose help may ask for sizes, at the card's severity.</summary>
+    protected Finding Report(SourceSpan at, FindingText message, FindingText help, params ReadOnlySpan<string> subjects) => Report(at, message, help, null, subjects);
 }

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using System.Text.RegularExpressions;
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Quantities;
@@ -7,37 +5,31 @@ using WireSketch.Quantities;
 namespace WireSketch.Rules;
 
 /// <summary>Several findings may ask for a thicker size of one run, each for its own reason: all then name the size that is enough for all of them.</summary>
-internal static partial class SizeAgreement
+internal static class SizeAgreement
 {
     public static IEnumerable<Finding> Of(InstalledSystem install, IEnumerable<Finding> findings)
     {
         var all = findings.ToArray();
-        var wanted = all.SelectMany(f => Wishes().Matches(f.Help ?? "")).Select(m => (Run: m.Groups["run"].Value, Words: m.Groups["size"].Value))
-            .Select(w => (w.Run, w.Words, Size: WireSize.TryRead(w.Words, out var size, out _) ? size : (WireSize?)null))
-            .Where(w => w.Size is { } size && install.Wiring.RunsById.GetValueOrDefault(w.Run) is { } run && size > run.Wire.Size)
-            .ToLookup(w => w.Run, StringComparer.Ordinal);
-        foreach (var run in wanted)
-        {
-            var most = run.MaxBy(w => w.Size!.Value).Words;
-            foreach (var less in run.Select(w => w.Words).Where(w => w != most).Distinct(StringComparer.Ordinal))
-            {
-                all = [.. all.Select(f => Instead(f, run.Key, less, most))];
-            }
-        }
-
-        return all;
+        var most = all.SelectMany(f => f.Wants).Where(w => IsThicker(install, w))
+            .GroupBy(w => w.Run, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Max(w => w.Size), StringComparer.Ordinal);
+        return all.Select(f => Agreed(install, f, most));
     }
 
-    private static Finding Instead(Finding finding, string run, string less, string most)
+    private static bool IsThicker(InstalledSystem install, WantedSize wanted) =>
+        install.Wiring.RunsById.GetValueOrDefault(wanted.Run) is { } run && wanted.Size > run.Wire.Size;
+
+    private static Finding Agreed(InstalledSystem install, Finding finding, Dictionary<string, WireSize> most)
     {
-        var (was, now) = ($"make {run} {less}", $"make {run} {most}");
-        return finding.Help?.Contains(was, StringComparison.Ordinal) != true ? finding : finding with
+        var help = finding.HelpText?.WithWants(w => Raised(install, w, most));
+        return finding with
         {
-            Help = finding.Help.Replace(was, now, StringComparison.Ordinal),
-            Fixes = [.. finding.Fixes.Select(f => f.Says != was ? f : new Fix(now, [.. f.Edits.Select(e => e with { Words = e.Words.Replace(less, most, StringComparison.Ordinal) })]))],
+            HelpText = help,
+            Help = help?.ToString() ?? finding.Help,
+            Fixes = [.. finding.Fixes.SelectMany(f => f.Wants is { } wanted && Raised(install, wanted, most) is var enough && enough != wanted
+                ? RunText.SizeFix(install.Wiring.RunsById[wanted.Run], enough.Size) : [f])],
         };
     }
 
-    [GeneratedRegex(@"make (?<run>\S+) (?<size>[0-9][0-9./]* (?:AWG|mm2))")]
-    private static partial Regex Wishes();
+    private static WantedSize Raised(InstalledSystem install, WantedSize wanted, Dictionary<string, WireSize> most) =>
+        IsThicker(install, wanted) && most.TryGetValue(wanted.Run, out var size) && size > wanted.Size ? wanted with { Size = size } : wanted;
 }

@@ -73,8 +73,10 @@ public static class Suppressions
             {
                 if (all[i].Rule == rule.Value && all[i].Subjects.Any(s => Concerns(s, at.Value)))
                 {
-                    all[i] = all[i] with { AcceptedBecause = because };
                     matches++;
+                    all[i] = Acceptance.Refuses(entry, all[i]) is { } why
+                        ? all[i] with { Notes = [.. all[i].Notes, new($"{why}; to accept it as it is now: {Acceptance.Entry(entry, all[i])}", entry.Place)] }
+                        : all[i] with { AcceptedBecause = because, Notes = [.. all[i].Notes.Where(n => n.At != entry.Place)] };
                 }
             }
 
@@ -96,6 +98,11 @@ public static class Suppressions
         if (entry.Rule is not { } rule)
         {
             return ("this entry names no rule, so it accepts nothing", entry.Place, "add rule: with the id that stands beside the finding, such as rule: supply/drop");
+        }
+
+        if (FormerRuleIds.NowOf(rule.Value) is { } now)
+        {
+            return ($"{rule.Value} is called {now} now, so this entry accepts nothing", rule.At, $"write rule: {now}");
         }
 
         if (!known.Contains(rule.Value))

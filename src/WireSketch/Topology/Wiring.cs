@@ -131,8 +131,8 @@ public sealed record WiredRun(
 {
     public string Id => Run.Id;
 
-    /// <summary>What guards it where it passes a wall: as written, else what its path passes; null if neither says.</summary>
-    public string? Guard => Run.Through?.Value ?? Route.SelectMany(r => r.Path.Passes).Select(p => p.Value).FirstOrDefault(GrommetWords.Say);
+    /// <summary>What guards it where it passes a wall: as written, else what its path passes; null if neither names a guard.</summary>
+    public string? Guard => Route.SelectMany(r => r.Path.Passes).Prepend(Run.Through ?? default).Select(p => p.Value).FirstOrDefault(w => w is not null && PassageWords.IsGuard(w));
 
     /// <summary>True if current comes and goes in the same cable.</summary>
     public bool IsTwoWire => From.Sum(e => e.Nodes.Length) > 1;

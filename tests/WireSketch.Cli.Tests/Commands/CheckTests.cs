@@ -29,6 +29,26 @@ public sealed class CheckTests
         Assert.Contains("wiresketch explain supply/unfused", said.Error, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("severity: error, ", 0)]
+    [InlineData("severity: warning, ", 1)]
+    [InlineData("", 1)]
+    public async Task An_accepted_error_does_not_count_in_the_exit_code_and_a_graver_one_does(string severity, int code)
+    {
+        var accepted = $"accept:\n  - {{ rule: load/coil-open, at: sub, {severity}because: bench test }}\n" + OpenCoil;
+        using var shop = new Shop().With("a.wsk.yaml", "wiresketch: 1\n" + accepted).With("b.wsk.yaml", "wiresketch: 1\n" + OpenCoil);
+        Assert.Equal(code, (await shop.Type("check", "a.wsk.yaml")).Code);
+        Assert.Equal(1, (await shop.Type("check", "b.wsk.yaml")).Code);
+    }
+
+    private const string OpenCoil = """
+        gear:
+          amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 2 ohm } }, settings: { low-pass: 80 Hz } }
+          sub: { is: subwoofer, coils: 2 x 4 ohm, handles: 250 W }
+        runs:
+          S1: { from: amp.sub, to: sub.coil.1, wire: 12 AWG, length: 9 ft }
+        """;
+
     [Fact]
     public async Task Quiet_leaves_the_summary_out()
     {

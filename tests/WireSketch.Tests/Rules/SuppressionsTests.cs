@@ -64,6 +64,7 @@ public sealed class SuppressionsTests
         Rule = Words(rule),
         At = Words(at),
         Because = Words(because),
+        Severity = Severity.Error,
     };
 
     private static Written<string>? Words(string? words) => words is null ? null : new(words, words, new(File, 7, 6));

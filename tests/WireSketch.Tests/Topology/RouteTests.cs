@@ -137,7 +137,7 @@ public sealed class RouteTests
           firewall: { from: engine bay, to: dash, length: 7 ft, passes: grommet }
           left sill: { from: dash, to: rear, length: 4 ft }
           tunnel: { from: dash, to: rear, length: 9 ft }
-          tail: { from: rear, to: tailgate, length: 3 ft, hazard: fuel }
+          tail: { from: rear, to: tailgate, length: 3 ft, hazard: fuel line }
         gear:
           battery: { is: battery, zone: engine bay, origin: factory }
           fridge: { is: fridge, zone: rear, power: 60 W }

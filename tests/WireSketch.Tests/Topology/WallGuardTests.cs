@@ -23,5 +23,6 @@ public sealed class WallGuardTests
     [InlineData("firewall grommet", true)]
     [InlineData("Rubber Boot", true)]
     [InlineData("a drilled hole", false)]
-    public void Words_that_name_a_guard(string words, bool guard) => Assert.Equal(guard, WireSketch.Topology.GrommetWords.Say(words));
+    [InlineData("no grommet, bare edge", false)]
+    public void Words_that_name_a_guard(string words, bool guard) => Assert.Equal(guard, WireSketch.Language.PassageWords.IsGuard(words));
 }

@@ -55,7 +55,10 @@ public static class Sarif
             Array(f.Notes.Where(n => n.At is not null).Select(n => Location(n.At!.Value, name, n.Message))),
             new Dictionary<string, string>(StringComparer.Ordinal) { ["primaryLocationLineHash"] = print, ["wiresketch/v1"] = print },
             Array(f.Fixes.Select(x => new SarifFix(new(x.Says), [.. x.Edits.GroupBy(e => e.At.File).Select(g => new SarifChange(Artifact(g.Key, name), [.. g.Select(e => new SarifReplacement(Region(e.At), new(e.Words)))]))]))),
-            f.AcceptedBecause is { } why ? [new SarifSuppression("inSource", "accepted", why)] : null);
+            f.AcceptedBecause is { } why ? [new SarifSuppression("inSource", "accepted", why)] : null)
+        {
+            Properties = new(f.State, Array(FindingsJson.Values(f)), Array(f.Wants.Select(w => new WantedEntry(w.Run, w.Size.ToString(), w.Size.Area.Value)))),
+        };
     }
 
     private static ImmutableArray<T>? Array<T>(IEnumerable<T> items) => items.ToImmutableArray() is { IsEmpty: false } array ? array : null;

@@ -24,7 +24,13 @@ internal sealed record SarifProperties(ImmutableArray<string> Tags);
 
 internal sealed record SarifResult(
     string RuleId, int RuleIndex, string Level, SarifText Message, ImmutableArray<SarifLocation> Locations, ImmutableArray<SarifLocation>? RelatedLocations,
-    Dictionary<string, string> PartialFingerprints, ImmutableArray<SarifFix>? Fixes, ImmutableArray<SarifSuppression>? Suppressions);
+    Dictionary<string, string> PartialFingerprints, ImmutableArray<SarifFix>? Fixes, ImmutableArray<SarifSuppression>? Suppressions)
+{
+    public SarifValues? Properties { get; init; }
+}
+
+/// <summary>The property bag of a result: the state in which it holds, its values, and the sizes that it asks for.</summary>
+internal sealed record SarifValues(string? State, ImmutableArray<ValueEntry>? Values, ImmutableArray<WantedEntry>? Wants);
 
 internal sealed record SarifLocation(SarifPhysicalLocation PhysicalLocation, SarifText? Message);
 

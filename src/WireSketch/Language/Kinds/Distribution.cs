@@ -141,14 +141,14 @@ public sealed record ChassisPoint : Gear
     /// <summary>bare metal, painted or unknown.</summary>
     public Written<string>? Surface { get; init; }
 
-    /// <summary>body, frame, seat rail, bracket or bolt through carpet.</summary>
+    /// <summary>body, frame, seat rail, bracket, bolt through carpet, or a part that a ground must not share.</summary>
     public Written<string>? On { get; init; }
 
     internal static ChassisPoint Read(Fields f) => new()
     {
         Name = f.Key,
         Surface = f.Word("surface", "what the lug sits on", ["bare metal", "painted", "unknown"], "unknown"),
-        On = f.Word("on", "what the point is part of", ["body", "frame", "seat rail", "bracket", "bolt through carpet"], "body"),
+        On = f.Word("on", "what the point is part of", ["body", "frame", "seat rail", "bracket", "bolt through carpet", "seat bolt", "belt anchor", "airbag part", "fuel part", "brake part"], "body"),
     };
 }
 
@@ -156,6 +156,8 @@ public sealed record ChassisPoint : Gear
 public sealed record Isolator : Gear
 {
     public override string Kind => "isolator";
+
+    protected override bool ComesCovered => true;
 
     public override ImmutableArray<TerminalShape> Terminals { get; } =
         [Node("main", TerminalRole.Supply), Node("second", TerminalRole.Supply), Node("-", TerminalRole.Ground)];
@@ -183,6 +185,8 @@ public sealed record Isolator : Gear
 public sealed record Relay : Gear
 {
     public override string Kind => "relay";
+
+    protected override bool ComesCovered => true;
 
     public override ImmutableArray<TerminalShape> Terminals { get; } =
     [

@@ -9,6 +9,8 @@ public sealed record Battery : Gear
 {
     public override string Kind => "battery";
 
+    protected override bool ComesCovered => true;
+
     public override ImmutableArray<TerminalShape> Terminals { get; } = [Node("+", TerminalRole.Supply, TerminalFlow.Out), Node("-", TerminalRole.Ground)];
 
     public Written<AmpHours>? Capacity { get; init; }

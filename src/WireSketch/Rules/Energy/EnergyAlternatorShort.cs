@@ -53,18 +53,18 @@ internal sealed class EnergyAlternatorShort : Rule
         }
 
         var wanted = energy.BaseLoad + energy.AverageDemand;
-        var sum = $"{energy.AverageDemand} on average beside the vehicle's own {energy.BaseLoad}";
+        var sum = FindingText.Of($"{energy.AverageDemand} on average beside the vehicle's own {energy.BaseLoad}");
         if (wanted > speed)
         {
             yield return Report(
-                Place(install), $"the gear takes {sum}, and the alternator gives {speed} at speed: {wanted - speed} come out of the battery",
-                $"fit an alternator of {Round(wanted)} or more, or take less", "vehicle");
+                Place(install), $"the gear takes {sum}, and the alternator gives {speed:limit} at speed: {wanted - speed} come out of the battery",
+                $"fit an alternator of {Round(wanted)} or more, or take less", "vehicle").With(ValueRole.Measured, wanted);
         }
         else if (energy.AlternatorAtIdle is { } idle && wanted > idle)
         {
             yield return Report(
-                Place(install), $"the gear takes {sum}, and the alternator gives {idle} at idle: {wanted - idle} come out of the battery while standing",
-                "raise the idle, play less while standing, or fit an alternator that gives more at idle", Severity.Advice, "vehicle");
+                Place(install), $"the gear takes {sum}, and the alternator gives {idle:limit} at idle: {wanted - idle} come out of the battery while standing",
+                "raise the idle, play less while standing, or fit an alternator that gives more at idle", Severity.Advice, "vehicle").With(ValueRole.Measured, wanted);
         }
     }
 

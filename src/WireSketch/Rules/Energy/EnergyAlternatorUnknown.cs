@@ -45,8 +45,8 @@ internal sealed class EnergyAlternatorUnknown : Rule
         if (energy.AlternatorAtSpeed is null && energy.AverageDemand > Much && install.Spec.Gear.OfType<Battery>().FirstOrDefault() is { } battery)
         {
             yield return Report(
-                battery.Name.At, $"the gear takes {energy.AverageDemand} on average, and nobody says what the alternator gives",
-                "add it under job: vehicle: { alternator: 90 A }", battery.Id);
+                battery.Name.At, $"the gear takes {energy.AverageDemand:measured} on average, and nobody says what the alternator gives",
+                "add it under job: vehicle: { alternator: 90 A }", battery.Id).With(ValueRole.Limit, Much);
         }
     }
 }

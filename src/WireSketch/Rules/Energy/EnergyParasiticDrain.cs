@@ -53,10 +53,10 @@ internal sealed class EnergyParasiticDrain : Rule
         var place = drains.Length > 0 ? drains[0].Path.Gear : install.Spec.Gear.OfType<Battery>().FirstOrDefault();
         if (place is not null)
         {
-            var most = drains.Length > 1 ? $", most of it {RunText.List(drains.Take(2).Select(d => $"{d.Path.Gear.Id} with {d.Amps}"))}" : "";
+            var most = drains.Length > 1 ? FindingText.Of($", most of it {FindingText.List(drains.Take(2).Select(d => FindingText.Of($"{d.Path.Gear.Id} with {d.Amps}")))}") : FindingText.None;
             yield return Report(
                 place.Name.At,
-                $"asleep everything draws {energy.StandbyCurrent}{most}: after {Days(time)} {Empty(install)}; 14 days is the least",
+                $"asleep everything draws {energy.StandbyCurrent}{most}: after {PrintedValue.Of(time, Days(time)):measured} {Empty(install)}; {PrintedValue.Of(Least, Days(Least)):limit} is the least",
                 $"feed {place.Id} from a switched circuit, or part it with a switch", place.Id);
         }
     }

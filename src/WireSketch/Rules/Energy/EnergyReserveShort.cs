@@ -46,8 +46,8 @@ internal sealed class EnergyReserveShort : Rule
         {
             yield return Report(
                 battery.Capacity?.At ?? battery.Name.At,
-                $"with the engine off the gear takes {energy.AverageDemand} on average, and {energy.UsableCharge} may be taken from the batteries: that lasts {new Seconds(Math.Round(reserve.Value / 60) * 60)}",
-                "tell the customer, or add a battery behind an isolator", battery.Id);
+                $"with the engine off the gear takes {energy.AverageDemand} on average, and {energy.UsableCharge} may be taken from the batteries: that lasts {new Seconds(Math.Round(reserve.Value / 60) * 60):measured}",
+                "tell the customer, or add a battery behind an isolator", battery.Id).With(ValueRole.Limit, Least);
         }
     }
 }

@@ -53,7 +53,7 @@ internal sealed class EnergyRestingVoltage : Rule
         return from rest in written
                where rest.Volts.Value >= running || rest.Volts.Value < running * Least.Value
                select Report(
-                   rest.Volts.At, $"{rest.Id} has {rest.Volts.Words} at rest and {running} with the engine running: a charged battery rests a little below what charges it",
+                   rest.Volts.At, $"{rest.Id} has {rest.Volts:measured} at rest and {running:limit} with the engine running: a charged battery rests a little below what charges it",
                    $"correct rest:, usually {running * (12.6 / 14.2)} here, or write running: under job: vehicle:", rest.Id);
     }
 }

@@ -56,7 +56,7 @@ internal sealed class GroundFactoryLead : Rule
         if (wiring.LinksAt[minus.Index].Any(l => l.Kind == ConnectionKind.FactoryLead) && amps > Little)
         {
             yield return Report(
-                battery.Name.At, $"up to {amps} come back by the body, and nothing describes the lead at {minus}; 1 mohm is taken for it",
+                battery.Name.At, $"up to {amps:measured} come back by the body, and nothing describes the lead at {minus}; {new Ohms(0.001)} is taken for it",
                 $"look at it; put a lead as thick as the supply beside it and write it as a run, such as {Lead(install, battery, minus)}",
                 battery.Id, minus.Id);
             yield break;
@@ -68,7 +68,7 @@ internal sealed class GroundFactoryLead : Rule
         {
             var run = RunText.Of(install, leads[0]);
             yield return Report(
-                RunText.WireAt(run), $"up to {amps} come back by {RunText.List(leads.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}, which carr{(leads.Length == 1 ? "ies" : "y")} {most}",
+                RunText.WireAt(run), $"up to {amps:measured} come back by {RunText.List(leads.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}, which carr{(leads.Length == 1 ? "ies" : "y")} {most:limit}",
                 $"make {run.Id} thicker, or put a second lead beside it", Severity.Warning, run.Id, battery.Id);
         }
     }

@@ -49,7 +49,7 @@ internal sealed class GroundLong : Rule
         where point is not null && device is not null
         select Report(
             RunText.LengthAt(run),
-            $"{RunText.Full(install, run)} goes {RunText.Length(install, run.Length)} to {point.Gear.Id}; {RunText.Length(install, Limit)} is the most for {device.Gear.Id}",
+            $"{RunText.Full(install, run)} goes {RunText.Measure(install, run.Length):measured} to {point.Gear.Id}; {RunText.Measure(install, Limit):limit} is the most for {device.Gear.Id}",
             $"find bare metal of the body within {RunText.Length(install, Limit)} of {device.Gear.Id}, or run a return of the supply's gauge back to the battery",
             run.Id, device.Gear.Id, point.Gear.Id);
 

@@ -74,7 +74,7 @@ internal sealed class GroundMissing : Rule
 
     private Finding Of(InstalledSystem install, Gear gear, Terminal minus) => Report(
         gear.Name.At,
-        install.Wiring.IsWired(minus) ? $"{minus} is wired, but that leads neither to the body nor to {(gear is Battery or GeneralSource or Capacitor ? "the minus of the sources it is joined with" : "a battery's minus")}" : $"nothing is wired to {minus}: {gear.Id} has no way back for its current",
+        install.Wiring.IsWired(minus) ? FindingText.Of($"{minus} is wired, but that leads neither to the body nor to {(gear is Battery or GeneralSource or Capacitor ? "the minus of the sources it is joined with" : "a battery's minus")}") : $"nothing is wired to {minus}: {gear.Id} has no way back for its current",
         gear is Relay ? $"add a run from {minus} to a ground, or to the device that switches it to ground"
             : $"add a run from {minus} to a chassis point on bare metal, as thick as its supply, such as G1: {{ from: {minus}, to: ground-bolt, wire: 4 AWG black, length: 14 in }}",
         gear.Id, minus.Id);

@@ -71,8 +71,8 @@ internal sealed class GroundOverloaded : Rule
         var answer = install.Answers.Conductors[run.Conductors[0].Index];
         var size = WireSizes.Carrying(worst.Amps, answer);
         return Report(
-            RunText.WireAt(run), $"{RunText.Full(install, run)} carries back {worst.Amps} {RunText.During(worst.State)}, and may carry {worst.Ampacity}",
-            size is { } s ? $"make {run.Id} {s}, or divide the grounds" : "divide the grounds", run.Id) with
+            RunText.WireAt(run), $"{RunText.Full(install, run)} carries back {worst.Amps:measured} {RunText.InState(worst.State)}, and may carry {worst.Ampacity:limit}",
+            size is { } s ? FindingText.Of($"make {new WantedSize(run.Id, s)}, or divide the grounds") : $"divide the grounds", run.Id) with
         {
             Fixes = size is { } thicker ? RunText.SizeFix(run, thicker) : [],
         };

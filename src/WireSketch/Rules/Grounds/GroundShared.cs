@@ -13,10 +13,10 @@ internal sealed class GroundShared : Rule
     /// <summary>Up to this a vehicle's own ground wire bears a guest (common practice, no published source).</summary>
     private static readonly Amps Guest = new(2);
 
-    private static readonly (string Word, string Says)[] Minding =
+    /// <summary>Parts of the vehicle that a ground must not share, as <c>on</c> names them, and what they belong to.</summary>
+    private static readonly (string On, string Says)[] Minding =
     [
-        ("airbag", "the airbags"), ("SRS", "the airbags"), ("belt", "a seat belt"), ("ECU", "the engine's computer"), ("engine computer", "the engine's computer"),
-        ("ABS", "the brakes"), ("brake", "the brakes"), ("sensor", "a sensor"), ("steering", "the steering"), ("fuel", "the fuel system"), ("tank", "the fuel system"),
+        ("airbag part", "the airbags"), ("belt anchor", "a seat belt"), ("seat bolt", "a seat"), ("brake part", "the brakes"), ("fuel part", "the fuel system"),
     ];
 
     public override RuleCard Card { get; } = new(
@@ -32,7 +32,7 @@ internal sealed class GroundShared : Rule
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
               inverter: { is: inverter, power: 150 W }
-              pillar-ground: { is: chassis point, origin: factory, surface: bare metal, place: with the belt bolt of the pillar } #! ground/shared
+              pillar-ground: { is: chassis point, origin: factory, surface: bare metal, on: belt anchor, place: with the belt bolt of the pillar } #! ground/shared
             runs:
               P1: { from: battery.+, to: inverter.+, wire: 10 AWG red, length: 8 ft, fuse: { rating: 25 A, at: 8 in } }
               G1: { from: inverter.-, to: pillar-ground, wire: 10 AWG black, length: 12 in }
@@ -52,11 +52,11 @@ internal sealed class GroundShared : Rule
     private IEnumerable<Finding> Points(InstalledSystem install) =>
         from point in install.Spec.Gear.OfType<ChassisPoint>()
         where install.Wiring.IsWired(install.Wiring.TerminalOf(point, "")!)
-        let minds = Minding.FirstOrDefault(m => Says(point.Facts.Place, m.Word) || Says(point.Facts.Notes, m.Word))
-        where minds.Word is not null
+        let minds = Minding.FirstOrDefault(m => m.On == point.On?.Value)
+        where minds.On is not null
         select Report(
-            point.Name.At, $"{point.Id} is shared with {minds.Says}, by what is written of it (\"{minds.Word}\")",
-            "choose a point of your own on the body; if the words mean something else, change them or accept this with the reason", point.Id);
+            point.On!.Value.At, $"{point.Id} is on a {minds.On}: it is shared with {minds.Says}",
+            "choose a point of your own on the body, and write on: body", point.Id);
 
     private IEnumerable<Finding> Wires(InstalledSystem install)
     {
@@ -69,20 +69,9 @@ internal sealed class GroundShared : Rule
             if (state.IsSolved && !install.IsShorted && amps > limit)
             {
                 yield return Report(
-                    tap.Name.At, $"{RunText.List(users.Select(u => u.Path.Gear.Id))} put{(users.Length == 1 ? "s" : "")} {amps} into the vehicle's own ground wire {tap.Id}{(tap.Limit is null ? $", of which nobody says what it bears; {Guest} is taken" : $", which bears {tap.Limit}")}",
+                    tap.Name.At, $"{RunText.List(users.Select(u => u.Path.Gear.Id))} put{(users.Length == 1 ? "s" : "")} {amps:measured} into the vehicle's own ground wire {tap.Id}{(tap.Limit is null ? FindingText.Of($", of which nobody says what it bears; {Guest:limit} is taken") : $", which bears {tap.Limit:limit}")}",
                     "ground it at a chassis point of its own", tap.Id, users[0].Path.Gear.Id);
             }
         }
-    }
-
-    private static bool Says(Written<string>? text, string word)
-    {
-        if (text is not { } t)
-        {
-            return false;
-        }
-
-        var at = t.Value.IndexOf(word, StringComparison.OrdinalIgnoreCase);
-        return at >= 0 && (at == 0 || !char.IsLetter(t.Value[at - 1])) && (at + word.Length >= t.Value.Length || !char.IsLetter(t.Value[at + word.Length]) || t.Value[at + word.Length] == 's');
     }
 }

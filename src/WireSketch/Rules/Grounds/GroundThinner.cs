@@ -121,7 +121,7 @@ internal sealed class GroundThinner : Rule
     private Finding Of(InstalledSystem install, WiredRun ground, WiredRun supply, string[] loads) => Report(
         RunText.WireAt(ground),
         $"{RunText.Full(install, ground)} takes back what {RunText.Full(install, supply)} brings to {RunText.List(loads)}",
-        $"make {ground.Id} {RunText.Size(supply)} or thicker",
+        $"make {new WantedSize(ground.Id, supply.Wire.Size)} or thicker",
         null, [ground.Id, .. loads]) with
     {
         Fixes = RunText.SizeFix(ground, supply.Wire.Size),

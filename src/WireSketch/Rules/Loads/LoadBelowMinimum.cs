@@ -43,7 +43,7 @@ internal sealed class LoadBelowMinimum : Rule
         var (help, fixes) = HookupFixes.Remedy(install, channel, minimum);
         return Report(
             ChannelWiring.PlaceOf(install.Wiring, channel),
-            $"{channel.Id} sees {load} from {RunText.List(ChannelWiring.Drivers(channel).Select(d => d.Speaker.Id))}; {minimum} is the least that it may drive",
+            $"{channel.Id} sees {load:measured} from {RunText.List(ChannelWiring.Drivers(channel).Select(d => d.Speaker.Id))}; {minimum:limit} is the least that it may drive",
             help,
             [channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]) with
         { Fixes = fixes };

@@ -45,14 +45,14 @@ internal sealed class LoadBoostRisky : Rule
                 if (box is not null)
                 {
                     yield return Report(
-                        boost.At, $"the boost of {boost.Words} on {ChannelWiring.Name(channel)} lies below the tuning of {box.Id}, {box.Tuned}: nothing holds its cone there",
-                        "take the boost off", channel.Id, box.Id, channel.Gear.Id);
+                        boost.At, $"the boost of {PrintedValue.Of(settings.BoostBy!.Value, boost.Words)} on {ChannelWiring.Name(channel)} lies below the tuning of {box.Id}, {box.Tuned:limit}: nothing holds its cone there",
+                        "take the boost off", channel.Id, box.Id, channel.Gear.Id).With(ValueRole.Measured, settings.BoostAt ?? default);
                 }
                 else if (settings.BoostBy!.Value > Most)
                 {
                     yield return Report(
-                        boost.At, $"the boost of {boost.Words} on {ChannelWiring.Name(channel)} asks for {Quantity.Digits(settings.BoostBy.Value.PowerRatio, 2)} times the power there",
-                        $"boost by no more than {Most}, and set the gain lower by as much as you boost", channel.Id, channel.Gear.Id);
+                        boost.At, $"the boost of {PrintedValue.Of(settings.BoostBy!.Value, boost.Words):measured} on {ChannelWiring.Name(channel)} asks for {Quantity.Digits(settings.BoostBy.Value.PowerRatio, 2)} times the power there",
+                        $"boost by no more than {Most}, and set the gain lower by as much as you boost", channel.Id, channel.Gear.Id).With(ValueRole.Limit, Most);
                 }
             }
         }

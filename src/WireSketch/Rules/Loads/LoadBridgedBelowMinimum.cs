@@ -42,7 +42,7 @@ internal sealed class LoadBridgedBelowMinimum : Rule
         var (help, fixes) = HookupFixes.Remedy(install, channel, minimum);
         return Report(
             ChannelWiring.PlaceOf(install.Wiring, channel),
-            $"{ChannelWiring.Name(channel)} sees {load} from {RunText.List(ChannelWiring.Drivers(channel).Select(d => d.Speaker.Id))}, so each half sees {load / 2}; {minimum} across both is the least, {minimum / 2} for each half",
+            $"{ChannelWiring.Name(channel)} sees {load:measured} from {RunText.List(ChannelWiring.Drivers(channel).Select(d => d.Speaker.Id))}, so each half sees {load / 2}; {minimum:limit} across both is the least, {minimum / 2} for each half",
             help,
             [channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]) with
         { Fixes = fixes };

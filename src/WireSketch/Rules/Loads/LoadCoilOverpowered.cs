@@ -68,7 +68,7 @@ internal sealed class LoadCoilOverpowered : Rule
         var others = drivers.Length > 1 ? $"; {RunText.List(drivers.Skip(1))} too" : "";
         return Report(
             coil.Speaker.Name.At,
-            $"{name} gets {coil.Power} from {ChannelWiring.Name(channel)} at full output and takes {coil.Handles}{others}",
+            $"{name} gets {coil.Power:measured} from {ChannelWiring.Name(channel)} at full output and takes {coil.Handles:limit}{others}",
             channel.TargetVolts is { } target
                 ? $"set the gain for {target} at the output, not for the {channel.Volts} that the channel can give, and accept this; or choose a driver that takes more"
                 : "choose a driver that takes more, or an amplifier that gives less",

@@ -64,7 +64,7 @@ internal sealed class LoadImpedanceTooHigh : Rule
         var better = choice is not null && choice.Makes < channel.Nominal!.Value * 0.99 ? choice : null;
         return Report(
             ChannelWiring.PlaceOf(install.Wiring, channel),
-            $"{ChannelWiring.Name(channel)} gives {power} into {channel.Loaded}; into {least} it would give {most}",
+            $"{ChannelWiring.Name(channel)} gives {power} into {channel.Loaded:measured}; into {least:limit} it would give {most}",
             better is not null ? $"write {better.Words}, which makes {better.Makes}" : $"drivers that make {least} would take all it has; or leave it, and save on the amplifier",
             [channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]) with
         { Fixes = better is not null ? HookupFixes.FixOf(install.Wiring, channel, better) : [] };

@@ -40,7 +40,7 @@ internal sealed class LoadShorted : Rule
         let culprit = runs.FirstOrDefault(r => r.Conductors.Any(c => Joins(install.Wiring, channel, c))) ?? (runs.Length > 0 ? runs[^1] : null)
         select Report(
             culprit?.Run.Name.At ?? ChannelWiring.PlaceOf(install.Wiring, channel),
-            $"{(culprit is null ? "a wire" : culprit.Id)} shorts {ChannelWiring.Name(channel)}: its plus and minus are joined{(channel.Nominal is { Value: > 0.001 } load ? $" by {load}" : "")}",
+            $"{(culprit is null ? "a wire" : culprit.Id)} shorts {ChannelWiring.Name(channel)}: its plus and minus are joined{(channel.Nominal is { Value: > 0.001 } load ? FindingText.Of($" by {load:measured}") : FindingText.None)}",
             culprit is not null && runs.Length > 1 ? $"take {culprit.Id} out, or bring one of its ends to where it belongs" : "bring plus and minus to the two ends of the load",
             [channel.Id, .. runs.Select(r => r.Id)]);
 

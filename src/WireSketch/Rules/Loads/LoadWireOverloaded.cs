@@ -52,8 +52,8 @@ internal sealed class LoadWireOverloaded : Rule
     {
         var size = WireSizes.Carrying(worst.Amps, install.Answers.Conductors[worst.Conductor.Index]);
         return Report(
-            RunText.WireAt(run), $"{RunText.Full(install, run)} carries {worst.Amps} when {ChannelWiring.Name(worst.Channel)} gives its {worst.Channel.Power}, and may carry {worst.Ampacity}",
-            size is { } s ? $"make {run.Id} {s}" : "choose a hookup with a higher load, or lay several wires side by side", run.Id, worst.Channel.Id) with
+            RunText.WireAt(run), $"{RunText.Full(install, run)} carries {worst.Amps:measured} when {ChannelWiring.Name(worst.Channel)} gives its {worst.Channel.Power}, and may carry {worst.Ampacity:limit}",
+            size is { } s ? FindingText.Of($"make {new WantedSize(run.Id, s)}") : $"choose a hookup with a higher load, or lay several wires side by side", run.Id, worst.Channel.Id) with
         {
             Fixes = size is { } thicker ? RunText.SizeFix(run, thicker) : [],
         };

@@ -1,13 +1,12 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 
 namespace WireSketch.Rules.Routes;
 
 /// <summary>A wire that bends with every opening of a door.</summary>
 internal sealed class RouteBareAtHinge : Rule
 {
-    private static readonly string[] Hinges = ["door", "hinge", "tailgate", "hatch", "boot lid", "trunk lid", "hood hinge", "hood hinge"];
-
     public override RuleCard Card { get; } = new(
         Id: "route/bare-at-hinge",
         Severity.Warning,
@@ -44,12 +43,10 @@ internal sealed class RouteBareAtHinge : Rule
         from run in install.Wiring.Runs
         from along in run.Route
         let path = along.Path
-        where !run.Run.Protect.Any(p => p.Value is "loom" or "conduit" or "sleeve") && !path.Passes.Any(p => Says(p.Value, ["boot", "gaiter", "bellows", "grommet"]) && !Says(p.Value, ["boot lid"]))
-        let hinge = path.Passes.Select(p => p.Value).FirstOrDefault(p => Says(p, Hinges))
+        where !run.Run.Protect.Any(p => p.Value is "loom" or "conduit" or "sleeve") && !path.Passes.Any(p => PassageWords.Boots.Contains(p.Value))
+        let hinge = path.Passes.Select(p => p.Value).FirstOrDefault(p => PassageWords.Hinges.Contains(p))
         where hinge is not null
         select Report(
             along.At, $"{run.Id} follows {path.Id} past the {hinge}, and no boot or sleeve guards it",
             $"add protect: sleeve to {run.Id}, or write passes: [{hinge}, rubber boot] at {path.Id} if there is one", run.Id, path.Id);
-
-    private static bool Says(string text, string[] words) => words.Any(w => text.Contains(w, StringComparison.OrdinalIgnoreCase));
 }

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 
 namespace WireSketch.Rules.Routes;
 
@@ -44,11 +45,10 @@ internal sealed class RouteNearHazard : Rule
         from along in run.Route
         let path = along.Path
         let clear = run.Run.Protect.Any(p => p.Value == "conduit")
-        let hazards = path.Hazard.Concat(path.Passes.Where(p => p.Value.Contains("seat rail", StringComparison.OrdinalIgnoreCase))).Select(h => h.Value)
-            .Where(h => !(clear && h.Contains("seat rail", StringComparison.OrdinalIgnoreCase))).Distinct(StringComparer.Ordinal).ToArray()
+        let hazards = path.Hazard.Select(h => h.Value).Where(h => !(clear && h == PassageWords.SeatRail)).Distinct(StringComparer.Ordinal).ToArray()
         where hazards.Length > 0
         select Report(
             along.At, $"{run.Id} follows {path.Id}, where there is: {string.Join(", ", hazards)}",
-            Array.TrueForAll(hazards, h => h.Contains("seat rail", StringComparison.OrdinalIgnoreCase)) ? "choose another path, or add protect: conduit, fixed clear of the rail" : "choose another path",
+            Array.TrueForAll(hazards, h => h == PassageWords.SeatRail) ? "choose another path, or add protect: conduit, fixed clear of the rail" : "choose another path",
             run.Id, path.Id);
 }

@@ -41,16 +41,16 @@ internal sealed class RouteNoGrommet : Rule
         foreach (var run in install.Wiring.Runs)
         {
             var places = run.From.Concat(run.To).Select(e => e.Gear.Zone).Where(z => z is not null && order.ContainsKey(z)).Select(z => order[z!]).ToArray();
-            if (places.Length < 2 || Wall(install, places.Min(), places.Max()) is not { } wall || IsGuarded(install, run))
+            if (places.Length < 2 || Wall(install, places.Min(), places.Max()) is not { } wall || IsGuarded(run))
             {
                 continue;
             }
 
             yield return Report(
                 run.Run.Through?.At ?? run.Run.Name.At,
-                run.Run.Through is { } through ? $"{run.Id} passes from the {wall.Near} to the {wall.Far} by \"{through.Value}\", which does not say that a grommet guards it"
+                run.Run.Through is { } through ? FindingText.Of($"{run.Id} passes from the {wall.Near} to the {wall.Far} by \"{through.Value}\", which names no grommet")
                     : $"{run.Id} passes the metal wall between {wall.Near} and {wall.Far}, and nothing says by what",
-                "add through: firewall grommet, or name the path whose grommet it uses", run.Id);
+                "add through: firewall grommet, or protect: grommet, or name the path whose grommet it uses", run.Id);
         }
     }
 
@@ -67,9 +67,6 @@ internal sealed class RouteNoGrommet : Rule
         return null;
     }
 
-    private static bool IsGuarded(InstalledSystem install, WiredRun run) =>
-        Says(run.Run.Through) || run.Run.Protect.Any(p => p.Value == "grommet")
-        || run.Route.Any(r => Says(r.Path.Name) || r.Path.Passes.Any(p => Says(p)));
-
-    private static bool Says(Quantities.Written<string>? words) => words is { } text && GrommetWords.Say(text.Value);
+    private static bool IsGuarded(WiredRun run) =>
+        run.Guard is not null || run.Run.Protect.Any(p => p.Value == "grommet");
 }

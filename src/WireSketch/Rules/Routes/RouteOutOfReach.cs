@@ -7,24 +7,19 @@ namespace WireSketch.Rules.Routes;
 /// <summary>Something that must be reached, where nobody can.</summary>
 internal sealed class RouteOutOfReach : Rule
 {
-    private static readonly string[] Buried =
-        ["under carpet", "under the carpet", "beneath the carpet", "headliner", "in the pillar", "inside the pillar", "in the sill", "inside the sill", "in the door", "inside the door", "behind the dash", "behind dash", "in the roof", "behind the headunit", "glued", "potted", "foamed", "welded"];
-
-    private static readonly string[] Reachable = ["hatch", "access", "removable", "clips off", "unclips", "lifts", "cover", "panel"];
-
     public override RuleCard Card { get; } = new(
         Id: "route/out-of-reach",
         Severity.Warning,
         Title: "A fuse, adapter or splice sits where nobody can reach it",
         Why: """
             A fuse that opens at night, on the road, must be found and changed; an adapter or a splice is the first place to look for a
-            fault. What lies under carpet or behind the dash is not looked at. If a hatch or a clip gives access, say so in place.
+            fault. What lies under carpet or behind the dash is not looked at. Where a panel comes off, write reach: panel.
             """,
         new Basis.Practice(),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
-              fuses: { is: fuse block, place: under the carpet, outputs: 1, fuses: { 1: 10 A } } #! route/out-of-reach
+              fuses: { is: fuse block, place: under the carpet, reach: none, outputs: 1, fuses: { 1: 10 A } } #! route/out-of-reach
               fridge: { is: fridge, power: 60 W }
               bolt: { is: chassis point, surface: bare metal }
             runs:
@@ -35,7 +30,7 @@ internal sealed class RouteOutOfReach : Rule
         Good: """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
-              fuses: { is: fuse block, place: on the side wall behind its cover, outputs: 1, fuses: { 1: 10 A } }
+              fuses: { is: fuse block, place: on the side wall behind its cover, reach: panel, outputs: 1, fuses: { 1: 10 A } }
               fridge: { is: fridge, power: 60 W }
               bolt: { is: chassis point, surface: bare metal }
             runs:
@@ -45,9 +40,12 @@ internal sealed class RouteOutOfReach : Rule
             """);
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        from gear in install.Spec.Gear
-        where gear is ProtectiveDevice or FuseBlock or DistributionBlock or LevelAdapter or Connector or Relay or LoadResistor && !gear.InVehicle && gear.Facts.Place is not null
-        let place = gear.Facts.Place!.Value
-        where Buried.Any(b => place.Value.Contains(b, StringComparison.OrdinalIgnoreCase)) && !Reachable.Any(r => place.Value.Contains(r, StringComparison.OrdinalIgnoreCase))
-        select Report(place.At, $"the {gear.Kind} {gear.Id} sits {place.Value}, where nobody reaches it", "move it, or say in place what gives access to it", gear.Id);
+        (from gear in install.Spec.Gear
+         where gear is ProtectiveDevice or FuseBlock or DistributionBlock or LevelAdapter or Connector or Relay or LoadResistor && !gear.InVehicle && gear.Facts.Reach is { Value: "none" }
+         select Report(gear.Facts.Reach!.Value.At, $"the {gear.Kind} {gear.Id} sits {gear.Facts.Place?.Value ?? "somewhere"}, where nobody reaches it", Help, gear.Id))
+        .Concat(from run in install.Spec.Runs
+                where run.Protection is { Reach.Value: "none" }
+                select Report(run.Protection!.Reach!.Value.At, $"the {(run.Protection.Breaker ? "breaker" : "fuse")} of {run.Id} sits where nobody reaches it", Help, run.Id));
+
+    private const string Help = "move it to where a hand gets at it, or write reach: panel if a panel that comes off gives access";
 }

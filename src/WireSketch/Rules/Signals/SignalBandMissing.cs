@@ -48,7 +48,7 @@ internal sealed class SignalBandMissing : Rule
         where need is not null && signal.Lowest > need.Value * 1.05
         select Report(
             driver.Speaker.Name.At,
-            $"{driver.Speaker.Id} on {channel.Id} plays down to {need}, and {signal.Chain[0].Id} gives nothing below {signal.Lowest}",
+            $"{driver.Speaker.Id} on {channel.Id} plays down to {need:limit}, and {signal.Chain[0].Id} gives nothing below {signal.Lowest:measured}",
             $"take the signal where the whole band is, or put in a processor that restores it; a high-pass at {signal.Lowest} would at least save the power",
             driver.Speaker.Id, channel.Id, signal.Chain[0].Id);
 

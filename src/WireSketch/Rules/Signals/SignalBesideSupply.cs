@@ -73,8 +73,8 @@ internal sealed class SignalBesideSupply : Rule
                 var beside = shared.SelectMany(x => x.Beside).Distinct(StringComparer.Ordinal).ToArray();
                 yield return Report(
                     shared[0].At,
-                    $"{run.Id} lies beside {RunText.List(beside)} over {RunText.Length(install, length)} along {RunText.List(shared.Select(x => x.Path.Id))}; {RunText.Length(install, Limit)} is the most",
-                    "run it down the other side of the vehicle, and cross supply cables at right angles",
+                    $"{run.Id} lies beside {RunText.List(beside)} over {RunText.Measure(install, length):measured} along {RunText.List(shared.Select(x => x.Path.Id))}; {RunText.Measure(install, Limit):limit} is the most",
+                    $"run it down the {(shared[0].Path.Side is { Value: "left" } ? "right" : shared[0].Path.Side is { Value: "right" } ? "left" : "other")} side of the vehicle, and cross supply cables at right angles",
                     [run.Id, .. shared.Select(x => x.Path.Id), .. beside]);
             }
         }
@@ -82,5 +82,5 @@ internal sealed class SignalBesideSupply : Rule
 
     /// <summary>Runs of the spec, and what the path itself says lies there.</summary>
     private static string[] Beside(VehiclePath path, IEnumerable<string> runs) =>
-        [.. runs.Concat(path.Beside.Select(b => b.Value).Where(b => new[] { "supply", "power", "battery cable" }.Any(w => b.Contains(w, StringComparison.OrdinalIgnoreCase)))).Distinct(StringComparer.Ordinal)];
+        [.. runs.Concat(path.Beside.Select(b => b.Value).Where(b => PassageWords.Supply.Contains(b))).Distinct(StringComparer.Ordinal)];
 }

@@ -45,7 +45,7 @@ internal sealed class SignalLevelHigh : Rule
         let worst = alike.First()
         select Report(
             SignalFeeds.PlaceOf(install.Wiring, worst),
-            $"{SignalFeeds.Names(alike)} gets up to {worst.Maximum} from {worst.FedBy} and takes {worst.Accepts!.Value.Most} at most",
+            $"{SignalFeeds.Names(alike)} gets up to {worst.Maximum:measured} from {worst.FedBy} and takes {worst.Accepts!.Value.Most:limit} at most",
             "put an adapter or an attenuator between them, or choose an input that takes this level; if the source is limited by its settings, write its real maximum:",
             worst.Gear.Id, SignalFeeds.RunOf(install.Wiring, worst)?.Id ?? worst.Gear.Id);
 }

@@ -45,7 +45,7 @@ internal sealed class SignalLevelLow : Rule
         let worst = alike.First()
         select Report(
             SignalFeeds.PlaceOf(install.Wiring, worst),
-            $"{SignalFeeds.Names(alike)} gets {worst.Maximum} at most from {worst.FedBy}; {worst.Gear.Id} needs {worst.Accepts!.Value.Least} for full output",
+            $"{SignalFeeds.Names(alike)} gets {worst.Maximum:measured} at most from {worst.FedBy}; {worst.Gear.Id} needs {worst.Accepts!.Value.Least:limit} for full output",
             "choose a source or an adapter with a higher output, or put a line driver before the input",
             worst.Gear.Id, SignalFeeds.RunOf(install.Wiring, worst)?.Id ?? worst.Gear.Id);
 }

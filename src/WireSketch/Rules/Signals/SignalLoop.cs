@@ -53,7 +53,7 @@ internal sealed class SignalLoop : Rule
                where !Array.Exists(loops, other => other.Names.Length < loop.Names.Length && Array.TrueForAll(other.Names, n => loop.Names.Contains(n, StringComparer.Ordinal)))
                select Report(
                    SignalFeeds.PlaceOf(install.Wiring, loop.Signal),
-                   loop.Names.Length == 1 ? $"the output of {loop.Names[0]} feeds its own input" : $"the signal goes round in a circle: {string.Join(", ", loop.Names)} and back",
+                   loop.Names.Length == 1 ? FindingText.Of($"the output of {loop.Names[0]} feeds its own input") : $"the signal goes round in a circle: {string.Join(", ", loop.Names)} and back",
                    "take out the cable that leads back, and bring the source to that input",
                    loop.Names);
     }

@@ -58,7 +58,7 @@ internal sealed class SignalUnconnected : Rule
             {
                 yield return Report(
                     adapter.Name.At,
-                    feeds ? $"{adapter.Id} feeds other devices and gets no signal" : $"{adapter.Id} gets a signal and feeds nothing",
+                    feeds ? FindingText.Of($"{adapter.Id} feeds other devices and gets no signal") : $"{adapter.Id} gets a signal and feeds nothing",
                     feeds ? $"bring a speaker-level source to {adapter.Id}.in" : $"run a cable from {adapter.Id}.out to the input it is meant for",
                     adapter.Id);
             }
@@ -85,7 +85,7 @@ internal sealed class SignalUnconnected : Rule
         {
             yield return Report(
                 amp.Name.At,
-                wired ? $"no source reaches the inputs of {amp.Id}, although a cable lands there" : $"{amp.Id} drives {RunText.List(Drivers(loads))} and no cable lands on its inputs",
+                wired ? FindingText.Of($"no source reaches the inputs of {amp.Id}, although a cable lands there") : $"{amp.Id} drives {RunText.List(Drivers(loads))} and no cable lands on its inputs",
                 $"run a cable from the source to {amp.Id}.in",
                 amp.Id);
             yield break;
@@ -107,7 +107,7 @@ internal sealed class SignalUnconnected : Rule
         {
             yield return Report(
                 amp.Name.At,
-                amp.Channels.Length == 1 ? $"{amp.Id} gets a signal and drives nothing" : $"{SignalFeeds.Names(idle)} gets a signal, and nothing is connected to {(idle.Length == 1 ? "that channel" : "those channels")}",
+                amp.Channels.Length == 1 ? FindingText.Of($"{amp.Id} gets a signal and drives nothing") : $"{SignalFeeds.Names(idle)} gets a signal, and nothing is connected to {(idle.Length == 1 ? "that channel" : "those channels")}",
                 "connect the load, or bring the signal to the channel that has one",
                 [amp.Id, .. idle.Select(SignalFeeds.Name)]);
         }
@@ -126,7 +126,7 @@ internal sealed class SignalUnconnected : Rule
         {
             yield return Report(
                 processor.Name.At,
-                feeds ? $"{processor.Id} feeds other devices and gets no signal" : $"{processor.Id} gets a signal and feeds nothing",
+                feeds ? FindingText.Of($"{processor.Id} feeds other devices and gets no signal") : $"{processor.Id} gets a signal and feeds nothing",
                 feeds ? "run a cable from the source to one of its inputs" : "run cables from its outputs to the amplifiers",
                 processor.Id);
         }

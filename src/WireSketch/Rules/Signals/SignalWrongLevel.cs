@@ -48,7 +48,7 @@ internal sealed class SignalWrongLevel : Rule
         let first = alike.First()
         select Report(
             SignalFeeds.PlaceOf(install.Wiring, first),
-            $"{SignalFeeds.Names(alike)} takes {(first.Level == "speaker" ? "line" : "speaker")} level, and {first.FedBy} gives {first.Level} level{(first.Maximum is { } most ? $", up to {most}" : "")}",
+            $"{SignalFeeds.Names(alike)} takes {(first.Level == "speaker" ? "line" : "speaker")} level, and {first.FedBy} gives {first.Level} level{(first.Maximum is { } most ? FindingText.Of($", up to {most:level}") : FindingText.None)}",
             first.Level == "speaker"
                 ? "put a level adapter between them; or, if the device takes speaker level, say so at its input: speaker: 2 V to 16 V for an amplifier, level: speaker for a processor"
                 : $"bring the line signal to a line input; {first.Gear.Id} is made for speaker level",

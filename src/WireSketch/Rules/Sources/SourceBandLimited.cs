@@ -73,13 +73,13 @@ internal sealed class SourceBandLimited : Rule
 
     private Finding Of(string place, SourceResponse response, Hertz corner, string side, Hertz wanted, FilterFit? fit) => Report(
         response.Response.Place,
-        $"{place} has lost what is {side} {Round(corner)} at volume {response.Volume}: {Down} down there, where {wanted} should still be within {Down}{Looks(fit)}",
+        $"{place} has lost what is {side} {Round(corner):measured} at volume {response.Volume}: {Down} down there, where {wanted:limit} should still be within {Down}{Looks(fit)}",
         "take the signal from an output that carries it, or sum several outputs in a processor",
         place, place.Split('.')[0]);
 
     /// <summary>What kind of filter it looks like, where one fits well.</summary>
-    private static string Looks(FilterFit? fit) =>
-        fit is { } f && f.Error <= FitsWell ? $"; it looks like a {(f.IsHighPass ? "high-pass" : "low-pass")} of {f.PerOctave} per octave at {Round(f.Corner)}" : "";
+    private static FindingText Looks(FilterFit? fit) =>
+        fit is { } f && f.Error <= FitsWell ? FindingText.Of($"; it looks like a {(f.IsHighPass ? "high-pass" : "low-pass")} of {f.PerOctave} per octave at {Round(f.Corner)}") : FindingText.None;
 
-    private static string Round(Hertz hertz) => Quantity.Print(hertz, 2);
+    private static PrintedValue Round(Hertz hertz) => PrintedValue.Of(hertz, Quantity.Print(hertz, 2));
 }

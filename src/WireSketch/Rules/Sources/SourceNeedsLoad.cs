@@ -69,7 +69,7 @@ internal sealed class SourceNeedsLoad : Rule
         var setting = amp is not null && passes ? InputLoadOf(amp) : null;
         return Report(
             amp is not null && passes ? setting?.At ?? amp.Name.At : run?.Run.Name.At ?? first.Gear.Name.At,
-            first.Nominal is { } load ? $"{name} sees {load}; {first.Gear.Id} mutes an output with more than about {needed}" : $"{name} sees no load; {first.Gear.Id} mutes an output without about {needed}",
+            first.Nominal is { } load ? FindingText.Of($"{name} sees {load:measured}; {first.Gear.Id} mutes an output with more than about {needed:limit}") : $"{name} sees no load; {first.Gear.Id} mutes an output without about {needed:limit}",
             amp is not null && passes ? $"set input-load: on at {amp.Id}, which puts {amp.InputLoad} on the source" : $"lay a load resistor across it: {{ is: load resistor, channels: 2, across: {name}, resistance: {needed}, handles: 10 W }}",
             [first.Gear.Id, .. silent.Select(c => c.Id), .. AdaptersOf(install.Wiring, first).Select(x => x.Adapter.Id)]) with
         {

@@ -60,7 +60,7 @@ internal sealed class SourceResistorWatts : Rule
         where power > handles * Safe
         select Report(
             resistor.Name.At,
-            $"{resistor.Id} turns {power} into heat at {volts} across {ohms}; it is rated for {handles}{(power > handles ? "" : ", and should stay below half of that")}",
+            $"{resistor.Id} turns {power:measured} into heat at {volts} across {ohms}; it is rated for {handles:limit}{(power > handles ? "" : ", and should stay below half of that")}",
             $"use one rated for {new Watts(Math.Ceiling(power.Value / Safe))} or more, or a higher resistance that the source still accepts",
             power > handles ? Severity.Error : Severity.Warning,
             resistor.Id);

@@ -51,7 +51,7 @@ internal sealed class TurnOnFeedsSupply : Rule
             {
                 if (end.Gear is Load or Amplifier or Processor or HeadUnit && end.Nodes.FirstOrDefault(t => t.Role == TerminalRole.Supply && t.Shape.Flow == TerminalFlow.In) is { } fed)
                 {
-                    var draws = end.Gear is Load { Current: { } amps } ? $", which draws {amps.Words}" : end.Gear is Load { Power: { } watts } ? $", which takes {watts.Words}" : "";
+                    var draws = end.Gear is Load { Current: { } amps } ? FindingText.Of($", which draws {amps:measured}") : end.Gear is Load { Power: { } watts } ? FindingText.Of($", which takes {watts:measured}") : FindingText.None;
                     yield return Report(
                         end.At, $"{run.Id} feeds {fed.Id} from {source.Id}{draws}: a control output only wakes", $"feed {fed.Id} through a relay that {source.Id} wakes, from a fuse of its own", run.Id, end.Gear.Id,
                         source.Id);

@@ -44,7 +44,7 @@ internal sealed class TurnOnLoop : Rule
             {
                 yield return Report(
                     install.Wiring.GearById[start].Name.At,
-                    circle.Count == 1 ? $"{start} is to be woken by its own remote output" : $"{RunText.List(circle)} wait for each other to wake",
+                    circle.Count == 1 ? FindingText.Of($"{start} is to be woken by its own remote output") : $"{RunText.List(circle)} wait for each other to wake",
                     $"run a wire from the source, or from an accessory circuit, to {start}.remote-in",
                     [.. circle]);
             }

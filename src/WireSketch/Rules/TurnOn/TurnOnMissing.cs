@@ -52,7 +52,7 @@ internal sealed class TurnOnMissing : Rule
         var run = wake.HasControlWire ? ControlWires.RunAt(install.Wiring, remote) : null;
         return Report(
             run is null ? TurnOnStates.PlaceOf(wake.Gear) : SignalFeeds.EndAt(run, wake.Gear),
-            run is null ? $"{wake.Gear.Id} waits for {wake.Mode}, and no wire lands on {remote.Id}" : $"{wake.Gear.Id} waits for {wake.Mode}, and nothing that {run.Id} leads to gives a turn-on signal",
+            run is null ? FindingText.Of($"{wake.Gear.Id} waits for {wake.Mode}, and no wire lands on {remote.Id}") : $"{wake.Gear.Id} waits for {wake.Mode}, and nothing that {run.Id} leads to gives a turn-on signal",
             $"run a wire from a remote output or an accessory circuit to {remote.Id}",
             wake.Gear.Id, run?.Id ?? remote.Id);
     }
@@ -79,7 +79,7 @@ internal sealed class TurnOnMissing : Rule
         var run = ControlWires.RunAt(install.Wiring, accessory);
         return run is not null && !ControlWires.Sources(install, accessory).IsEmpty ? null : Report(
             run is null ? radio.Name.At : SignalFeeds.EndAt(run, radio),
-            run is null ? $"no wire lands on {accessory.Id}, so {radio.Id} does not know when to play" : $"nothing that {run.Id} leads to gives {radio.Id} an accessory signal",
+            run is null ? FindingText.Of($"no wire lands on {accessory.Id}, so {radio.Id} does not know when to play") : $"nothing that {run.Id} leads to gives {radio.Id} an accessory signal",
             $"run a wire from an accessory circuit to {accessory.Id}",
             radio.Id, run?.Id ?? accessory.Id);
     }

@@ -54,7 +54,7 @@ internal sealed class TurnOnMode : Rule
             : Report(
                 at,
                 there == "remote"
-                    ? $"{wake.Gear.Id} waits for {wake.Mode} at its input, where none arrives; {RunText.List(wake.ControlSources.Select(t => t.Id))} comes to its remote terminal"
+                    ? FindingText.Of($"{wake.Gear.Id} waits for {wake.Mode} at its input, where none arrives; {RunText.List(wake.ControlSources.Select(t => t.Id))} comes to its remote terminal")
                     : $"{wake.Gear.Id} waits for {wake.Mode}, and no wire brings it; a DC offset arrives at its input",
                 there == "remote" ? "set wake: remote" : $"set wake: dc offset, or run a wire to {TurnOnStates.RemoteOf(install.Wiring, wake.Gear).Id}",
                 wake.Gear.Id) with

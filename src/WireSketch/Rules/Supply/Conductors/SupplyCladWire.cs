@@ -52,7 +52,7 @@ internal sealed class SupplyCladWire : Rule
         var thicker = WireSizes.AtLeast(run.Wire.Size.Area.Value / Metal.CopperCladAluminum.ShareOfCopper.Value, run.Wire.Size);
         return Report(
             RunText.WireAt(run),
-            $"{RunText.Full(install, run)} carries {ampacity}, not the {WireSizes.AsCopper(guard.Answer)} of copper, and {RunText.Named(guard.Device)} lets through more",
+            $"{RunText.Full(install, run)} carries {ampacity:limit}, not the {WireSizes.AsCopper(guard.Answer):as copper} of copper, and {RunText.Named(guard.Device, "measured")} lets through more",
             $"{(fits is { } f ? $"fit {f}, " : "")}{(fits is null ? "" : "or ")}make {run.Id} copper{(thicker is { } t ? $" or {t} CCA" : "")}",
             run.Id, RunText.Subject(guard.Device)) with
         {

@@ -78,18 +78,18 @@ internal sealed class SupplyDrop : Rule
         var limit = DropLimits.LimitOf(install, worst.Path.Gear);
         var lost = worst.SupplyDrop.Value + worst.ReturnDrop.Value;
         var source = lost / worst.Drop.Value;
-        var others = loads.Length > 1 ? $"; {RunText.List(loads.Skip(1).Select(l => $"{l.Load.Path.Gear.Id} loses {l.Load.Drop}"))}" : "";
+        var others = loads.Length > 1 ? FindingText.Of($"; {FindingText.List(loads.Skip(1).Select(l => FindingText.Of($"{l.Load.Path.Gear.Id} loses {l.Load.Drop}")))}") : FindingText.None;
         var excess = lost - (limit.Value * source);
         var size = loss.Value > excess ? WireSizes.AtLeast(run.Wire.Size.Area.Value * loss.Value / (loss.Value - excess), run.Wire.Size) : null;
         return Found(
             RunText.WireAt(run),
-            $"{worst.Path.Gear.Id} gets {worst.Between} of {new Volts(source)} at full output: {worst.Drop} is lost ({worst.SupplyDrop} in the supply, {worst.ReturnDrop} in the return), {limit} is the most; {RunText.Full(install, run)} alone takes {loss}{others}",
-            size is { } s ? $"make {run.Id} {s}, or shorten it" : $"{run.Id} alone cannot mend it: make supply and return thicker, or bring the load nearer",
+            $"{worst.Path.Gear.Id} gets {worst.Between} of {new Volts(source)} {RunText.InState(SystemState.FullOutput)}: {worst.Drop:measured} is lost ({worst.SupplyDrop} in the supply, {worst.ReturnDrop} in the return), {limit:limit} is the most; {RunText.Full(install, run)} alone takes {loss}{others}",
+            size is { } s ? FindingText.Of($"make {new WantedSize(run.Id, s)}, or shorten it") : $"{run.Id} alone cannot mend it: make supply and return thicker, or bring the load nearer",
             run.Id, [.. loads.Select(l => l.Load.Path.Gear.Id)]) with
         {
             Fixes = size is { } thicker ? RunText.SizeFix(run, thicker) : [],
         };
     }
 
-    private Finding Found(SourceSpan at, string message, string help, string first, string[] others) => Report(at, message, help, [first, .. others]);
+    private Finding Found(SourceSpan at, FindingText message, FindingText help, string first, string[] others) => Report(at, message, help, [first, .. others]);
 }

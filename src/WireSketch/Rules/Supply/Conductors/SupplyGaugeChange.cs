@@ -56,7 +56,7 @@ internal sealed class SupplyGaugeChange : Rule
         select Report(
             RunText.WireAt(run),
             $"{RunText.Full(install, thick)} goes on as {RunText.Full(install, run)} to the same load, with no device between",
-            $"make {run.Id} {RunText.Size(thick)} as well, or {thick.Id} {RunText.Size(run)}",
+            $"make {new WantedSize(run.Id, thick.Wire.Size)} as well, or {thick.Id} {RunText.Size(run)}",
             run.Id, thick.Id) with
         {
             Fixes = RunText.SizeFix(run, thick.Wire.Size),

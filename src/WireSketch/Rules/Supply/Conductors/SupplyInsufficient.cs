@@ -61,7 +61,7 @@ internal sealed class SupplyInsufficient : Rule
             if (!state.IsSolved && state.Starved.IsEmpty && told.Add("") && install.Spec.Gear.OfType<Battery>().FirstOrDefault() is { } battery)
             {
                 yield return Report(
-                    battery.Name.At, $"no operating point was found for {Words(state.State)}: what rests on its volts and amps is not checked",
+                    battery.Name.At, $"no operating point was found for {new StatePhrase(Words(state.State), Words(state.State))}: what rests on its volts and amps is not checked",
                     "look for batteries joined at unlike voltages, or for values far from any real part", battery.Id);
             }
 
@@ -78,10 +78,10 @@ internal sealed class SupplyInsufficient : Rule
     private Finding CannotBe(InstalledSystem install, StateResult state, string? run, UnsuppliedLoad[] loads)
     {
         var wired = run is null ? null : install.Wiring.RunsById.GetValueOrDefault(run);
-        var wants = RunText.List(loads.Select(l => $"{l.Gear.Id} wants {l.Wanted} and can get {l.Most}"));
+        var wants = FindingText.List(loads.Select(l => FindingText.Of($"{l.Gear.Id} wants {l.Wanted:measured} and can get {l.Most:limit}")));
         return Report(
             wired is null ? loads[0].Gear.Name.At : RunText.WireAt(wired),
-            $"{wants} at {Words(state.State)}: the supply cannot bring more{(wired is null ? "" : $", most is lost in {RunText.Full(install, wired)}")}",
+            $"{wants} {RunText.InState(state.State)}: the supply cannot bring more{(wired is null ? FindingText.None : FindingText.Of($", most is lost in {RunText.Full(install, wired)}"))}",
             wired is null ? "shorten or thicken its supply and return" : $"make {wired.Id} thicker or shorter",
             null, [.. loads.Select(l => l.Gear.Id), .. wired is null ? Array.Empty<string>() : [wired.Id]]) with
         {
@@ -95,7 +95,7 @@ internal sealed class SupplyInsufficient : Rule
         var run = first is null ? null : RunText.Of(install, first);
         return Report(
             run is null ? load.Path.Gear.Name.At : RunText.WireAt(run),
-            $"{load.Path.Gear.Id} gets {Quantity.Print(load.Between, 4)} at {Words(state.State)} and stops below {lowest.Words}; {new Volts(load.SupplyDrop.Value + load.ReturnDrop.Value)} is lost on the way",
+            $"{load.Path.Gear.Id} gets {load.Between:measured 4} {RunText.InState(state.State)} and stops below {lowest:limit}; {new Volts(load.SupplyDrop.Value + load.ReturnDrop.Value)} is lost on the way",
             run is null ? "shorten or thicken its supply and return" : $"make {run.Id} thicker or shorter",
             null, [load.Path.Gear.Id, .. run is null ? Array.Empty<string>() : [run.Id]]) with
         {

@@ -55,12 +55,12 @@ internal sealed class SupplyInsulationTooLow : Rule
         var run = RunText.Of(install, answer.Conductor);
         var zone = install.Spec.Zones.FirstOrDefault(z => z.Id == answer.Conductor.ZoneId);
         var amps = SourceReach.Most(install, answer.Conductor);
-        var from = zone is null ? "" : $" (the {zone.Id} has {zone.AmbientOrDefault}{(amps is { Value: > 0 } a ? $", it carries {a}" : "")})";
-        var rated = answer.Conductor.Wire.InsulationIsAssumed ? $"{answer.Conductor.Wire.Insulation} is assumed for its insulation, as the wire does not say" : $"its insulation stands {answer.Conductor.Wire.Insulation}";
+        var from = zone is null ? FindingText.None : $" (the {zone.Id} has {zone.AmbientOrDefault:ambient}{(amps is { Value: > 0 } a ? FindingText.Of($", it carries {a}") : FindingText.None)})";
+        var rated = answer.Conductor.Wire.InsulationIsAssumed ? FindingText.Of($"{answer.Conductor.Wire.Insulation:limit} is assumed for its insulation, as the wire does not say") : $"its insulation stands {answer.Conductor.Wire.Insulation:limit}";
         var next = new[] { 90, 105, 125, 150, 200 }.Select(t => new Celsius(t)).Where(t => t > answer.Temperature).Select(t => (Celsius?)t).FirstOrDefault();
         return Report(
             RunText.WireAt(run),
-            $"{RunText.Full(install, run)} reaches {answer.Temperature}{from}; {rated}",
+            $"{RunText.Full(install, run)} reaches {answer.Temperature:measured}{from}; {rated}",
             next is { } n ? $"choose wire rated {n} or more, such as wire: {run.Wire.SizeWords} {n}" : "choose a cooler way or a thicker wire",
             run.Id);
     }

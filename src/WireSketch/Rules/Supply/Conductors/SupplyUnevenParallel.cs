@@ -1,3 +1,4 @@
+using WireSketch.Quantities;
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Topology;
@@ -52,14 +53,14 @@ internal sealed class SupplyUnevenParallel : Rule
                 if (Differ(first.Length.Value, run.Length.Value))
                 {
                     yield return Report(
-                        RunText.LengthAt(run), $"{RunText.Full(install, first)} and {RunText.Full(install, run)} lie parallel and differ in length by {Percent(first.Length.Value, run.Length.Value)}",
-                        $"cut both to one length", run.Id, first.Id);
+                        RunText.LengthAt(run), $"{RunText.Full(install, first)} and {RunText.Full(install, run)} lie parallel and differ in length by {More(first.Length.Value, run.Length.Value):measured 2}",
+                        "cut both to one length", run.Id, first.Id).With(ValueRole.Limit, new Share(Like - 1));
                 }
                 else if (Differ(WireSizes.CopperArea(first.Conductors[0]), WireSizes.CopperArea(run.Conductors[0])))
                 {
                     yield return Report(
-                        RunText.WireAt(run), $"{RunText.Full(install, first)} and {RunText.Full(install, run)} lie parallel and differ in copper by {Percent(WireSizes.CopperArea(first.Conductors[0]), WireSizes.CopperArea(run.Conductors[0]))}",
-                        $"make both {RunText.Size(first)}", run.Id, first.Id) with
+                        RunText.WireAt(run), $"{RunText.Full(install, first)} and {RunText.Full(install, run)} lie parallel and differ in copper by {More(WireSizes.CopperArea(first.Conductors[0]), WireSizes.CopperArea(run.Conductors[0])):measured 2}",
+                        $"make {new WantedSize(run.Id, first.Wire.Size)} as well", run.Id, first.Id).With(ValueRole.Limit, new Share(Like - 1)) with
                     {
                         Fixes = RunText.SizeFix(run, first.Wire.Size),
                     };
@@ -80,5 +81,5 @@ internal sealed class SupplyUnevenParallel : Rule
 
     private static bool Differ(double a, double b) => Math.Max(a, b) > Math.Min(a, b) * Like;
 
-    private static string Percent(double a, double b) => $"{Quantities.Quantity.Digits(((Math.Max(a, b) / Math.Min(a, b)) - 1) * 100, 2)} %";
+    private static Share More(double a, double b) => new((Math.Max(a, b) / Math.Min(a, b)) - 1);
 }

@@ -55,7 +55,7 @@ internal sealed class SupplyDemandUnknown : Rule
             else if (LoadModels.BoundingFuse(amplifier, output) is { } fuse)
             {
                 yield return Report(
-                    fuse.At, $"no power is stated for the loads of {amplifier.Id}: what its own fuse lets through, {fuse.Words}, is taken for it",
+                    fuse.At, $"no power is stated for the loads of {amplifier.Id}: what its own fuse lets through, {fuse:own fuse}, is taken for it",
                     "write power: by load for its channels, or supply: { current: } from its papers", Severity.Advice, amplifier.Id);
             }
         }

@@ -67,7 +67,7 @@ internal sealed class SupplyMissing : Rule
         var bare = !wiring.IsWired(load.Minus) && !load.Gear.InVehicle;
         return Report(
             load.Gear.Name.At,
-            wiring.IsWired(load.Plus) ? $"{load.Gear.Id} is wired at {load.Plus}, but that leads to no source"
+            wiring.IsWired(load.Plus) ? FindingText.Of($"{load.Gear.Id} is wired at {load.Plus}, but that leads to no source")
                 : $"nothing is wired to {load.Plus}{(bare ? $" or {load.Minus}" : "")}: {load.Gear.Id} is not fed",
             $"add a run to {load.Plus} from a fuse near the battery{(bare ? $", and one from {load.Minus} to bare metal of the body" : "")}; or write origin: existing if it is fed already",
             load.Gear.Id, load.Plus.Id);

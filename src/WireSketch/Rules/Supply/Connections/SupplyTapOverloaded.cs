@@ -57,7 +57,7 @@ internal sealed class SupplyTapOverloaded : Rule
                 var run = group.First().Path.Supply.Select(s => s.Conductor).OfType<Topology.Conductor>().First().RunId;
                 yield return Report(
                     install.Wiring.RunsById[run].Run.Name.At,
-                    $"{RunText.List(group.Select(l => l.Path.Gear.Id))} take{(group.Count() == 1 ? "s" : "")} {amps} from {source}, {(limit is { } l2 ? $"which can spare {l2.Words}" : $"of which nobody says what it can spare; {Assumed} is taken")}",
+                    $"{RunText.List(group.Select(l => l.Path.Gear.Id))} take{(group.Count() == 1 ? "s" : "")} {amps:measured} from {source}, {(limit is { } l2 ? FindingText.Of($"which can spare {l2:limit}") : $"of which nobody says what it can spare; {Assumed:limit} is taken")}",
                     $"feed {(group.Count() == 1 ? "it" : "them")} from the battery through a fuse and a relay, and let {source} wake the relay",
                     limit is null ? Severity.Warning : Severity.Error, run, source.Id);
             }

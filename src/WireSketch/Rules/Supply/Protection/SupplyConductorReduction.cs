@@ -65,7 +65,7 @@ internal sealed class SupplyConductorReduction : Rule
         var at = RunText.Length(install, Meters.FromInches(4));
         return Report(
             RunText.WireAt(run),
-            $"{RunText.Full(install, run)} goes on from {RunText.Full(install, thick)} and carries {ampacity}; before it there is only {RunText.Named(guard.Device)}",
+            $"{RunText.Full(install, run)} goes on from {RunText.Full(install, thick)} and carries {ampacity:limit}; before it there is only {RunText.Named(guard.Device, "measured")}",
             FuseSizes.For(load, ampacity, null) is { } rating
                 ? $"add fuse: {{ rating: {rating}, at: {at} }} to {run.Id} where it begins, or make it as thick as {thick.Id}"
                 : $"make {run.Id} as thick as {thick.Id}: it is to carry {load}",

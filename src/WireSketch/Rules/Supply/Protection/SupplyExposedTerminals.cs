@@ -1,23 +1,19 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language.Kinds;
-using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Supply.Protection;
 
 /// <summary>A breaker or block in the engine bay whose live studs nothing covers.</summary>
 internal sealed class SupplyExposedTerminals : Rule
 {
-    private static readonly string[] Covers =
-        ["cover", "boot", "box", "lid", "sealed", "enclos", "cap", "waterproof", "weatherproof", "watertight", "housing", "case", "IP6"];
-
     public override RuleCard Card { get; } = new(
         Id: "supply/exposed-terminals",
         Severity.Warning,
         Title: "Live studs stand open in the engine bay",
         Why: """
             A wrench between an open stud and the body is a dead short ahead of the fuse; road water makes the contacts rot. A breaker, block
-            or bus bar there needs a cover, a boot or a box. Say in place or notes how it is covered.
+            or bus bar there needs a cover, a boot or a box. Write covered: true once it has one.
             """,
         new Basis.Published("33 CFR 183.445(b): a continuously energized ungrounded terminal has a boot, nipple, cap, cover or shield; written for boats, taken here as good practice"),
         Bad: """
@@ -34,7 +30,7 @@ internal sealed class SupplyExposedTerminals : Rule
         Good: """
             gear:
               battery: { is: battery, zone: engine bay, origin: factory, capacity: 70 Ah }
-              main-breaker: { is: breaker, zone: engine bay, place: on the battery tray under its rubber cover, rating: 50 A }
+              main-breaker: { is: breaker, zone: engine bay, place: on the battery tray, covered: true, rating: 50 A }
               pump: { is: pump, zone: engine bay, current: 30 A }
               strut: { is: chassis point, zone: engine bay, surface: bare metal }
             runs:
@@ -43,31 +39,28 @@ internal sealed class SupplyExposedTerminals : Rule
               G1: { from: pump.-, to: strut, wire: 6 AWG black 105 C, length: 12 in }
             """);
 
-    /// <summary>Inline fuse holders come closed; inline breakers do not.</summary>
+    /// <summary>Inline holders come closed, unless it is written that one does not.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var open = install.Spec.Zones.Where(z => z.IsEngineBay || z.Exposed).ToDictionary(z => z.Id, StringComparer.Ordinal);
         foreach (var gear in install.Spec.Gear)
         {
-            if (gear is ProtectiveDevice or FuseBlock or DistributionBlock or BusBar { Ground: false } && !gear.InVehicle && gear.Zone is { } zone && open.ContainsKey(zone)
-                && !IsCovered(gear.Facts.Place) && !IsCovered(gear.Facts.Notes))
+            if (gear is ProtectiveDevice or FuseBlock or DistributionBlock or BusBar { Ground: false } && !gear.InVehicle && gear.Zone is { } zone && open.ContainsKey(zone) && !gear.IsCovered)
             {
                 yield return Report(
                     gear.Name.At, $"{gear.Id} stands in the {zone}, and nothing says that its live studs are covered",
-                    "cover it, and say so: place: with where it sits and what covers it", gear.Id);
+                    "cover it, and write covered: true", gear.Id);
             }
         }
 
         foreach (var run in install.Wiring.Runs)
         {
-            if (run.Holder is { Breaker: true, Zone: { } zone } && open.ContainsKey(zone) && !IsCovered(run.Run.Notes))
+            if (run.Holder is { Zone: { } zone } && open.ContainsKey(zone) && run.Run.Protection is { Covered.Value: false } device)
             {
                 yield return Report(
-                    run.Run.Protection!.At, $"the breaker of {run.Id} stands in the {zone}, and nothing says that its live studs are covered",
-                    $"cover it, and say so: notes: on {run.Id} with what covers it", run.Id);
+                    device.Covered!.Value.At, $"the {(device.Breaker ? "breaker" : "fuse")} of {run.Id} stands in the {zone}, and its live studs are not covered",
+                    "cover it, and write covered: true", run.Id);
             }
         }
     }
-
-    private static bool IsCovered(Written<string>? words) => words is { } text && Covers.Any(c => text.Value.Contains(c, StringComparison.OrdinalIgnoreCase));
 }

@@ -53,7 +53,7 @@ internal sealed class SupplyFedFromBothEnds : Rule
         var ampacity = install.Answers.Conductors[stretch.Fed.Conductor.Index].Ampacity;
         return Report(
             run.Run.Name.At,
-            $"{RunText.Full(install, run)} is fed from {stretch.Other} and from {source}; {RunText.Named(stretch.Device!)} protects it against {stretch.Other}, but from {source} the first device is {RunText.Length(install, stretch.First!.Value)} away",
+            $"{RunText.Full(install, run)} is fed from {stretch.Other} and from {source}; {RunText.Named(stretch.Device!)} protects it against {stretch.Other}, but from {source} the first device is {RunText.Measure(install, stretch.First!.Value):measured} away",
             limits
                 ? $"write what {source.Gear!.Id} can give ({(source.Gear is Alternator ? "output" : "current")}: 90 A): a wire that carries all of it needs no fuse there; else add a fuse within {RunText.Length(install, UnprotectedLengths.Limit)} of {source}"
                 : $"add a fuse{(ampacity is { } a && FuseSizes.AtMost(a, null) is { } most ? $" of {most} or less" : "")} within {RunText.Length(install, UnprotectedLengths.Limit)} of {source}",

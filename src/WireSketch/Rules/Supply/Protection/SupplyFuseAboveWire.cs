@@ -56,12 +56,13 @@ internal sealed class SupplyFuseAboveWire : Rule
         var fits = FuseSizes.For(load, ampacity, guard.Device.Style);
         var wire = WireSizes.Carrying(guard.Rating, guard.Answer);
         var assumed = guard.Conductor.Wire.InsulationIsAssumed && guard.Conductor.Wire.Material == ConductorMaterial.Copper
-            ? $"; insulation for {guard.Conductor.Wire.Insulation} is assumed, as the wire does not say" : "";
+            ? FindingText.Of($"; insulation for {guard.Conductor.Wire.Insulation:insulation} is assumed, as the wire does not say") : FindingText.None;
         return Report(
             RunText.RatingAt(guard.Device),
-            $"{RunText.Named(guard.Device)} is above the {ampacity} that {RunText.Full(install, run)} carries by {guard.Answer.AmpacityBasis}"
-                + $" (150 % of the table's value, which 33 CFR 183.455(c)(1) allows on boats, would be {(guard.Answer.TableAmpacity ?? ampacity) * 1.5}){assumed}",
-            fits is { } rating ? $"fit {rating}{(wire is { } w ? $", or make {run.Id} {w}" : "")}" : wire is { } thicker ? $"make {run.Id} {thicker}: the load takes {load}" : "divide the load",
+            $"{RunText.Named(guard.Device, "measured")} is above the {ampacity:limit} that {RunText.Full(install, run)} carries by {guard.Answer.AmpacityBasis}"
+                + $" ({new Share(1.5)} of the table's value, which 33 CFR 183.455(c)(1) allows on boats, would be {(guard.Answer.TableAmpacity ?? ampacity) * 1.5}){assumed}",
+            fits is { } rating ? FindingText.Of($"fit {rating}{(wire is { } w ? FindingText.Of($", or make {new WantedSize(run.Id, w)}") : FindingText.None)}")
+                : wire is { } thicker ? FindingText.Of($"make {new WantedSize(run.Id, thicker)}: the load takes {load}") : FindingText.Of($"divide the load"),
             nextUp ? Severity.Warning : Severity.Error, RunText.Subject(guard.Device), run.Id) with
         {
             Fixes = fits is { } f ? RunText.RatingFix(guard.Device, f) : wire is { } size ? RunText.SizeFix(run, size) : [],

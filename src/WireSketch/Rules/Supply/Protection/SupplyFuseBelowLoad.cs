@@ -55,8 +55,8 @@ internal sealed class SupplyFuseBelowLoad : Rule
         return Report(
             RunText.RatingAt(link),
             load > rating
-                ? $"{RunText.Named(link)} must carry {load} {RunText.During(state)}{who}: it will open"
-                : $"{RunText.Named(link)} carries {load} {RunText.During(state)}{who}, {Quantity.Digits(load / rating * 100, 3)} % of its rating: it ages",
+                ? FindingText.Of($"{RunText.Named(link, "limit")} must carry {load:measured} {RunText.InState(state)}{who}: it will open")
+                : $"{RunText.Named(link, "limit")} carries {load:measured} {RunText.InState(state)}{who}, {new Share(load / rating)} of its rating: it ages",
             fits is { } f ? $"fit {f}" : $"the wire behind it carries {ampacity}: make it thicker, then fit {FuseSizes.AtLeast(load / FuseSizes.Comfortable, link.Style)?.ToString() ?? "a larger one"}",
             load > rating ? Severity.Error : Severity.Advice,
             RunText.Subject(link)) with

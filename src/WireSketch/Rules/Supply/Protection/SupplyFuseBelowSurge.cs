@@ -59,7 +59,7 @@ internal sealed class SupplyFuseBelowSurge : Rule
         Amps? fits = FuseTable.RatingsOf(style).Where(r => r > link.Rating!.Value && r <= behind && StartingCurrents.Outlasts(style, amps, r)).Select(r => (Amps?)r).FirstOrDefault();
         return Report(
             RunText.RatingAt(link),
-            $"{RunText.Named(link)} carries {amps} when {load} starts, {Quantity.Digits(amps / link.Rating!.Value * 100, 3)} % of its rating: it may open {(opens is { } t ? $"after {t} already" : "at once")}, and a start lasts about {StartingCurrents.Start}",
+            $"{RunText.Named(link, "limit")} carries {amps:measured} when {load} starts, {new Share(amps / link.Rating!.Value)} of its rating: it may open {(opens is { } t ? FindingText.Of($"after {t:opens within} already") : $"at once")}, and a start lasts about {StartingCurrents.Start:start}",
             fits is { } rated ? $"fit {rated}; the wire behind it carries {behind}" : $"a slower construction, or thicker wire and a larger fuse: the wire behind it carries {behind}",
             RunText.Subject(link), load) with
         {

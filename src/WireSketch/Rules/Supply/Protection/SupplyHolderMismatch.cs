@@ -57,7 +57,7 @@ internal sealed class SupplyHolderMismatch : Rule
         let fits = (end.Gear as DistributionBlock)?.Fits
         where fits is not null && (run.Wire.Size.Area.Value > fits.Value.Value.Most.Area.Value * 1.08 || run.Wire.Size.Area.Value < fits.Value.Value.Least.Area.Value / 1.08)
         select Report(
-            RunText.WireAt(run), $"{end.Gear.Id} takes {fits.Value.Words}, and {run.Id} is {RunText.Size(run)}", $"choose a block that takes {RunText.Size(run)}, or another size for {run.Id}",
+            RunText.WireAt(run), $"{end.Gear.Id} takes {PrintedValue.Of(fits.Value.Value.Most, fits.Value.Words):limit}, and {run.Id} is {PrintedValue.Of(run.Wire.Size, RunText.Size(run)):measured}", $"choose a block that takes {RunText.Size(run)}, or another size for {run.Id}",
             run.Id, end.Id, end.Gear.Id);
 
     private IEnumerable<Finding> Studs(InstalledSystem install) =>
@@ -66,7 +66,7 @@ internal sealed class SupplyHolderMismatch : Rule
         let lugs = install.Wiring.ConductorsAt[install.Wiring.TerminalOf(bar, "")!.Index]
         where bar.Studs is { } studs && lugs.Length > studs.Value
         select Report(
-            bar.Studs!.Value.At, $"{bar.Id} has {bar.Studs} studs, and {lugs.Length} wires land on it: {RunText.List(lugs.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}",
+            bar.Studs!.Value.At, $"{bar.Id} has {bar.Studs!.Value.Value:limit} studs, and {lugs.Length:measured} wires land on it: {RunText.List(lugs.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}",
             "choose a bar with more studs, or a second one", bar.Id);
 
     private IEnumerable<Finding> Styles(InstalledSystem install) =>
@@ -94,12 +94,12 @@ internal sealed class SupplyHolderMismatch : Rule
             };
             if (rating is { } most && Through(install, gear) is { } amps && amps > most.Value)
             {
-                yield return Report(most.At, $"{gear.Id} carries {amps} at full output and is rated {most.Words}", "choose one that carries it, or divide the load", gear.Id);
+                yield return Report(most.At, $"{gear.Id} carries {amps:measured} at full output and is rated {most:limit}", "choose one that carries it, or divide the load", gear.Id);
             }
 
             foreach (var (cavity, current) in gear is Connector { Rating: not null } c ? Cavities(install, c) : [])
             {
-                yield return Report(((Connector)gear).Rating!.Value.At, $"{cavity} carries {current} at full output, and a cavity of {gear.Id} is rated {((Connector)gear).Rating}", "use a larger plug, or two cavities in parallel if its maker allows", gear.Id, cavity.Id);
+                yield return Report(((Connector)gear).Rating!.Value.At, $"{cavity} carries {current:measured} at full output, and a cavity of {gear.Id} is rated {((Connector)gear).Rating:limit}", "use a larger plug, or two cavities in parallel if its maker allows", gear.Id, cavity.Id);
             }
         }
     }

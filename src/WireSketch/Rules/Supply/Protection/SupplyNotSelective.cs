@@ -58,7 +58,7 @@ internal sealed class SupplyNotSelective : Rule
 
     private Finding Of(InternalConnection upstream, InternalConnection[] behind, Amps amps) => Report(
         RunText.RatingAt(upstream),
-        $"a short behind {RunText.List(behind.Take(3).Select(RunText.Named))}{(behind.Length > 3 ? $" and {behind.Length - 3} more" : "")} draws up to {amps}: {RunText.Named(upstream)} may open first or together",
+        $"a short behind {FindingText.List(behind.Take(3).Select(RunText.Named))}{(behind.Length > 3 ? $" and {behind.Length - 3} more" : "")} draws up to {amps:measured}: {RunText.Named(upstream)} may open first or together",
         $"fit a larger or slower device in place of {RunText.Named(upstream)}, if its wire allows, or smaller ones behind it",
         null, [RunText.Subject(upstream), .. behind.Select(RunText.Subject)]);
 }

@@ -59,20 +59,25 @@ internal sealed class SupplySlowFault : Rule
 
     private static bool Burns(FaultResult fault) => fault.LetThrough is { } through && through > fault.Withstand;
 
+    private static PrintedValue Energy(double letThrough) => PrintedValue.Of(letThrough, "A2s", $"{Quantity.Digits(letThrough, 2)} A²s");
+
     private Finding Of(InstalledSystem install, FaultResult fault)
     {
         var run = RunText.Of(install, fault.Conductor);
         var device = fault.Device!;
         var times = Quantity.Digits(fault.DeviceAmpsAtFar / device.Rating!.Value, 2);
-        var when = fault.OpensWithin is { } time ? $"which may take {time} to open" : "which need not open at all";
+        var when = fault.OpensWithin is { } time ? (Burns(fault) ? FindingText.Of($"which may take {time:opens within} to open") : $"which may take {time:measured} to open") : $"which need not open at all";
+        var burns = Burns(fault)
+            ? FindingText.Of($"; until then {Energy(fault.LetThrough!.Value):measured} pass and the wire survives {Energy(fault.Withstand):limit}")
+            : FindingText.None;
+        var smaller = SourceReach.Most(install, device) is { } load ? FuseSizes.AtLeast(load / FuseSizes.Comfortable, device.Style) : null;
         return Report(
             run.Run.Name.At,
-            $"a short at the far end of {RunText.Full(install, run)} draws {fault.DeviceAmpsAtFar}, {times} times the rating of {RunText.Named(device)}, {when}"
-                + (Burns(fault) ? $"; until then {Quantity.Digits(fault.LetThrough!.Value, 2)} A²s pass and the wire survives {Quantity.Digits(fault.Withstand, 2)} A²s" : ""),
+            $"a short at the far end of {RunText.Full(install, run)} draws {fault.DeviceAmpsAtFar:fault current}, {times} times the rating of {RunText.Named(device)}, {when}{burns}",
             $"fit a smaller fuse, or make {run.Id} thicker or shorter",
             Burns(fault) ? Severity.Error : Severity.Warning, run.Id, RunText.Subject(device)) with
         {
-            Fixes = WireSizes.Next(run.Wire.Size) is { } next ? RunText.SizeFix(run, next) : [],
+            Fixes = smaller is { } fits && fits < device.Rating ? RunText.RatingFix(device, fits) : [],
         };
     }
 }

@@ -46,13 +46,13 @@ internal sealed class SupplyUnfused : Rule
         var conductor = stretch.Fed.Conductor;
         var run = RunText.Of(install, conductor);
         var ampacity = install.Answers.Conductors[conductor.Index].Ampacity;
-        var burns = fault is null ? "" : $"; a short at its far end draws about {fault.Far}{(ampacity is { } a ? $", and it carries {a}" : "")}";
+        var burns = fault is null ? FindingText.None : $"; a short at its far end draws about {fault.Far:measured}{(ampacity is { } a ? FindingText.Of($", and it carries {a:limit}") : FindingText.None)}";
         var behind = stretch.Device is { } device
-            ? $"{run.Id} feeds {RunText.List(stretch.Unprotected.Select(t => t.Id))} without any fuse, and {RunText.Named(device)} comes only after {RunText.Length(install, stretch.First!.Value)}"
+            ? FindingText.Of($"{run.Id} feeds {RunText.List(stretch.Unprotected.Select(t => t.Id))} without any fuse, and {RunText.Named(device)} comes only after {RunText.Measure(install, stretch.First!.Value):distance}")
             : $"nothing protects {RunText.Full(install, run)} between {stretch.Source} and {RunText.List(stretch.Unprotected.Select(t => t.Id))}";
         var rating = ampacity is { } most ? FuseSizes.For(SourceReach.Most(install, conductor) ?? new(0), most) : null;
         var at = RunText.Length(install, Quantities.Meters.FromInches(12));
-        return Report(run.Run.Name.At, behind + burns, Help(stretch, run.Id, rating is { } r ? $"fuse: {{ rating: {r}, at: {at} }}" : $"fuse: {{ rating: auto, at: {at} }}"), run.Id, stretch.Source.Id);
+        return Report(run.Run.Name.At, $"{behind}{burns}", Help(stretch, run.Id, rating is { } r ? $"fuse: {{ rating: {r}, at: {at} }}" : $"fuse: {{ rating: auto, at: {at} }}"), run.Id, stretch.Source.Id);
     }
 
     private static string Help(UnprotectedLength stretch, string run, string fuse) =>

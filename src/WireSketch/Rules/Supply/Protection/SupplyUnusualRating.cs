@@ -45,10 +45,10 @@ internal sealed class SupplyUnusualRating : Rule
     {
         var below = FuseSizes.AtMost(rating, link.Style);
         var above = FuseSizes.AtLeast(rating, link.Style);
-        var near = RunText.List(new[] { below, above }.Where(a => a is not null).Select(a => a!.Value.ToString()));
+        var near = FindingText.List(new[] { below, above }.Where(a => a is not null).Select(a => FindingText.Of($"{a!.Value:made}")));
         return Report(
             RunText.RatingAt(link),
-            $"{RunText.Named(link)}: {(link.Style is { } style ? $"{style} fuses do not come" : "no style comes")} in {rating}; the nearest are {near}",
+            $"{RunText.Named(link)}: {(link.Style is { } style ? $"{style} fuses do not come" : "no style comes")} in {rating:measured}; the nearest are {near}",
             below is { } b && above is { } a ? $"fit {b} or {a}, as load and wire allow" : $"fit {near}, or name another style",
             RunText.Subject(link)) with
         {
