@@ -66,7 +66,7 @@ public sealed record PortBox(string Id, PortSide Side, int NameWidth, bool Numbe
 /// <summary>A wire or cable to be drawn: a line that joins two or more terminals.</summary>
 /// <param name="Id">The run's id, or the id of a part of it on one side of an inline holder (<c>P1</c> in both cases shares its <paramref name="Run"/>).</param>
 /// <param name="Run">The run it belongs to, which is what the label names.</param>
-/// <param name="Net">Wires of one net may share lanes and trunks; wires that meet at a terminal are taken for one net whatever they are called.</param>
+/// <param name="Net">Wires of one net may share dummies and verticals; wires that meet at a terminal are taken for one net whatever they are called.</param>
 /// <param name="Kind">supply, ground, line, speaker or control.</param>
 /// <param name="From">Terminal it starts at.</param>
 /// <param name="To">Terminals it ends at; more than one for a run to several loads.</param>

@@ -53,7 +53,7 @@ public sealed record PlacedPort(string Id, GridPoint At, PortSide Side);
 
 /// <summary>A wire's course.</summary>
 /// <param name="Id">The wire's id.</param>
-/// <param name="Courses">Polylines of horizontal and vertical stretches; one for each end beyond the first. A shared trunk stands in each of them.</param>
+/// <param name="Courses">Polylines of horizontal and vertical stretches; one for each end beyond the first. A shared vertical stands in each of them.</param>
 /// <param name="Label">The box kept free for the label, on a stretch of the wire that no other wire shares; empty where the wire carries none.</param>
 /// <param name="Dots">Points at which wires of one net part.</param>
 public sealed record RoutedWire(string Id, ImmutableArray<ImmutableArray<GridPoint>> Courses, GridRect Label, ImmutableArray<GridPoint> Dots);

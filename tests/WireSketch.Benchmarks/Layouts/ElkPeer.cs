@@ -18,9 +18,9 @@ internal sealed class ElkPeer : IPeer
 
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
 
-    private readonly Process _node;
+    private readonly Process node;
 
-    private ElkPeer(Process node) => _node = node;
+    private ElkPeer(Process node) => this.node = node;
 
     public string Name => "elk";
 
@@ -51,7 +51,7 @@ internal sealed class ElkPeer : IPeer
     public Figures? Measure(Subject subject, SheetLayout ours)
     {
         var graph = subject.Graph;
-        _node.StandardInput.WriteLine(JsonSerializer.Serialize(
+        node.StandardInput.WriteLine(JsonSerializer.Serialize(
             new
             {
                 thoroughness = graph.Devices.Length <= ThoroughTo ? Thorough : Usual,
@@ -59,8 +59,8 @@ internal sealed class ElkPeer : IPeer
                 wires = graph.Wires.Select(w => new { w.Id, w.From, w.To, w.LabelWidth, w.LabelHeight }),
             },
             Json));
-        _node.StandardInput.Flush();
-        var answer = JsonSerializer.Deserialize<Answer>(_node.StandardOutput.ReadLine()!, Json)!;
+        node.StandardInput.Flush();
+        var answer = JsonSerializer.Deserialize<Answer>(node.StandardOutput.ReadLine()!, Json)!;
         if (answer.Error is not null)
         {
             return null;
@@ -86,13 +86,13 @@ internal sealed class ElkPeer : IPeer
 
     public void Dispose()
     {
-        _node.StandardInput.Close();
-        if (!_node.WaitForExit(2000))
+        node.StandardInput.Close();
+        if (!node.WaitForExit(2000))
         {
-            _node.Kill();
+            node.Kill();
         }
 
-        _node.Dispose();
+        node.Dispose();
     }
 
     private static bool IsFree(DeviceBox device) => (device.Shape is DeviceShape.Slim or DeviceShape.Holder || device.Ports.All(p => p.Free)) && device.Ports.All(p => p.Side is PortSide.Left or PortSide.Right);

@@ -343,7 +343,7 @@ internal static class LayoutLaws
     private sealed class BoxGrid
     {
         private const int Side = 64;
-        private readonly Dictionary<(int, int), List<int>> _cells = [];
+        private readonly Dictionary<(int, int), List<int>> cells = [];
 
         public BoxGrid(IEnumerable<GridRect> boxes)
         {
@@ -352,9 +352,9 @@ internal static class LayoutLaws
             {
                 foreach (var cell in Cells(b.X, b.Y, b.Right, b.Bottom))
                 {
-                    if (!_cells.TryGetValue(cell, out var list))
+                    if (!cells.TryGetValue(cell, out var list))
                     {
-                        _cells.Add(cell, list = []);
+                        cells.Add(cell, list = []);
                     }
 
                     list.Add(i);
@@ -369,7 +369,7 @@ internal static class LayoutLaws
             var seen = new SortedSet<int>();
             foreach (var cell in Cells(left, top, right, bottom))
             {
-                if (_cells.TryGetValue(cell, out var list))
+                if (cells.TryGetValue(cell, out var list))
                 {
                     seen.UnionWith(list);
                 }

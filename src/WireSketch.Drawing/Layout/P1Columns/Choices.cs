@@ -32,7 +32,7 @@ internal sealed class Choices
     /// <summary>Free ports that are opposite to the side they belong on.</summary>
     public required bool[] Opposite { get; init; }
 
-    /// <summary>Wires in lanes of their own rather than those of their hub.</summary>
+    /// <summary>Wires in dummy nodes of their own rather than those of their hub.</summary>
     public required bool[] Alone { get; init; }
 
     /// <summary>True for a port on the right of its body, if it is not above or below.</summary>

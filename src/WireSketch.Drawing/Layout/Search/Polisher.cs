@@ -6,12 +6,12 @@ namespace WireSketch.Drawing.Layout.Search;
 /// <summary>Tries every single change of a sheet once and keeps what truly improves it.</summary>
 internal sealed class Polisher(SheetModel model, Evaluator evaluator)
 {
-    private readonly int[][] _facing = Moves.FreePartners(model);
-    private int _tries;
+    private readonly int[][] facing = Moves.FreePartners(model);
+    private int tries;
 
     public Candidate Polish(Candidate best, int tries)
     {
-        _tries = tries;
+        this.tries = tries;
         Candidate before;
         do
         {
@@ -47,7 +47,7 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
             if (model.BodyTurns[body])
             {
                 Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), turned: Moves.Toggled(b.Choices.Turned, body)));
-                foreach (int p in _facing[body])
+                foreach (int p in facing[body])
                 {
                     Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), turned: Moves.Toggled(b.Choices.Turned, body), opposite: p));
                 }
@@ -92,7 +92,7 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
     {
         for (int near = 1; near >= 0; near--)
         {
-            if (_tries-- > 0 && change(best) is { } trial && evaluator.Judge(trial, best.Price, best, near == 1) is { } next && next.Price < best.Price)
+            if (tries-- > 0 && change(best) is { } trial && evaluator.Judge(trial, best.Price, best, near == 1) is { } next && next.Price < best.Price)
             {
                 best = next;
                 return;

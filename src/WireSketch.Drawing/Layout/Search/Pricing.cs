@@ -31,7 +31,7 @@ internal static class Pricing
     {
         var courses = new PolylineBuilder(sheet);
         long bends = 0, jogs = 0, length = 0, manhattan = 0;
-        for (int l = 0; l < sheet.Wiring.Model.Links; l++)
+        for (int l = 0; l < sheet.Graph.Model.Links; l++)
         {
             var points = courses.Build(l);
             bends += points.Count - 2;
@@ -45,7 +45,7 @@ internal static class Pricing
             manhattan += Math.Abs(points[^1].X - points[0].X) + Math.Abs(points[^1].Y - points[0].Y);
         }
 
-        foreach (var s in sheet.Wiring.Model.Satellites)
+        foreach (var s in sheet.Graph.Model.Satellites)
         {
             length += s.Drop;
             manhattan += s.Drop;
