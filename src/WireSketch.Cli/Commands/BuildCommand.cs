@@ -52,7 +52,7 @@ internal static class BuildCommand
                 State = (SystemState)States.Words.IndexOf(parse.GetValue(state)!),
                 Audience = parse.GetValue(audience) == "customer" ? Audience.Customer : Audience.Technician,
                 Heat = parse.GetValue(heat) switch { "drop" => LoadColoring.Drop, "load" => LoadColoring.Load, _ => LoadColoring.None },
-                Tint = parse.GetValue(tint) == "dark" ? Theme.Dark : Theme.Print,
+                Theme = parse.GetValue(tint) == "dark" ? Theme.Dark : Theme.Print,
                 Paper = parse.GetValue(paper),
                 Upright = parse.GetValue(upright),
             };

@@ -34,9 +34,9 @@ internal sealed class SheetAssembler
         var size = new GridRect(0, 0, sheet.Width, sheet.Height);
         var zones = a.graph.Zones.Select((z, k) => new PlacedZone(
             z.Id, new GridRect(sheet.ZoneLeft[k], 0, sheet.ZoneRight[k] - sheet.ZoneLeft[k], sheet.Height)));
-        var courses = a.Courses();
-        var dots = Junctions.Find(a.model, courses);
-        var wires = a.graph.Wires.Select((w, k) => new RoutedWire(w.Id, courses[k], a.Label(k), dots[k]));
+        var polylines = a.Polylines();
+        var dots = Junctions.Find(a.model, polylines);
+        var wires = a.graph.Wires.Select((w, k) => new RoutedWire(w.Id, polylines[k], a.Label(k), dots[k]));
         return new SheetLayout(size, [.. zones], a.Walls(), a.Devices(), [.. wires], a.Arrangement());
     }
 
@@ -106,17 +106,17 @@ internal sealed class SheetAssembler
 
     private static int Y(int y) => y + Measure.Heading;
 
-    private ImmutableArray<ImmutableArray<GridPoint>>[] Courses()
+    private ImmutableArray<ImmutableArray<GridPoint>>[] Polylines()
     {
         var builder = new PolylineBuilder(sheet);
-        var courses = new ImmutableArray<ImmutableArray<GridPoint>>[graph.Wires.Length];
-        for (int w = 0; w < courses.Length; w++)
+        var polylines = new ImmutableArray<ImmutableArray<GridPoint>>[graph.Wires.Length];
+        for (int w = 0; w < polylines.Length; w++)
         {
             int s = model.WireSatellite[w];
             if (s >= 0)
             {
                 var (a, b) = model.Satellites[s].FromHost ? (Head(s), Foot(s)) : (Foot(s), Head(s));
-                courses[w] = [[a, b]];
+                polylines[w] = [[a, b]];
                 continue;
             }
 
@@ -126,10 +126,10 @@ internal sealed class SheetAssembler
                 all.Add([.. builder.Build(l).Select(p => p with { Y = Y(p.Y) })]);
             }
 
-            courses[w] = all.ToImmutable();
+            polylines[w] = all.ToImmutable();
         }
 
-        return courses;
+        return polylines;
     }
 
     private GridRect Label(int wire)

@@ -51,12 +51,12 @@ public sealed record PlacedDevice(string Id, GridRect Box, ImmutableArray<Placed
 /// <param name="Side">The side it came to be on: slim devices and holders may face the other way than their graph says, and free terminals be opposite.</param>
 public sealed record PlacedPort(string Id, GridPoint At, PortSide Side);
 
-/// <summary>A wire's course.</summary>
+/// <summary>A wire's polyline.</summary>
 /// <param name="Id">The wire's id.</param>
-/// <param name="Courses">Polylines of horizontal and vertical stretches; one for each end beyond the first. A shared vertical stands in each of them.</param>
+/// <param name="Polylines">Polylines of horizontal and vertical stretches; one for each end beyond the first. A shared vertical stands in each of them.</param>
 /// <param name="Label">The box kept free for the label, on a stretch of the wire that no other wire shares; empty where the wire carries none.</param>
 /// <param name="Dots">Points at which wires of one net part.</param>
-public sealed record RoutedWire(string Id, ImmutableArray<ImmutableArray<GridPoint>> Courses, GridRect Label, ImmutableArray<GridPoint> Dots);
+public sealed record RoutedWire(string Id, ImmutableArray<ImmutableArray<GridPoint>> Polylines, GridRect Label, ImmutableArray<GridPoint> Dots);
 
 /// <summary>The arrangement behind a layout: sub-column, order and row of every device. Part of the input of a later layout that must move little.</summary>
 /// <param name="Devices">For each device: its zone's id, its sub-column and its rank within it.</param>

@@ -118,22 +118,22 @@ internal sealed class ScenePainter : IDisposable
         canvas.Restore();
     }
 
-    private static void Paint(ShapeStyle look, Action<SKPaint> draw)
+    private static void Paint(ShapeStyle style, Action<SKPaint> draw)
     {
-        if (look.Fill is { } fill)
+        if (style.Fill is { } fill)
         {
             using var brush = Brush(fill);
             draw(brush);
         }
 
-        if (look.Stroke is { } stroke)
+        if (style.Stroke is { } stroke)
         {
             using var brush = Brush(stroke);
             brush.Style = SKPaintStyle.Stroke;
-            brush.StrokeWidth = Of(look.Width);
+            brush.StrokeWidth = Of(style.Width);
             brush.StrokeJoin = SKStrokeJoin.Round;
-            brush.StrokeCap = look.RoundEnds ? SKStrokeCap.Round : SKStrokeCap.Butt;
-            using var dash = look.Dash.Dash > 0 ? SKPathEffect.CreateDash([Of(look.Dash.Dash), Of(look.Dash.Gap)], 0) : null;
+            brush.StrokeCap = style.RoundEnds ? SKStrokeCap.Round : SKStrokeCap.Butt;
+            using var dash = style.Dash.Dash > 0 ? SKPathEffect.CreateDash([Of(style.Dash.Dash), Of(style.Dash.Gap)], 0) : null;
             brush.PathEffect = dash;
             draw(brush);
         }

@@ -175,22 +175,22 @@ public static class SvgWriter
         xml.WriteAttributeString("fill", span.Color.ToString());
     }
 
-    private static void Paint(XmlWriter xml, ShapeStyle look)
+    private static void Paint(XmlWriter xml, ShapeStyle style)
     {
-        xml.WriteAttributeString("fill", look.Fill?.ToString() ?? "none");
-        if (look.Stroke is not { } stroke)
+        xml.WriteAttributeString("fill", style.Fill?.ToString() ?? "none");
+        if (style.Stroke is not { } stroke)
         {
             return;
         }
 
         xml.WriteAttributeString("stroke", stroke.ToString());
-        Number(xml, "stroke-width", look.Width);
-        if (look.Dash.Dash > 0)
+        Number(xml, "stroke-width", style.Width);
+        if (style.Dash.Dash > 0)
         {
-            xml.WriteAttributeString("stroke-dasharray", $"{look.Dash.Dash} {look.Dash.Gap}");
+            xml.WriteAttributeString("stroke-dasharray", $"{style.Dash.Dash} {style.Dash.Gap}");
         }
 
-        if (look.RoundEnds)
+        if (style.RoundEnds)
         {
             xml.WriteAttributeString("stroke-linecap", "round");
         }

@@ -6,13 +6,13 @@ using WireSketch.Drawing.Sheets;
 namespace WireSketch.Drawing.Scenes;
 
 /// <summary>Draws a device: its box, symbol, name and terminals.</summary>
-internal sealed class DeviceDrawer(ShapeBuilder draft, Func<string, Reference?> references)
+internal sealed class DeviceDrawer(ShapeBuilder builder, Func<string, Reference?> references)
 {
     private const double Inset = 6;
 
     public void Draw(SheetDevice device, DeviceBox box, PlacedDevice placed, ImmutableArray<Numbered> marks)
     {
-        var d = draft.Inner();
+        var d = builder.Inner();
         var area = placed.Box;
         switch (box.Shape)
         {
@@ -42,7 +42,7 @@ internal sealed class DeviceDrawer(ShapeBuilder draft, Func<string, Reference?> 
             Terminal(d, placed.Ports[i], box.Shape == DeviceShape.Chassis);
         }
 
-        draft.Group(device.Spoken, d, new ShapeAttribute("data-gear", device.Id));
+        builder.Group(device.AccessibleText, d, new ShapeAttribute("data-gear", device.Id));
     }
 
     private static ShapeStyle Outline(ShapeBuilder d, SheetDevice device, Points width) => new(d.Palette.Box, d.Palette.Ink, width, device.InVehicle ? (3.6, 2.6) : default);

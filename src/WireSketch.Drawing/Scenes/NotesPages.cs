@@ -51,22 +51,22 @@ internal sealed class NotesPages
     /// <summary>Draws the n-th page, from 0.</summary>
     public Scene Draw(int page, TitleFacts facts, DrawingOptions options, ImmutableArray<Numbered> findings, int number, int count)
     {
-        var draft = new ShapeBuilder(Frame.Page, Palette.Of(options.Tint));
+        var builder = new ShapeBuilder(Frame.Page, Palette.Of(options.Theme));
         const string name = "Index and findings";
-        SheetHeader.Draw(draft, facts, FormattableString.Invariant($"sheet {number}: {name}"), null, findings, PagePlan.InnerWidth(paper));
+        SheetHeader.Draw(builder, facts, FormattableString.Invariant($"sheet {number}: {name}"), null, findings, PagePlan.InnerWidth(paper));
         for (var i = page * 2; i < Math.Min(columns.Count, (page * 2) + 2); i++)
         {
             foreach (var (y, draw) in columns[i].Parts)
             {
-                draw(draft, PagePlan.Margin + (i % 2 * (width + Gap)), PagePlan.Margin + 44 + y);
+                draw(builder, PagePlan.Margin + (i % 2 * (width + Gap)), PagePlan.Margin + 44 + y);
             }
         }
 
         var footer = new Footer(PagePlan.InnerWidth(paper), new CautionBlock(options.Audience, 240), new TitleBlock(facts, name, number, count));
-        footer.Draw(draft, PagePlan.Margin, paper.Height.Value - PagePlan.Margin - footer.Height);
+        footer.Draw(builder, PagePlan.Margin, paper.Height.Value - PagePlan.Margin - footer.Height);
         return new(
             name, FormattableString.Invariant($"{facts.Title}: {name}, sheet {number} of {count}"), FormattableString.Invariant($"{findings.Length} findings."), paper.Width, paper.Height,
-            draft.Palette.Paper, draft.Shapes);
+            builder.Palette.Paper, builder.Shapes);
     }
 
     private static void Heading(ShapeBuilder d, double x, double y, string words) => d.Text(x, y + 7, (Points)7, new TextLine([new(words, TextEmphasis.Quiet)]), TextAnchor.Start, 1);
@@ -76,8 +76,8 @@ internal sealed class NotesPages
         mark(d, x, y);
         for (var i = 0; i < lines.Length; i++)
         {
-            var tone = quietLast ? (i == lines.Length - 1 ? TextEmphasis.Quiet : TextEmphasis.Plain) : i == 0 ? TextEmphasis.Strong : TextEmphasis.Quiet;
-            d.Text(x + 22, y + 7.4 + (i * Leading), (Points)Size, lines[i], tone);
+            var emphasis = quietLast ? (i == lines.Length - 1 ? TextEmphasis.Quiet : TextEmphasis.Plain) : i == 0 ? TextEmphasis.Strong : TextEmphasis.Quiet;
+            d.Text(x + 22, y + 7.4 + (i * Leading), (Points)Size, lines[i], emphasis);
         }
     });
 

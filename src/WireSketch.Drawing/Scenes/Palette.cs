@@ -89,9 +89,9 @@ internal sealed record Palette
     /// <summary>Numbers on a filled mark.</summary>
     public required Color OnMark { get; init; }
 
-    public static Palette Of(Theme tint) => tint == Theme.Dark ? Dark : Print;
+    public static Palette Of(Theme theme) => theme == Theme.Dark ? Dark : Print;
 
-    public Color Of(TextEmphasis tone) => tone switch
+    public Color Of(TextEmphasis emphasis) => emphasis switch
     {
         TextEmphasis.Quiet => Quiet,
         TextEmphasis.Computed => Computed,

@@ -22,7 +22,7 @@ internal sealed record TitleFacts(string Title, string Vehicle, string Shop, str
         SystemState.Music when !sound => "average use, engine running",
         SystemState.Idle when !sound => "average use, engine idling",
         SystemState.EngineOff when !sound => "average use, engine off",
-        SystemState.FullOutput => "full output on a test tone, engine running",
+        SystemState.FullOutput => "full output on a test emphasis, engine running",
         SystemState.Music => "music, engine running",
         SystemState.Idle => "music, engine idling",
         SystemState.EngineOff => "music, engine off",

@@ -42,7 +42,7 @@ internal sealed class VehiclePlan
     /// <summary>Draws the sheet.</summary>
     public Scene Draw(ImmutableArray<Numbered> findings, int number, int count)
     {
-        var palette = Palette.Of(options.Tint);
+        var palette = Palette.Of(options.Theme);
         var page = new ShapeBuilder(Frame.Page, palette);
         var width = PagePlan.InnerWidth(paper);
         var footer = new Footer(width, new CautionBlock(options.Audience, 240), new TitleBlock(facts, Name, number, count));
@@ -186,7 +186,7 @@ internal sealed class VehiclePlan
         page.Group(null, d, new ShapeAttribute("data-gear", gear.Id));
     }
 
-    private void Routes(ShapeBuilder page, List<(string Words, TextEmphasis Tone)>[] blocks, double[] edges, double trunk, double x, double y, double column, double height)
+    private void Routes(ShapeBuilder page, List<(string Words, TextEmphasis Emphasis)>[] blocks, double[] edges, double trunk, double x, double y, double column, double height)
     {
         page.Text(x, y + 6, (Points)7, new TextLine([new("ROUTES", TextEmphasis.Quiet)]), TextAnchor.Start, 1);
         for (var b = 0; b < Crossings.Length; b++)
@@ -205,7 +205,7 @@ internal sealed class VehiclePlan
             for (var i = 0; i < Math.Min(most, lines.Count); i++)
             {
                 var words = i == most - 1 && lines.Count > most ? "…" : lines[i].Words;
-                page.Text(x + (b * column), y + 20 + (i * FooterBlock.Leading), FooterBlock.Size, words, lines[i].Tone);
+                page.Text(x + (b * column), y + 20 + (i * FooterBlock.Leading), FooterBlock.Size, words, lines[i].Emphasis);
             }
         }
     }
@@ -232,10 +232,10 @@ internal sealed class VehiclePlan
     }
 
     /// <summary>What passes a boundary, with lengths, through what and along which paths.</summary>
-    private List<(string Words, TextEmphasis Tone)> Block(int boundary, double width)
+    private List<(string Words, TextEmphasis Emphasis)> Block(int boundary, double width)
     {
         var runs = Crossings[boundary];
-        var lines = new List<(string Words, TextEmphasis Tone)>();
+        var lines = new List<(string Words, TextEmphasis Emphasis)>();
         Add($"{Zones[boundary].Zone} to {Zones[boundary + 1].Zone}", TextEmphasis.Strong);
         foreach (var kind in runs.GroupBy(r => r.Kind).OrderBy(g => g.Key))
         {
@@ -262,7 +262,7 @@ internal sealed class VehiclePlan
 
         static string Piece(WiredRun run) => run.LengthIsKnown ? $"{run.Id}{DeviceLabels.Unbroken}({LabelText.Length(run).Replace(' ', DeviceLabels.Unbroken)})" : run.Id;
 
-        void Add(string words, TextEmphasis tone) =>
-            lines.AddRange(LineBreaker.Break(words, width, FooterBlock.Size, tone == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular).Select(l => (l, tone)));
+        void Add(string words, TextEmphasis emphasis) =>
+            lines.AddRange(LineBreaker.Break(words, width, FooterBlock.Size, emphasis == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular).Select(l => (l, emphasis)));
     }
 }

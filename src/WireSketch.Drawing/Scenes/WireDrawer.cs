@@ -10,7 +10,7 @@ namespace WireSketch.Drawing.Scenes;
 /// Draws wires in their own colors on a contrasting outline. All outlines of a net come before its bodies, so that no wire cuts
 /// its own trunk; a stretch that several ways of one wire share is drawn once, so that dashes stay in step.
 /// </summary>
-internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
+internal sealed class WireDrawer(ShapeBuilder builder, LoadColoring heat)
 {
     private const double Radius = 5;
 
@@ -54,7 +54,7 @@ internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
         {
             foreach (var dot in wire.Wire.Fans ? [] : wire.Dots)
             {
-                draft.Circle(dot.X, dot.Y, 1 + (StrokeWidths.Body(wire.Wire.Step).Value / 2), ShapeStyle.Filled(draft.Palette.Casing));
+                builder.Circle(dot.X, dot.Y, 1 + (StrokeWidths.Body(wire.Wire.Step).Value / 2), ShapeStyle.Filled(builder.Palette.Casing));
             }
         }
     }
@@ -94,14 +94,14 @@ internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
 
     private static Color Of(Language.ConductorColor color) => new(color.Red, color.Green, color.Blue);
 
-    private IEnumerable<Shape> Casings(Drawn wire) => wire.Courses.SelectMany(c => Casing(draft, wire.Wire, Rounded(c), heat));
+    private IEnumerable<Shape> Casings(Drawn wire) => wire.Polylines.SelectMany(c => Casing(builder, wire.Wire, Rounded(c), heat));
 
-    private IEnumerable<Shape> Bodies(Drawn wire) => wire.Courses.SelectMany(c => Body(draft, wire.Wire, Rounded(c), heat));
+    private IEnumerable<Shape> Bodies(Drawn wire) => wire.Polylines.SelectMany(c => Body(builder, wire.Wire, Rounded(c), heat));
 
     private void Group(ImmutableArray<Drawn> parts, IEnumerable<Shape> shapes)
     {
         var wire = parts[0].Wire;
-        draft.Add(new GroupShape(wire.Spoken, [.. shapes])
+        builder.Add(new GroupShape(wire.AccessibleText, [.. shapes])
         {
             Marks =
             [
@@ -113,7 +113,7 @@ internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
 
     private ImmutableArray<PathSegment> Rounded(ImmutableArray<GridPoint> points)
     {
-        var f = draft.Frame;
+        var f = builder.Frame;
         var steps = ImmutableArray.CreateBuilder<PathSegment>();
         steps.Add(new(PathMove.Start, f.At(points[0].X, points[0].Y)));
         for (var i = 1; i < points.Length - 1; i++)
@@ -138,5 +138,5 @@ internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
 
     private static int Distance(GridPoint a, GridPoint b) => Math.Abs(a.X - b.X) + Math.Abs(a.Y - b.Y);
 
-    private sealed record Drawn(SheetWire Wire, WireLink Link, ImmutableArray<ImmutableArray<GridPoint>> Courses, ImmutableArray<GridPoint> Dots);
+    private sealed record Drawn(SheetWire Wire, WireLink Link, ImmutableArray<ImmutableArray<GridPoint>> Polylines, ImmutableArray<GridPoint> Dots);
 }

@@ -74,8 +74,8 @@ internal sealed class ElkPeer : IPeer
         foreach (var w in graph.Wires)
         {
             double[]? label = answer.Labels[next];
-            var courses = answer.Courses.Skip(next).Take(w.To.Length).Select(c => Polyline.Corners(c.Select(p => Polyline.Point(p[0], p[1])))).ToImmutableArray();
-            wires.Add(new(w.Id, courses, label is null ? default : Polyline.Box(label[0], label[1], label[2], label[3]), []));
+            var polylines = answer.Polylines.Skip(next).Take(w.To.Length).Select(c => Polyline.Corners(c.Select(p => Polyline.Point(p[0], p[1])))).ToImmutableArray();
+            wires.Add(new(w.Id, polylines, label is null ? default : Polyline.Box(label[0], label[1], label[2], label[3]), []));
             next += w.To.Length;
         }
 
@@ -97,7 +97,7 @@ internal sealed class ElkPeer : IPeer
 
     private static bool IsFree(DeviceBox device) => (device.Shape is DeviceShape.Slim or DeviceShape.Holder || device.Ports.All(p => p.Free)) && device.Ports.All(p => p.Side is PortSide.Left or PortSide.Right);
 
-    private sealed record Answer(double Width, double Height, Placed[] Devices, double[][][] Courses, double[]?[] Labels, double Milliseconds, string? Error);
+    private sealed record Answer(double Width, double Height, Placed[] Devices, double[][][] Polylines, double[]?[] Labels, double Milliseconds, string? Error);
 
     private sealed record Placed(double[] Box, double[][] Ports);
 }

@@ -38,9 +38,9 @@ internal static class DebugSvg
                 var link = graph.Wires[w];
                 double width = link.Kind switch { "supply" => 1.6, "ground" => 1.3, "speaker" => 1.1, _ => .8 };
                 o.Append(CultureInfo.InvariantCulture, $"<g data-run=\"{link.Id}\" data-from=\"{link.From}\" data-to=\"{string.Join(' ', link.To)}\" data-net=\"{link.Net}\" data-kind=\"{link.Kind}\" fill=\"none\">");
-                foreach (var course in sheet.Wires[w].Courses)
+                foreach (var polyline in sheet.Wires[w].Polylines)
                 {
-                    string d = "M" + string.Join(" L", course.Select(p => FormattableString.Invariant($"{p.X} {p.Y}")));
+                    string d = "M" + string.Join(" L", polyline.Select(p => FormattableString.Invariant($"{p.X} {p.Y}")));
                     o.Append(CultureInfo.InvariantCulture, $"<path d=\"{d}\" stroke-linejoin=\"round\" stroke=\"{(pass == 0 ? "#fff" : Colors[link.Kind])}\" stroke-width=\"{(pass == 0 ? width + 2 : width)}\"{(pass == 0 ? " data-decoration=\"casing\"" : "")}/>");
                 }
 

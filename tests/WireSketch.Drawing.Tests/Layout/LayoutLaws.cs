@@ -40,7 +40,7 @@ internal static class LayoutLaws
     {
         var faults = BrokenByAny(graph, sheet);
         CheckZones(graph, sheet, faults);
-        var stretches = sheet.Wires.SelectMany((w, k) => w.Courses.SelectMany(c => c.Zip(c.Skip(1))).Select(p => new Stretch(k, p.First, p.Second))).ToList();
+        var stretches = sheet.Wires.SelectMany((w, k) => w.Polylines.SelectMany(c => c.Zip(c.Skip(1))).Select(p => new Stretch(k, p.First, p.Second))).ToList();
         CheckWalls(graph, sheet, stretches, faults);
         return faults;
     }
@@ -90,15 +90,15 @@ internal static class LayoutLaws
         {
             var wire = sheet.Wires[w];
             var link = graph.Wires[w];
-            Check(wire.Courses.Length == link.To.Length, Law.LooseEnd, $"wire {wire.Id} has {wire.Courses.Length} courses for {link.To.Length} ends");
-            for (int k = 0; k < wire.Courses.Length; k++)
+            Check(wire.Polylines.Length == link.To.Length, Law.LooseEnd, $"wire {wire.Id} has {wire.Polylines.Length} polylines for {link.To.Length} ends");
+            for (int k = 0; k < wire.Polylines.Length; k++)
             {
-                var course = wire.Courses[k];
-                Check(course[0] == port[link.From].At, Law.LooseEnd, $"wire {wire.Id} misses {link.From}");
-                Check(course[^1] == port[link.To[k]].At, Law.LooseEnd, $"wire {wire.Id} misses {link.To[k]}");
-                for (int i = 1; i < course.Length; i++)
+                var polyline = wire.Polylines[k];
+                Check(polyline[0] == port[link.From].At, Law.LooseEnd, $"wire {wire.Id} misses {link.From}");
+                Check(polyline[^1] == port[link.To[k]].At, Law.LooseEnd, $"wire {wire.Id} misses {link.To[k]}");
+                for (int i = 1; i < polyline.Length; i++)
                 {
-                    var s = new Stretch(w, course[i - 1], course[i]);
+                    var s = new Stretch(w, polyline[i - 1], polyline[i]);
                     Check(s.A.X == s.B.X ^ s.A.Y == s.B.Y, Law.OwnRules, $"wire {wire.Id} has a stretch from {s.A} to {s.B}");
                     Check(Holds(sheet.Size, new GridRect(s.Left, s.Top, s.Right - s.Left, s.Bottom - s.Top)), Law.Outside, $"wire {wire.Id} is outside");
                     stretches.Add(s);
@@ -127,7 +127,7 @@ internal static class LayoutLaws
         var upright = new List<Stretch>();
         for (int w = 0; w < sheet.Wires.Length; w++)
         {
-            foreach (var s in sheet.Wires[w].Courses.SelectMany(c => c.Zip(c.Skip(1))).Select(p => new Stretch(w, p.First, p.Second)).Distinct())
+            foreach (var s in sheet.Wires[w].Polylines.SelectMany(c => c.Zip(c.Skip(1))).Select(p => new Stretch(w, p.First, p.Second)).Distinct())
             {
                 (s.Level ? level : upright).Add(s);
             }

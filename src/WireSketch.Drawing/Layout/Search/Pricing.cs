@@ -29,11 +29,11 @@ internal static class Pricing
 
     private static (long Bends, long Jogs, long Length, long Manhattan) Measure(LabeledSheet sheet)
     {
-        var courses = new PolylineBuilder(sheet);
+        var polylines = new PolylineBuilder(sheet);
         long bends = 0, jogs = 0, length = 0, manhattan = 0;
         for (int l = 0; l < sheet.Graph.Model.Links; l++)
         {
-            var points = courses.Build(l);
+            var points = polylines.Build(l);
             bends += points.Count - 2;
             for (int i = 1; i < points.Count; i++)
             {
