@@ -220,7 +220,9 @@ internal sealed class SheetAssembler
         var devices = Enumerable.Range(0, graph.Devices.Length).Select(d =>
         {
             int b = model.DeviceBody[d] >= 0 ? model.DeviceBody[d] : model.Satellites[satelliteOf[d]].Host;
-            return new ArrangedDevice(graph.Devices[d].Id, graph.Zones[graph.Devices[d].Zone].Id, sub[w.Columns.Of[b]], rank[b], w.Choices.Turned[b], Opposite(d));
+            return new ArrangedDevice(
+                graph.Devices[d].Id, graph.Zones[graph.Devices[d].Zone].Id, sub[w.Columns.Of[b]], rank[b], w.Choices.Turned[b],
+                Opposite(d));
         });
         return new Arrangement([.. devices]);
     }

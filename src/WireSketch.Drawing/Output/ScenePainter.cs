@@ -94,7 +94,10 @@ internal sealed class ScenePainter : IDisposable
         foreach (var span in text.Spans)
         {
             var typeface = (span.Weight == FontWeight.SemiBold ? semiBold : regular)!;
-            using var font = new SKFont(typeface, Of(text.Size)) { Hinting = SKFontHinting.None, Subpixel = true, Edging = SKFontEdging.Antialias, LinearMetrics = true };
+            using var font = new SKFont(typeface, Of(text.Size))
+            {
+                Hinting = SKFontHinting.None, Subpixel = true, Edging = SKFontEdging.Antialias, LinearMetrics = true
+            };
             var glyphs = new List<ushort>();
             var places = new List<float>();
             for (var i = 0; i < span.Words.Length; i += char.IsSurrogatePair(span.Words, i) ? 2 : 1)
@@ -154,7 +157,14 @@ internal sealed class ScenePainter : IDisposable
                     builder.LineTo(x, y);
                     break;
                 case PathMove.Arc:
-                    builder.ArcTo(Of(step.Radius), Of(step.Radius), 0, SKPathArcSize.Small, step.Clockwise ? SKPathDirection.Clockwise : SKPathDirection.CounterClockwise, x, y);
+                    builder.ArcTo(
+                        Of(step.Radius),
+                        Of(step.Radius),
+                        0,
+                        SKPathArcSize.Small,
+                        step.Clockwise ? SKPathDirection.Clockwise : SKPathDirection.CounterClockwise,
+                        x,
+                        y);
                     break;
                 default:
                     builder.Close();

@@ -48,7 +48,9 @@ internal static class Marker
         {
             case Severity.Error:
                 const double cut = 2.2;
-                inner.Figure(style, x - Half, y - cut, x - cut, y - Half, x + cut, y - Half, x + Half, y - cut, x + Half, y + cut, x + cut, y + Half, x - cut, y + Half, x - Half, y + cut);
+                inner.Figure(
+                    style, x - Half, y - cut, x - cut, y - Half, x + cut, y - Half, x + Half, y - cut, x + Half, y + cut, x + cut,
+                    y + Half, x - cut, y + Half, x - Half, y + cut);
                 break;
             case Severity.Warning:
                 inner.Figure(style, x - Half, y, x, y - Half - 0.8, x + Half, y, x, y + Half + 0.8);
@@ -59,11 +61,16 @@ internal static class Marker
         }
 
         var words = finding.Number.ToString(CultureInfo.InvariantCulture);
-        inner.Add(new TextShape(inner.Frame.At(x, y + 2.5), TextSizes.Body * inner.Frame.Scale, TextAnchor.Middle, [new(words, FontWeight.SemiBold, ink)])
+        inner.Add(new TextShape(
+            inner.Frame.At(x, y + 2.5), TextSizes.Body * inner.Frame.Scale, TextAnchor.Middle, [new(words, FontWeight.SemiBold, ink)])
         {
             Marks = run is null ? [] : [new("data-part-of", run)],
         });
-        d.Group($"{finding.Finding.Severity}: {finding.Finding.Message}", inner, new ShapeAttribute("data-finding", words), new ShapeAttribute("data-rule", finding.Finding.Rule));
+        d.Group(
+            $"{finding.Finding.Severity}: {finding.Finding.Message}",
+            inner,
+            new ShapeAttribute("data-finding", words),
+            new ShapeAttribute("data-rule", finding.Finding.Rule));
     }
 
     public static Color Of(Palette palette, Severity severity) => severity switch

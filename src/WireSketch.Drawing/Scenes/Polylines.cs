@@ -31,7 +31,10 @@ internal static class Polylines
         var i = 1;
         while (i < way.Length && drawn.Count > 0)
         {
-            var on = drawn.Where(s => Holds(s, at) && Runs(s, at, way[i])).Select(s => Farthest(s, at, way[i])).OrderByDescending(p => Distance(at, p)).FirstOrDefault(at);
+            var on = drawn.Where(s => Holds(s, at) && Runs(s, at, way[i]))
+                .Select(s => Farthest(s, at, way[i]))
+                .OrderByDescending(p => Distance(at, p))
+                .FirstOrDefault(at);
             if (on == at)
             {
                 break;

@@ -21,7 +21,8 @@ internal sealed record SheetPage(Sheet Sheet, SheetLayout Layout, PagePlan Page,
 }
 
 /// <summary>Draws a sheet: zones, wires, devices, labels, then what stands around them.</summary>
-internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions options, bool computed, int count, bool squares, ImmutableArray<Numbered> all)
+internal sealed class SceneBuilder(
+    Spec spec, TitleFacts facts, DrawingOptions options, bool computed, int count, bool squares, ImmutableArray<Numbered> all)
 {
     /// <summary>Draws one sheet.</summary>
     /// <param name="placed">The sheet.</param>
@@ -52,7 +53,11 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
         whole.Add(builder.Shapes);
         Around(whole, placed, number);
         return new(
-            sheet.Name, FormattableString.Invariant($"{facts.Title}: {sheet.Name}, sheet {number} of {count}"), Describe(sheet, findings), page.Paper.Width, page.Paper.Height,
+            sheet.Name,
+            FormattableString.Invariant($"{facts.Title}: {sheet.Name}, sheet {number} of {count}"),
+            Describe(sheet, findings),
+            page.Paper.Width,
+            page.Paper.Height,
             palette.Paper, whole.Shapes);
     }
 
@@ -64,13 +69,21 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
             PageGrid.Draw(whole, page.Paper);
         }
 
-        var state = computed && options.Audience == Audience.Technician ? TitleFacts.Words(options.State, spec.Gear.Any(g => g is Language.Kinds.Amplifier or Language.Kinds.HeadUnit)) : null;
+        var state = computed && options.Audience == Audience.Technician
+            ? TitleFacts.Words(options.State, spec.Gear.Any(g => g is Language.Kinds.Amplifier or Language.Kinds.HeadUnit))
+            : null;
         if (state is not null && options.Heat != LoadColoring.None && placed.Sheet.Wires.Any(w => w.HeatStep is not null))
         {
             state += "; " + ColorScale.Title(options.Heat);
         }
 
-        SheetHeader.Draw(whole, facts, count > 1 ? FormattableString.Invariant($"sheet {number}: {placed.Sheet.Name}") : placed.Sheet.Name, state, all, PagePlan.InnerWidth(page.Paper));
+        SheetHeader.Draw(
+            whole,
+            facts,
+            count > 1 ? FormattableString.Invariant($"sheet {number}: {placed.Sheet.Name}") : placed.Sheet.Name,
+            state,
+            all,
+            PagePlan.InnerWidth(page.Paper));
         page.Footer.Draw(whole, PagePlan.Margin, page.FooterTop);
     }
 

@@ -45,9 +45,17 @@ internal sealed class ShapeBuilder(Frame frame, Palette palette)
 
     public void Add(IEnumerable<Shape> more) => shapes.AddRange(more);
 
-    public void Group(string? title, ShapeBuilder inner, params ImmutableArray<ShapeAttribute> marks) => shapes.Add(new GroupShape(title, inner.Shapes) { Marks = marks });
+    public void Group(string? title, ShapeBuilder inner, params ImmutableArray<ShapeAttribute> marks) =>
+        shapes.Add(new GroupShape(title, inner.Shapes) { Marks = marks });
 
-    public void Rect(double x, double y, double width, double height, double radius, ShapeStyle style, params ImmutableArray<ShapeAttribute> marks) =>
+    public void Rect(
+        double x,
+        double y,
+        double width,
+        double height,
+        double radius,
+        ShapeStyle style,
+        params ImmutableArray<ShapeAttribute> marks) =>
         shapes.Add(new RectShape(frame.Area(x, y, width, height), frame.Of(radius), Scaled(style)) { Marks = marks });
 
     public void Circle(double x, double y, double radius, ShapeStyle style, params ImmutableArray<ShapeAttribute> marks) =>
@@ -57,14 +65,29 @@ internal sealed class ShapeBuilder(Frame frame, Palette palette)
     public void Lines(ShapeStyle style, params double[][] lines) => shapes.Add(new PathShape([.. lines.SelectMany(Steps)], Scaled(style)));
 
     /// <summary>A closed figure.</summary>
-    public void Figure(ShapeStyle style, params double[] corners) => shapes.Add(new PathShape([.. Steps(corners), new(PathMove.Close, default)], Scaled(style)));
+    public void Figure(ShapeStyle style, params double[] corners) =>
+        shapes.Add(new PathShape([.. Steps(corners), new(PathMove.Close, default)], Scaled(style)));
 
     public void Path(ImmutableArray<PathSegment> steps, ShapeStyle style) => shapes.Add(new PathShape(steps, style));
 
-    public void Text(double x, double y, Points size, string words, TextEmphasis emphasis = TextEmphasis.Plain, TextAnchor anchor = TextAnchor.Start, double spacing = 0) =>
+    public void Text(
+        double x,
+        double y,
+        Points size,
+        string words,
+        TextEmphasis emphasis = TextEmphasis.Plain,
+        TextAnchor anchor = TextAnchor.Start,
+        double spacing = 0) =>
         Text(x, y, size, TextLine.Of(words, emphasis), anchor, spacing);
 
-    public void Text(double x, double y, Points size, TextLine line, TextAnchor anchor = TextAnchor.Start, double spacing = 0, params ImmutableArray<ShapeAttribute> marks)
+    public void Text(
+        double x,
+        double y,
+        Points size,
+        TextLine line,
+        TextAnchor anchor = TextAnchor.Start,
+        double spacing = 0,
+        params ImmutableArray<ShapeAttribute> marks)
     {
         if (line.Parts.Any(p => p.Text.Length > 0))
         {
@@ -73,10 +96,18 @@ internal sealed class ShapeBuilder(Frame frame, Palette palette)
     }
 
     public ImmutableArray<TextSpan> Spans(TextLine line) =>
-        [.. line.Parts.Where(p => p.Text.Length > 0).Select(p => new TextSpan(FontMetrics.Settable(p.Text), p.Emphasis == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular, palette.Of(p.Emphasis)))];
+        [
+            .. line.Parts.Where(p => p.Text.Length > 0)
+                .Select(p =>
+                    new TextSpan(
+                        FontMetrics.Settable(p.Text),
+                        p.Emphasis == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular,
+                        palette.Of(p.Emphasis)))
+        ];
 
     /// <summary>A style whose lengths are in units.</summary>
-    public ShapeStyle Scaled(ShapeStyle style) => style with { Width = style.Width * frame.Scale, Dash = (style.Dash.Dash * frame.Scale, style.Dash.Gap * frame.Scale) };
+    public ShapeStyle Scaled(ShapeStyle style) =>
+        style with { Width = style.Width * frame.Scale, Dash = (style.Dash.Dash * frame.Scale, style.Dash.Gap * frame.Scale) };
 
     private IEnumerable<PathSegment> Steps(double[] line)
     {

@@ -22,7 +22,9 @@ internal sealed class WireDrawer(ShapeBuilder builder, LoadColoring heat)
         nets.Clear();
         foreach (var run in wires.GroupBy(w => w.Run, StringComparer.Ordinal))
         {
-            nets[run.Key] = run.Select(w => w.Net.Length > 0 ? w.Net : w.Run).OrderByDescending(n => wires.Count(w => w.Net == n && w.Run != run.Key)).First();
+            nets[run.Key] = run.Select(w => w.Net.Length > 0 ? w.Net : w.Run)
+                .OrderByDescending(n => wires.Count(w => w.Net == n && w.Run != run.Key))
+                .First();
         }
 
         var all = wires.Select((w, i) => new Drawn(w, links[i], Polylines.Of(routes[i]), routes[i].Dots)).ToArray();
@@ -84,7 +86,9 @@ internal sealed class WireDrawer(ShapeBuilder builder, LoadColoring heat)
     {
         var color = ColorOf(wire, heat);
         yield return new PathShape(path, d.Scaled(new(null, d.Palette.Paper, StrokeWidths.Body(wire.Step) + StrokeWidths.Casing + 1.8)));
-        yield return new PathShape(path, d.Scaled(new(null, d.Palette.CasingOf(color), StrokeWidths.Body(wire.Step) + StrokeWidths.Casing)));
+        yield return new PathShape(
+            path,
+            d.Scaled(new(null, d.Palette.CasingOf(color), StrokeWidths.Body(wire.Step) + StrokeWidths.Casing)));
     }
 
     /// <summary>What a wire is drawn in.</summary>
@@ -105,7 +109,9 @@ internal sealed class WireDrawer(ShapeBuilder builder, LoadColoring heat)
         {
             Marks =
             [
-                new("data-run", wire.Run), new("data-from", string.Join(' ', parts.SelectMany(p => p.Wire.From).Distinct())), new("data-to", string.Join(' ', parts.SelectMany(p => p.Wire.To).Distinct())),
+                new("data-run", wire.Run),
+                new("data-from", string.Join(' ', parts.SelectMany(p => p.Wire.From).Distinct())),
+                new("data-to", string.Join(' ', parts.SelectMany(p => p.Wire.To).Distinct())),
                 new("data-net", nets[wire.Run]), new("data-kind", parts[0].Link.Kind),
             ],
         });
@@ -138,5 +144,9 @@ internal sealed class WireDrawer(ShapeBuilder builder, LoadColoring heat)
 
     private static int Distance(GridPoint a, GridPoint b) => Math.Abs(a.X - b.X) + Math.Abs(a.Y - b.Y);
 
-    private sealed record Drawn(SheetWire Wire, WireLink Link, ImmutableArray<ImmutableArray<GridPoint>> Polylines, ImmutableArray<GridPoint> Dots);
+    private sealed record Drawn(
+        SheetWire Wire,
+        WireLink Link,
+        ImmutableArray<ImmutableArray<GridPoint>> Polylines,
+        ImmutableArray<GridPoint> Dots);
 }

@@ -6,7 +6,10 @@ using WireSketch.Language;
 
 namespace WireSketch.Drawing.Scenes;
 
-/// <summary>Draws the quiet columns of the zones and the walls between them. Columns fill the drawing area; the first and the last reach its edges.</summary>
+/// <summary>
+/// Draws the quiet columns of the zones and the walls between them. Columns fill the drawing area; the first and the last reach its
+/// edges.
+/// </summary>
 internal sealed class ZoneDrawer(ShapeBuilder builder, Rect area, Spec spec, LoadColoring heat)
 {
     private const double Gap = 1.6;
@@ -22,7 +25,11 @@ internal sealed class ZoneDrawer(ShapeBuilder builder, Rect area, Spec spec, Loa
             var d = builder.Inner();
             d.Add(new RectShape(new(left, area.Y, right - left, area.Height), 4, ShapeStyle.Filled(d.Palette.OfZone(spec, zone.Id))));
             d.Add(new TextShape(
-                new(left + 7, area.Y + 11), HeadingSize, TextAnchor.Start, [new(FontMetrics.Settable(zone.Id.ToUpperInvariant()), FontWeight.SemiBold, d.Palette.Quiet)], 0.9));
+                new(left + 7, area.Y + 11),
+                HeadingSize,
+                TextAnchor.Start,
+                [new(FontMetrics.Settable(zone.Id.ToUpperInvariant()), FontWeight.SemiBold, d.Palette.Quiet)],
+                0.9));
             builder.Group(null, d, new ShapeAttribute("data-zone", zone.Id));
         }
     }
@@ -96,8 +103,17 @@ internal sealed class ZoneDrawer(ShapeBuilder builder, Rect area, Spec spec, Loa
         }
 
         var middle = top + ((bottom - top) / 2);
-        builder.Add(new RectShape(new(box.X, middle - (length / 2) - 3, box.Width, length + 6), 0, new(builder.Palette.Box, builder.Palette.Hatch, 0.6)));
-        builder.Add(new TextShape(new(box.X + (box.Width / 2) + 2.3, middle + (length / 2)), size, TextAnchor.Start, [new(words, FontWeight.Regular, builder.Palette.Quiet)], 0.8, Upwards: true)
+        builder.Add(new RectShape(
+            new(box.X, middle - (length / 2) - 3, box.Width, length + 6),
+            0,
+            new(builder.Palette.Box, builder.Palette.Hatch, 0.6)));
+        builder.Add(new TextShape(
+            new(box.X + (box.Width / 2) + 2.3, middle + (length / 2)),
+            size,
+            TextAnchor.Start,
+            [new(words, FontWeight.Regular, builder.Palette.Quiet)],
+            0.8,
+            Upwards: true)
         {
             Marks = [new("data-box", $"{box.X + (box.Width / 2) + 2.3 - 5} {middle + (length / 2)} {length} {size}")],
         });
@@ -111,7 +127,13 @@ internal sealed class ZoneDrawer(ShapeBuilder builder, Rect area, Spec spec, Loa
         var half = (body / 2) + 2.8;
         var x = passes[0].At.X;
         var known = passes[0].Bundle is not null || passes.All(p => Wire(p).IsBundle);
-        d.Rect(x - half, top - half, half * 2, bottom - top + (half * 2), half, new(d.Palette.Box, d.Palette.Ink, 1.1, known ? default : (2, 1.6)));
+        d.Rect(
+            x - half,
+            top - half,
+            half * 2,
+            bottom - top + (half * 2),
+            half,
+            new(d.Palette.Box, d.Palette.Ink, 1.1, known ? default : (2, 1.6)));
         foreach (var pass in passes)
         {
             var wire = Wire(pass);
@@ -119,7 +141,10 @@ internal sealed class ZoneDrawer(ShapeBuilder builder, Rect area, Spec spec, Loa
             d.Circle(pass.At.X, pass.At.Y, (StrokeWidths.Body(wire.Step).Value / 2) + 0.5, new(color, d.Palette.CasingOf(color), 0.6));
         }
 
-        builder.Group(passes[0].Bundle ?? "through the wall", d, new ShapeAttribute("data-pass", string.Join(' ', passes.Select(p => Wire(p).Run).Distinct())));
+        builder.Group(
+            passes[0].Bundle ?? "through the wall",
+            d,
+            new ShapeAttribute("data-pass", string.Join(' ', passes.Select(p => Wire(p).Run).Distinct())));
 
         SheetWire Wire(WallPass pass) => wires[links.Select(l => l.Id).ToList().IndexOf(pass.Wire)];
     }

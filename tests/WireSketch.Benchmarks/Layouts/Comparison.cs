@@ -49,7 +49,10 @@ internal sealed class Comparison(List<IPeer> peers)
         for (int p = 0; p < peers.Count; p++)
         {
             var (a, b) = (oursOfTheirs[p], theirs[p]);
-            Console.WriteLine($"ours to {peers[p].Name}: crossings {Ratio(a.Crossings, b.Crossings)}, bends per run {Ratio(a.BendsPerRun, b.BendsPerRun)}, detour {Ratio(a.Detour, b.Detour)}, least text {Ratio(a.Text, b.Text)}, time {Ratio(a.Seconds, b.Seconds)}");
+            Console.WriteLine(
+                $"ours to {peers[p].Name}: crossings {Ratio(a.Crossings, b.Crossings)}, bends per run "
+                    + $"{Ratio(a.BendsPerRun, b.BendsPerRun)}, detour {Ratio(a.Detour, b.Detour)}, least text {Ratio(a.Text, b.Text)}, "
+                    + $"time {Ratio(a.Seconds, b.Seconds)}");
         }
 
         Console.WriteLine("* dot's orthogonal lines end anywhere on a box, so its bends and detour are not those of a wiring drawing.");

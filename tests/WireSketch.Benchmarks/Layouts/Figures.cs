@@ -13,7 +13,8 @@ namespace WireSketch.Benchmarks.Layouts;
 /// <param name="Direct">What it would be if each went straight across and straight down.</param>
 /// <param name="Text">Least size of a label's text with the drawing fitted to the page, in points.</param>
 /// <param name="Seconds">Time for laying out.</param>
-internal sealed record Figures(int Drawings, int[] Broken, long Crossings, long Polylines, long Bends, double Length, double Direct, double Text, double Seconds)
+internal sealed record Figures(
+    int Drawings, int[] Broken, long Crossings, long Polylines, long Bends, double Length, double Direct, double Text, double Seconds)
 {
     private const double TextHeight = 7.25;
 
@@ -50,11 +51,18 @@ internal sealed record Figures(int Drawings, int[] Broken, long Crossings, long 
             }
         }
 
-        double text = TextHeight * scale * Math.Min((double)options.PageWidth / sheet.Size.Width, (double)options.PageHeight / sheet.Size.Height);
-        return new(1, broken, LayoutLaws.Crossings(sheet), polylines.Length, bends, (double)length / scale, (double)direct / scale, text, seconds);
+        double text = TextHeight
+            * scale
+            * Math.Min((double)options.PageWidth / sheet.Size.Width, (double)options.PageHeight / sheet.Size.Height);
+        return new(
+            1, broken, LayoutLaws.Crossings(sheet), polylines.Length, bends, (double)length / scale, (double)direct / scale, text, seconds);
     }
 
     public static Figures operator +(Figures a, Figures b) => new(
-        a.Drawings + b.Drawings, [.. a.Broken.Zip(b.Broken, (x, y) => x + y)], a.Crossings + b.Crossings, a.Polylines + b.Polylines, a.Bends + b.Bends,
+        a.Drawings + b.Drawings,
+        [.. a.Broken.Zip(b.Broken, (x, y) => x + y)],
+        a.Crossings + b.Crossings,
+        a.Polylines + b.Polylines,
+        a.Bends + b.Bends,
         a.Length + b.Length, a.Direct + b.Direct, Math.Min(a.Text, b.Text), a.Seconds + b.Seconds);
 }

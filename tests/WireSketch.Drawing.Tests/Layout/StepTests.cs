@@ -20,7 +20,10 @@ public class StepTests
             for (int seed = 1; seed <= 4; seed++)
             {
                 var model = ModelReader.Read(SyntheticSystem.Of(devices, seed));
-                var choices = Choices.For(model, StartColumns.ByRank(StartColumns.Ranks(model), model, [2, 2, 2, 3]), StartFacing.Of(model));
+                var choices = Choices.For(
+                    model,
+                    StartColumns.ByRank(StartColumns.Ranks(model), model, [2, 2, 2, 3]),
+                    StartFacing.Of(model));
                 yield return ($"{devices} devices, seed {seed}", Orderer.First(WireSegmenter.Cut(model, choices), passes));
             }
         }

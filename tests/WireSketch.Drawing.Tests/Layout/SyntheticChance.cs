@@ -1,6 +1,8 @@
 namespace WireSketch.Drawing.Tests.Layout;
 
-/// <summary>A small seeded generator (a linear congruential one with the constants of Knuth's MMIX), so that test graphs never change.</summary>
+/// <summary>
+/// A small seeded generator (a linear congruential one with the constants of Knuth's MMIX), so that test graphs never change.
+/// </summary>
 internal sealed class SyntheticChance(int seed)
 {
     private ulong state = (ulong)(seed + 1) * 0x9E3779B97F4A7C15UL;

@@ -100,7 +100,9 @@ internal sealed class SyntheticSystem
 
         if (channels == 1 && random.Is(50))
         {
-            var coils = Enumerable.Range(1, 2).Select(k => Port(Add($"sub{number}{(char)('a' + k - 1)}", 3, DeviceShape.Slim, group: amp.Group), "coil", PortSide.Left)).ToArray();
+            var coils = Enumerable.Range(1, 2)
+                .Select(k => Port(Add($"sub{number}{(char)('a' + k - 1)}", 3, DeviceShape.Slim, group: amp.Group), "coil", PortSide.Left))
+                .ToArray();
             Run("speaker", [Port(amp, "sub", PortSide.Right)], coils);
             return;
         }
@@ -134,7 +136,9 @@ internal sealed class SyntheticSystem
 
     // Batteries, isolators and distribution blocks are the same either way round; what handles signals is not.
     private static bool HasFreeSides(Part part) =>
-        part.Id.StartsWith("battery", StringComparison.Ordinal) || part.Id.StartsWith("isolator", StringComparison.Ordinal) || part.Id.StartsWith("dist", StringComparison.Ordinal);
+        part.Id.StartsWith("battery", StringComparison.Ordinal)
+            || part.Id.StartsWith("isolator", StringComparison.Ordinal)
+            || part.Id.StartsWith("dist", StringComparison.Ordinal);
 
     // Most devices have a chassis point of their own; every third shares one.
     private void Ground(Part part, string? name, ref int chassis)

@@ -39,7 +39,8 @@ internal sealed class ModelReader
                 int p = devicePort[d] + k;
                 this.port.Add(port.Id, p);
                 (portDevice[p], side[p], isNumbered[p], nameWidth[p]) = (d, port.Side, port.Numbered, port.NameWidth);
-                free[p] = port is { Free: true, Numbered: false, Side: PortSide.Left or PortSide.Right } && graph.Devices[d].Shape == DeviceShape.Box;
+                free[p] = port is { Free: true, Numbered: false, Side: PortSide.Left or PortSide.Right }
+                    && graph.Devices[d].Shape == DeviceShape.Box;
             }
         }
 
@@ -157,7 +158,10 @@ internal sealed class ModelReader
         }
     }
 
-    /// <summary>The terminal a label lies at: one that no other wire shares, at a side rather than above or below, at the load rather than the source.</summary>
+    /// <summary>
+    /// The terminal a label lies at: one that no other wire shares, at a side rather than above or below, at the load rather than the
+    /// source.
+    /// </summary>
     private int LabelPort(int w)
     {
         if (graph.Wires[w].LabelWidth <= 0 || wireSatellite[w] >= 0 || ends[w].Length < 2)

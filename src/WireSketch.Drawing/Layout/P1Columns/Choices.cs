@@ -17,7 +17,9 @@ internal sealed class Choices
     /// <summary>Distance between the keys of neighboring sub-columns at the start, so that others fit between.</summary>
     public const int SubStep = 1024;
 
-    /// <summary>Sub-column of each body: bodies of a zone with one key share a column, and columns stand in the order of the keys.</summary>
+    /// <summary>
+    /// Sub-column of each body: bodies of a zone with one key share a column, and columns stand in the order of the keys.
+    /// </summary>
     public required int[] Sub { get; init; }
 
     /// <summary>Order of the ports of each side: entry 2 × body for the left side before turning, and one more for the right.</summary>

@@ -88,5 +88,6 @@ internal sealed class SegmentGraph
 
     public ReadOnlySpan<int> Chain(int link) => ChainSegments.AsSpan(ChainStart[link], ChainStart[link + 1] - ChainStart[link]);
 
-    public ReadOnlySpan<int> In(int channel) => ChannelSegments.AsSpan(ChannelStart[channel], ChannelStart[channel + 1] - ChannelStart[channel]);
+    public ReadOnlySpan<int> In(int channel) =>
+        ChannelSegments.AsSpan(ChannelStart[channel], ChannelStart[channel + 1] - ChannelStart[channel]);
 }

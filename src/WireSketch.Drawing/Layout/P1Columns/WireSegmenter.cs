@@ -64,7 +64,12 @@ internal sealed class WireSegmenter
         void Count(int near, int far)
         {
             int p = model.SlotPort[near], ca = columns.Of[model.SlotBody[near]], cb = columns.Of[model.SlotBody[far]];
-            towards[p] += cb > ca || (cb == ca && (model.PortSide[model.SlotPort[far]] is PortSide.Top or PortSide.Bottom || choices.OnRight(model, model.SlotPort[far]))) ? 1 : -1;
+            towards[p] += cb > ca
+                || (cb == ca
+                    && (model.PortSide[model.SlotPort[far]] is PortSide.Top or PortSide.Bottom
+                        || choices.OnRight(model, model.SlotPort[far])))
+                ? 1
+                : -1;
         }
     }
 
@@ -211,7 +216,14 @@ internal sealed class WireSegmenter
         if (!segmentOf.TryGetValue(key, out int segment))
         {
             segmentOf.Add(key, segment = segments.Count);
-            segments.Add(new WireSegment(a, b, net, 0, rx != ry ? SegmentShape.Across : rx ? SegmentShape.TurnRight : SegmentShape.TurnLeft, channel, 0));
+            segments.Add(new WireSegment(
+                a,
+                b,
+                net,
+                0,
+                rx != ry ? SegmentShape.Across : rx ? SegmentShape.TurnRight : SegmentShape.TurnLeft,
+                channel,
+                0));
         }
 
         var known = segments[segment];

@@ -132,5 +132,6 @@ internal sealed class ColumnOrder
         return copy;
     }
 
-    public ColumnOrder Copy() => new(Graph, Array.ConvertAll(Items, c => (int[])c.Clone()), Array.ConvertAll(SideOrder, c => (int[])c.Clone()));
+    public ColumnOrder Copy() =>
+        new(Graph, Array.ConvertAll(Items, c => (int[])c.Clone()), Array.ConvertAll(SideOrder, c => (int[])c.Clone()));
 }

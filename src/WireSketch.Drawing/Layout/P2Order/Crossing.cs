@@ -129,7 +129,8 @@ internal static class Crossing
                     }
                     else if (i != j)
                     {
-                        change += Of(e, f, Moved(e.A), Moved(e.B), Moved(f.A), Moved(f.B)) - Of(e, f, key[e.A], key[e.B], key[f.A], key[f.B]);
+                        change += Of(e, f, Moved(e.A), Moved(e.B), Moved(f.A), Moved(f.B))
+                            - Of(e, f, key[e.A], key[e.B], key[f.A], key[f.B]);
                     }
                 }
             }

@@ -88,7 +88,9 @@ internal sealed class ItemSifter(ColumnOrder order, bool dummiesOnly = false)
         return change;
     }
 
-    /// <summary>What two items cost each other hangs on nothing else in the column, unless wires turn back at them; so it is worked out once.</summary>
+    /// <summary>
+    /// What two items cost each other hangs on nothing else in the column, unless wires turn back at them; so it is worked out once.
+    /// </summary>
     private int Change(int u, int v)
     {
         if (known.Length == 0 || order.Graph.ItemTurns[u] || order.Graph.ItemTurns[v])

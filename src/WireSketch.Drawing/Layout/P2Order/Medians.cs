@@ -2,7 +2,9 @@ using WireSketch.Drawing.Layout.P1Columns;
 
 namespace WireSketch.Drawing.Layout.P2Order;
 
-/// <summary>The usual first order of a layered drawing: each item at the mean place of what it is joined to, swept right, left and right.</summary>
+/// <summary>
+/// The usual first order of a layered drawing: each item at the mean place of what it is joined to, swept right, left and right.
+/// </summary>
 internal static class Medians
 {
     public static void Sweep(ColumnOrder order)

@@ -28,7 +28,10 @@ internal static class Orderer
         return order;
     }
 
-    /// <summary>An order in which the bodies stand where they are told to; dummy nodes, and bodies at -1, go near what they join, and only dummy nodes are sifted.</summary>
+    /// <summary>
+    /// An order in which the bodies stand where they are told to; dummy nodes, and bodies at -1, go near what they join, and only dummy
+    /// nodes are sifted.
+    /// </summary>
     public static ColumnOrder FromPrevious(SegmentGraph graph, int[] bodies, int passes)
     {
         int[] at = new int[graph.Items];
@@ -66,7 +69,10 @@ internal static class Orderer
         return Arrange(graph, at, Array.ConvertAll(graph.Choices.SideOrder, s => (int[])s.Clone()));
     }
 
-    /// <summary>Sifts terminals and items until still or out of passes. With <paramref name="changed"/> only those columns and their neighbors are looked at first.</summary>
+    /// <summary>
+    /// Sifts terminals and items until still or out of passes. With <paramref name="changed"/> only those columns and their neighbors are
+    /// looked at first.
+    /// </summary>
     public static void Sift(ColumnOrder order, int passes, bool[]? changed, bool dummiesOnly = false)
     {
         var w = order.Graph;

@@ -58,7 +58,10 @@ internal sealed class Aligner
         aligner.Settle();
     }
 
-    /// <summary>Segments between two dummy nodes first, since only they let a long wire pass without a jog; then those with more wires; then the nearly straight.</summary>
+    /// <summary>
+    /// Segments between two dummy nodes first, since only they let a long wire pass without a jog; then those with more wires; then the
+    /// nearly straight.
+    /// </summary>
     private int[] ByWorth()
     {
         var segments = new List<(int Segment, int Worth, int Gap)>(graph.Segments);
@@ -68,12 +71,15 @@ internal sealed class Aligner
             if (segment.Shape == SegmentShape.Across && graph.NodeItem[segment.A] != graph.NodeItem[segment.B])
             {
                 int dummies = (graph.IsDummy(graph.NodeItem[segment.A]) ? 1 : 0) + (graph.IsDummy(graph.NodeItem[segment.B]) ? 1 : 0);
-                int gap = Math.Abs(ordinates[graph.NodeItem[segment.A]] + frames.Dy[segment.A] - ordinates[graph.NodeItem[segment.B]] - frames.Dy[segment.B]);
+                int gap = Math.Abs(ordinates[graph.NodeItem[segment.A]] + frames.Dy[segment.A]
+                    - ordinates[graph.NodeItem[segment.B]]
+                    - frames.Dy[segment.B]);
                 segments.Add((p, segment.Links * (dummies == 2 ? 4 : 2), gap));
             }
         }
 
-        segments.Sort((a, b) => a.Worth != b.Worth ? b.Worth.CompareTo(a.Worth) : a.Gap != b.Gap ? a.Gap.CompareTo(b.Gap) : a.Segment.CompareTo(b.Segment));
+        segments.Sort((a, b) =>
+            a.Worth != b.Worth ? b.Worth.CompareTo(a.Worth) : a.Gap != b.Gap ? a.Gap.CompareTo(b.Gap) : a.Segment.CompareTo(b.Segment));
         return [.. segments.Select(p => p.Segment)];
     }
 
@@ -189,7 +195,9 @@ internal sealed class Aligner
         return holds;
     }
 
-    /// <summary>Every block as near as it can to where its items were: halfway between giving way downwards and giving way upwards.</summary>
+    /// <summary>
+    /// Every block as near as it can to where its items were: halfway between giving way downwards and giving way upwards.
+    /// </summary>
     private void Settle()
     {
         int[] most = Most(), wanted = new int[ordinates.Length];

@@ -3,7 +3,9 @@ using WireSketch.Drawing.Layout.P2Order;
 
 namespace WireSketch.Drawing.Layout.P3Place;
 
-/// <summary>What each item is drawn to: for every segment at it, the other item, on which side it lies, and how strongly it pulls.</summary>
+/// <summary>
+/// What each item is drawn to: for every segment at it, the other item, on which side it lies, and how strongly it pulls.
+/// </summary>
 internal sealed class Attraction
 {
     private Attraction(int items, int pulls)

@@ -4,7 +4,10 @@ using WireSketch.Drawing.Layout.P2Order;
 
 namespace WireSketch.Drawing.Layout.P3Place;
 
-/// <summary>Lays out the upper and lower edge of a box: where its terminals and satellites are along it, and the dummy nodes by which their wires leave.</summary>
+/// <summary>
+/// Lays out the upper and lower edge of a box: where its terminals and satellites are along it, and the dummy nodes by which their wires
+/// leave.
+/// </summary>
 internal static class Edges
 {
     /// <summary>From the box to its first dummy node, and from what hangs below it.</summary>
@@ -37,7 +40,9 @@ internal static class Edges
         int last = 0, y = 0;
         foreach (var (slot, depth) in EdgeTracks.Of(graph, body, side))
         {
-            int half = model.SlotLabel[slot] >= 0 ? Measure.HalfLabel(model.Graph.Wires[model.SlotLabel[slot]].LabelHeight) : Measure.HalfLine;
+            int half = model.SlotLabel[slot] >= 0
+                ? Measure.HalfLabel(model.Graph.Wires[model.SlotLabel[slot]].LabelHeight)
+                : Measure.HalfLine;
             if (depth == 0)
             {
                 int clear = (sign * edge) + Math.Max(first, half);

@@ -56,7 +56,8 @@ internal sealed class Frames
 
     /// <summary>The outlines of an order.</summary>
     /// <param name="order">The order.</param>
-    /// <param name="spread">What is added to the distance of rows and of devices, for sheets that have height to spare; a multiple of the grid.</param>
+    /// <param name="spread">What is added to the distance of rows and of devices, for sheets that have height to spare; a multiple of the
+    /// grid.</param>
     public static Frames Of(ColumnOrder order, int spread = 0)
     {
         var frames = new Frames(order, spread);
@@ -152,7 +153,9 @@ internal sealed class Frames
         return 0;
     }
 
-    /// <summary>Rows of a side from the top; returns the last, how far up labels reach, and the most that one needs under its row.</summary>
+    /// <summary>
+    /// Rows of a side from the top; returns the last, how far up labels reach, and the most that one needs under its row.
+    /// </summary>
     private int Rows(int[] ports, bool slim, int header, ref int over, ref int under)
     {
         var model = order.Graph.Model;
@@ -162,7 +165,9 @@ internal sealed class Frames
             for (int k = 0; k < model.PortSlots[p]; k++)
             {
                 int s = model.PortSlot[p] + k, half = model.SlotHalf[s];
-                y = y == int.MinValue ? (slim ? 0 : Model.Measure.Up(header + Model.Measure.HalfRow)) : y + Model.Measure.Up(lastHalf + half) + (k == 0 ? spread : 0);
+                y = y == int.MinValue
+                    ? (slim ? 0 : Model.Measure.Up(header + Model.Measure.HalfRow))
+                    : y + Model.Measure.Up(lastHalf + half) + (k == 0 ? spread : 0);
                 Dy[s] = y;
                 lastHalf = half;
                 over = Math.Min(over, y - half);

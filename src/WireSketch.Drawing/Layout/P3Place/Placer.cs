@@ -45,7 +45,10 @@ internal sealed class Placer
 
     private int LeastHeight { get; }
 
-    /// <summary>Places a sheet in the given height, or in the least that it needs if that is more; rows and devices are set apart by <paramref name="spread"/> beyond the usual.</summary>
+    /// <summary>
+    /// Places a sheet in the given height, or in the least that it needs if that is more; rows and devices are set apart by
+    /// <paramref name="spread"/> beyond the usual.
+    /// </summary>
     public static Placement Place(ColumnOrder order, int height, int spread = 0)
     {
         var placer = new Placer(order, Frames.Of(order, spread), Attraction.Of(order));
@@ -129,7 +132,10 @@ internal sealed class Placer
             ordinates[i] -= top;
         }
 
-        return new Placement { Order = order, Frames = frames, Y = ordinates, Height = bottom - top, Room = height, LeastHeight = LeastHeight };
+        return new Placement
+        {
+            Order = order, Frames = frames, Y = ordinates, Height = bottom - top, Room = height, LeastHeight = LeastHeight
+        };
     }
 
     private void Fit(int c, int height, bool byLeft, bool byRight)

@@ -2,7 +2,9 @@ using WireSketch.Drawing.Layout.P2Order;
 
 namespace WireSketch.Drawing.Layout.P3Place;
 
-/// <summary>Moves single items, and chains of dummy nodes that lie straight, to where that takes a bend away; neighbors are pushed along.</summary>
+/// <summary>
+/// Moves single items, and chains of dummy nodes that lie straight, to where that takes a bend away; neighbors are pushed along.
+/// </summary>
 internal sealed class Straightener
 {
     private const int BendPrice = 24, Rounds = 3, LongestPush = 80, LongestChain = 24, LongestRigid = 24;
@@ -141,7 +143,8 @@ internal sealed class Straightener
         }
     }
 
-    private int Gap(int k, int item) => ordinates[attraction.Other[k]] + frames.Dy[attraction.Theirs[k]] - ordinates[item] - frames.Dy[attraction.Mine[k]];
+    private int Gap(int k, int item) =>
+        ordinates[attraction.Other[k]] + frames.Dy[attraction.Theirs[k]] - ordinates[item] - frames.Dy[attraction.Mine[k]];
 
     private void FindChain(int item)
     {
@@ -166,7 +169,9 @@ internal sealed class Straightener
         }
     }
 
-    /// <summary>Moves an item, or its chain, and pushes what is in the way; a rigid move also takes along what lies straight with anything moved.</summary>
+    /// <summary>
+    /// Moves an item, or its chain, and pushes what is in the way; a rigid move also takes along what lies straight with anything moved.
+    /// </summary>
     private bool Try(int shift, Route way)
     {
         round++;

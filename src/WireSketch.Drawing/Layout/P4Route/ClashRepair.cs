@@ -128,7 +128,9 @@ internal sealed class ClashRepair
                 foreach (int p in graph.Beside(item, side))
                 {
                     int a = graph.Segment[p].A, b = graph.Segment[p].B, mine = graph.NodeItem[a] == item ? a : b, other = mine == a ? b : a;
-                    int otherY = (moved.TryGetValue(graph.NodeItem[other], out int to) ? to : ordinates[graph.NodeItem[other]]) + placed.Frames.Dy[other];
+                    int otherY =
+                        (moved.TryGetValue(graph.NodeItem[other], out int to) ? to : ordinates[graph.NodeItem[other]])
+                            + placed.Frames.Dy[other];
                     int myY = y + placed.Frames.Dy[mine];
                     price += NodeY(mine) == NodeY(other) && myY != otherY ? 100 * graph.Segment[p].Links : 0;
                     price += 30 * Meetings(mine, myY, graph.Segment[p].Net);
@@ -174,6 +176,10 @@ internal sealed class ClashRepair
             bottom = Math.Max(bottom, ordinates[i] + placed.Frames.Down[i]);
         }
 
-        return new Placement { Order = placed.Order, Frames = placed.Frames, Y = ordinates, Height = bottom, Room = placed.Room, LeastHeight = placed.LeastHeight };
+        return new Placement
+        {
+            Order = placed.Order, Frames = placed.Frames, Y = ordinates, Height = bottom, Room = placed.Room,
+            LeastHeight = placed.LeastHeight
+        };
     }
 }

@@ -3,7 +3,9 @@ using WireSketch.Drawing.Layout.P3Place;
 
 namespace WireSketch.Drawing.Layout.P4Route;
 
-/// <summary>Joins the segments of each channel to vertical segments and puts the vertical segments in the order that crosses least.</summary>
+/// <summary>
+/// Joins the segments of each channel to vertical segments and puts the vertical segments in the order that crosses least.
+/// </summary>
 internal sealed class Router
 {
     private readonly Placement placed;

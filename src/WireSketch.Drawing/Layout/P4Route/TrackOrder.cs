@@ -1,7 +1,8 @@
 namespace WireSketch.Drawing.Layout.P4Route;
 
 /// <summary>
-/// Orders the vertical segments of a channel from left to right by insertion: each vertical segment in turn goes where it costs least against
+/// Orders the vertical segments of a channel from left to right by insertion: each vertical segment in turn goes where it costs least
+/// against
 /// all others. A cost belongs to an ordered pair: arms of the left vertical segment that go right past the other, and the reverse.
 /// </summary>
 internal sealed class TrackOrder

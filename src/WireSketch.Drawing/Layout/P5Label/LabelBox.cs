@@ -34,6 +34,9 @@ internal static class LabelBox
         var wire = model.Graph.Wires[model.SlotLabel[slot]];
         int start = Start(model, slot), x = sheet.TerminalX(slot), y = sheet.Placed.NodeY(slot);
         return new GridRect(
-            sheet.Graph.NodeOnRight[slot] ? x - start - wire.LabelWidth : x + start, y - (wire.LabelHeight / 2), wire.LabelWidth, wire.LabelHeight);
+            sheet.Graph.NodeOnRight[slot] ? x - start - wire.LabelWidth : x + start,
+            y - (wire.LabelHeight / 2),
+            wire.LabelWidth,
+            wire.LabelHeight);
     }
 }

@@ -7,7 +7,10 @@ internal sealed class PolylineBuilder(LabeledSheet sheet)
 {
     private readonly List<GridPoint> points = [];
 
-    /// <summary>The points of a link from its first terminal to its last, without repeated or in-line points; ordinates without the heading. Valid until the next call.</summary>
+    /// <summary>
+    /// The points of a link from its first terminal to its last, without repeated or in-line points; ordinates without the heading. Valid
+    /// until the next call.
+    /// </summary>
     public IReadOnlyList<GridPoint> Build(int link)
     {
         var w = sheet.Graph;
@@ -66,7 +69,9 @@ internal sealed class PolylineBuilder(LabeledSheet sheet)
         Add(x, y);
     }
 
-    /// <summary>The rows of one terminal part a little outside the box; terminals above and below lead to their dummy nodes straight.</summary>
+    /// <summary>
+    /// The rows of one terminal part a little outside the box; terminals above and below lead to their dummy nodes straight.
+    /// </summary>
     private int TieX(int slot, int x) =>
         sheet.Graph.Model.PortSide[sheet.Graph.Model.SlotPort[slot]] is PortSide.Left or PortSide.Right
             ? x + (sheet.Graph.NodeOnRight[slot] ? -Measure.Tie : Measure.Tie)

@@ -31,8 +31,13 @@ internal static class Changes
             if (dummy != after.Graph.IsDummy(b[k])
                 || (dummy ? before.Graph.DummyKey[a[k] - before.Graph.Model.Bodies] != after.Graph.DummyKey[b[k] - after.Graph.Model.Bodies]
                     : a[k] != b[k] || before.Graph.Choices.Turned[a[k]] != after.Graph.Choices.Turned[b[k]]
-                        || before.Graph.NodeOnRight.AsSpan(before.Graph.Model.BodySlot[a[k]], before.Graph.Model.BodySlot[a[k] + 1] - before.Graph.Model.BodySlot[a[k]])
-                            .SequenceEqual(after.Graph.NodeOnRight.AsSpan(after.Graph.Model.BodySlot[b[k]], after.Graph.Model.BodySlot[b[k] + 1] - after.Graph.Model.BodySlot[b[k]])) == false))
+                        || before.Graph.NodeOnRight.AsSpan(
+                            before.Graph.Model.BodySlot[a[k]],
+                            before.Graph.Model.BodySlot[a[k] + 1] - before.Graph.Model.BodySlot[a[k]])
+                            .SequenceEqual(after.Graph.NodeOnRight.AsSpan(
+                                after.Graph.Model.BodySlot[b[k]],
+                                after.Graph.Model.BodySlot[b[k] + 1] - after.Graph.Model.BodySlot[b[k]]))
+                            == false))
             {
                 return false;
             }

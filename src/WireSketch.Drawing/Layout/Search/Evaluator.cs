@@ -38,7 +38,10 @@ internal sealed class Evaluator(Page page, GroupingCost grouping, OrientationCos
         return new Candidate { Choices = choices, Order = order, Sheet = sheet, Price = Pricing.Of(sheet, page) + standing };
     }
 
-    /// <summary>Places an ordered sheet, also in the height that the page leaves free, and one too full for the page with room to lie straight, and keeps the best. Null if it is sure to cost more than <paramref name="limit"/>.</summary>
+    /// <summary>
+    /// Places an ordered sheet, also in the height that the page leaves free, and one too full for the page with room to lie straight,
+    /// and keeps the best. Null if it is sure to cost more than <paramref name="limit"/>.
+    /// </summary>
     public Candidate? Complete(Choices choices, ColumnOrder order, long limit)
     {
         long standing = grouping.Price(order.Graph.Columns) + orientation.Price(choices) + (stability?.Price(order) ?? 0);

@@ -50,7 +50,9 @@ internal sealed class Moves
             : TurnEdge(current);
     }
 
-    private static Choices Fresh(Candidate current, SheetModel model, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null, int opposite = -1) => new()
+    private static Choices Fresh(
+        Candidate current, SheetModel model, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null,
+        int opposite = -1) => new()
     {
         Sub = sub ?? current.Choices.Sub,
         SideOrder = opposite < 0 ? current.Order.SideOrder : Across(model, current.Order.SideOrder, opposite),
@@ -61,7 +63,9 @@ internal sealed class Moves
     };
 
     /// <summary>New choices with the order carried over.</summary>
-    public static LayoutTrial Rewire(Candidate current, SheetModel model, int[] positions, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null, int opposite = -1)
+    public static LayoutTrial Rewire(
+        Candidate current, SheetModel model, int[] positions, int[]? sub = null, bool[]? turned = null, bool[]? alone = null,
+        Leaving[]? leaves = null, int opposite = -1)
     {
         var choices = Fresh(current, model, sub, turned, alone, leaves, opposite);
         var order = Orderer.Carry(WireSegmenter.Cut(model, choices), current.Order, positions);
@@ -202,10 +206,17 @@ internal sealed class Moves
         int body = turning[random.Next(turning.Length)];
         int[] facing = this.facing[body];
         turned[body] ^= true;
-        return Rewire(current, model, current.Order.Positions(), turned: turned, opposite: facing.Length > 0 && random.Is(40) ? facing[random.Next(facing.Length)] : -1);
+        return Rewire(
+            current,
+            model,
+            current.Order.Positions(),
+            turned: turned,
+            opposite: facing.Length > 0 && random.Is(40) ? facing[random.Next(facing.Length)] : -1);
     }
 
-    /// <summary>For each small body that may turn, the free terminals it is joined to: a fuse and the battery beside it face one way.</summary>
+    /// <summary>
+    /// For each small body that may turn, the free terminals it is joined to: a fuse and the battery beside it face one way.
+    /// </summary>
     public static int[][] FreePartners(SheetModel model)
     {
         var found = new List<int>[model.Bodies];
@@ -227,7 +238,9 @@ internal sealed class Moves
     }
 
     private LayoutTrial? Swap(Candidate current) =>
-        freePorts.Length == 0 ? null : Rewire(current, model, current.Order.Positions(), opposite: freePorts[random.Next(freePorts.Length)]);
+        freePorts.Length == 0
+            ? null
+            : Rewire(current, model, current.Order.Positions(), opposite: freePorts[random.Next(freePorts.Length)]);
 
     /// <summary>A port goes to the end of the other side; sifting finds its place.</summary>
     private static int[][] Across(SheetModel model, int[][] sides, int port)

@@ -22,7 +22,10 @@ internal sealed class OrientationCost
         }
 
         bodies = [.. Enumerable.Range(0, model.Bodies).Where(b => passes[b] && model.BodyTurns[b])];
-        ports = [.. Enumerable.Range(0, model.PortCount).Where(p => model.PortFree[p] && model.PortSlot[p] >= 0 && passes[model.SlotBody[model.PortSlot[p]]])];
+        ports = [
+            .. Enumerable.Range(0, model.PortCount)
+                .Where(p => model.PortFree[p] && model.PortSlot[p] >= 0 && passes[model.SlotBody[model.PortSlot[p]]])
+        ];
     }
 
     public long Price(Choices choices)

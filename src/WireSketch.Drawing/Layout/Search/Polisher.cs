@@ -49,14 +49,18 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
                 Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), turned: Moves.Toggled(b.Choices.Turned, body)));
                 foreach (int p in facing[body])
                 {
-                    Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), turned: Moves.Toggled(b.Choices.Turned, body), opposite: p));
+                    Try(
+                        ref best,
+                        b => Moves.Rewire(b, model, b.Order.Positions(), turned: Moves.Toggled(b.Choices.Turned, body), opposite: p));
                 }
             }
 
             for (int way = -1; way <= 1; way += 2)
             {
-                Try(ref best, b => SubColumns.Move(model, b.Choices.Sub, [body], body, way, false) is var sub && ReferenceEquals(sub, b.Choices.Sub)
-                    ? null : Moves.Rewire(b, model, b.Order.Positions(), sub: sub));
+                Try(
+                    ref best,
+                    b => SubColumns.Move(model, b.Choices.Sub, [body], body, way, false) is var sub && ReferenceEquals(sub, b.Choices.Sub)
+                        ? null : Moves.Rewire(b, model, b.Order.Positions(), sub: sub));
             }
         }
 
@@ -92,7 +96,10 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
     {
         for (int near = 1; near >= 0; near--)
         {
-            if (tries-- > 0 && change(best) is { } trial && evaluator.Judge(trial, best.Price, best, near == 1) is { } next && next.Price < best.Price)
+            if (tries-- > 0
+                && change(best) is { } trial
+                && evaluator.Judge(trial, best.Price, best, near == 1) is { } next
+                && next.Price < best.Price)
             {
                 best = next;
                 return;

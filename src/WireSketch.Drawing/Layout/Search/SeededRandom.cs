@@ -19,7 +19,10 @@ internal sealed class SeededRandom(ulong seed)
     /// <summary>True in <paramref name="percent"/> of a hundred cases.</summary>
     public bool Is(int percent) => Next(100) < percent;
 
-    /// <summary>Minus the natural logarithm of a uniform number between 0 and 1, in thousandths: how much worse an annealer may accept, at temperature 1.</summary>
+    /// <summary>
+    /// Minus the natural logarithm of a uniform number between 0 and 1, in thousandths: how much worse an annealer may accept, at
+    /// temperature 1.
+    /// </summary>
     public int AcceptanceThreshold()
     {
         uint u = Draw() | 1;

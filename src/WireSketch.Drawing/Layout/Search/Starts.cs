@@ -40,7 +40,10 @@ internal static class Starts
     public static Candidate FromPrevious(SheetModel model, Evaluator evaluator, StabilityCost stability)
     {
         var choices = Choices.For(model, stability.SubColumns(), stability.Facing(), stability.Opposite());
-        return evaluator.Complete(choices, Orderer.FromPrevious(WireSegmenter.Cut(model, choices), stability.Positions(), 5), long.MaxValue / 2)!;
+        return evaluator.Complete(
+            choices,
+            Orderer.FromPrevious(WireSegmenter.Cut(model, choices), stability.Positions(), 5),
+            long.MaxValue / 2)!;
     }
 
     private static IEnumerable<int[]> All(SheetModel model)
