@@ -19,7 +19,11 @@ internal sealed record CliContext(
         return new(
             new StreamWriter(Open(1, Console.OpenStandardOutput), text) { AutoFlush = true, NewLine = "\n" },
             new StreamWriter(Open(2, Console.OpenStandardError), text) { AutoFlush = true, NewLine = "\n" },
-            Console.OpenStandardInput(), !Console.IsOutputRedirected, !Console.IsErrorRedirected, Environment.GetEnvironmentVariable, Environment.CurrentDirectory);
+            Console.OpenStandardInput(),
+            !Console.IsOutputRedirected,
+            !Console.IsErrorRedirected,
+            Environment.GetEnvironmentVariable,
+            Environment.CurrentDirectory);
     }
 
     /// <summary>

@@ -37,7 +37,9 @@ internal static class CommandLine
         }
         catch (Exception fault)
         {
-            Say(surroundings, $"this is a fault of the program, not of your spec: {fault.GetType().Name}: {fault.Message.ReplaceLineEndings(" ")}");
+            Say(
+                surroundings,
+                $"this is a fault of the program, not of your spec: {fault.GetType().Name}: {fault.Message.ReplaceLineEndings(" ")}");
             Say(surroundings, $"please report it with the spec and this line: wiresketch {Version}, {Where(fault)}");
             return ExitCode.InternalError;
         }
@@ -46,9 +48,13 @@ internal static class CommandLine
     internal static RootCommand Root(CliContext surroundings)
     {
         var options = new SharedOptions();
-        var root = new RootCommand("Checks a wiring spec of a vehicle audio or electrical system, computes it, and draws it with its lists and papers.")
+        var root = new RootCommand(
+            "Checks a wiring spec of a vehicle audio or electrical system, computes it, and draws it with its lists and papers.")
         {
-            NewCommand.Make(surroundings), CheckCommand.Make(surroundings, options), BuildCommand.Make(surroundings, options), ExplainCommand.Make(surroundings),
+            NewCommand.Make(surroundings),
+            CheckCommand.Make(surroundings, options),
+            BuildCommand.Make(surroundings, options),
+            ExplainCommand.Make(surroundings),
             HookupsCommand.Make(surroundings), SchemaCommand.Make(surroundings), CompletionCommand.Make(surroundings),
         };
         root.SetAction((parse, _) => Task.FromResult(new HelpWithExamples().Invoke(parse)));
@@ -64,7 +70,9 @@ internal static class CommandLine
         var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (Stray(parsed) is { } stray)
         {
-            var options = parsed.CommandResult.Command.Options.Concat(root.Options).SelectMany(o => o.Aliases.Prepend(o.Name)).Where(n => n.StartsWith("--", StringComparison.Ordinal));
+            var options = parsed.CommandResult.Command.Options.Concat(root.Options)
+                .SelectMany(o => o.Aliases.Prepend(o.Name))
+                .Where(n => n.StartsWith("--", StringComparison.Ordinal));
             throw new UserException($"there is no option {stray}{Meant(stray, options)}");
         }
 
@@ -89,7 +97,8 @@ internal static class CommandLine
             return $"there is no command {word}{Meant(word, root.Subcommands.Select(c => c.Name))}";
         }
 
-        return $"{parsed.Errors[0].Message.Trim().ReplaceLineEndings(" ")} See wiresketch {(parsed.CommandResult.Command == root ? "" : parsed.CommandResult.Command.Name + " ")}--help.";
+        return $"{parsed.Errors[0].Message.Trim().ReplaceLineEndings(" ")} See wiresketch "
+            + $"{(parsed.CommandResult.Command == root ? "" : parsed.CommandResult.Command.Name + " ")}--help.";
     }
 
     private static string Meant(string word, IEnumerable<string> names) =>
@@ -99,7 +108,9 @@ internal static class CommandLine
     private static string? Stray(ParseResult parsed)
     {
         var free = parsed.Tokens.SkipWhile(t => t.Type != TokenType.DoubleDash).Skip(1).Count();
-        return parsed.CommandResult.Children.OfType<ArgumentResult>().SelectMany(a => a.Tokens.SkipLast(free)).Concat(parsed.UnmatchedTokens.SkipLast(free).Select(t => new Token(t, TokenType.Argument, null!)))
+        return parsed.CommandResult.Children.OfType<ArgumentResult>()
+            .SelectMany(a => a.Tokens.SkipLast(free))
+            .Concat(parsed.UnmatchedTokens.SkipLast(free).Select(t => new Token(t, TokenType.Argument, null!)))
             .Select(t => t.Value).FirstOrDefault(v => v.Length > 1 && v[0] == '-');
     }
 
@@ -117,7 +128,8 @@ internal static class CommandLine
 
     /// <summary>The method in which a fault arose: enough to find it, and nothing of the machine.</summary>
     private static string Where(Exception fault) =>
-        fault.StackTrace?.Split('\n').Select(l => l.Trim()).FirstOrDefault(l => l.Contains("WireSketch.", StringComparison.Ordinal)) is { } frame
+        fault.StackTrace?.Split('\n').Select(l => l.Trim())
+            .FirstOrDefault(l => l.Contains("WireSketch.", StringComparison.Ordinal)) is { } frame
             ? frame.Split('(')[0].Replace("at ", "in ", StringComparison.Ordinal)
             : "place unknown";
 

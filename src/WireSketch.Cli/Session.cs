@@ -50,7 +50,9 @@ internal sealed class Session
         var result = work();
         if (IsVerbose)
         {
-            surroundings.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what} in {Stopwatch.GetElapsedTime(start).TotalMilliseconds:F0} ms"));
+            surroundings.Error.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{what} in {Stopwatch.GetElapsedTime(start).TotalMilliseconds:F0} ms"));
         }
 
         return result;
@@ -66,7 +68,8 @@ internal sealed class Session
 
         var specs = report.Specs is [var one] ? one : string.Create(CultureInfo.InvariantCulture, $"{report.Specs.Length} specs");
         var summary = report.Summary();
-        surroundings.Error.WriteLine($"{specs}: {(report.Errors > 0 ? Color.Error(summary) : report.Warnings > 0 ? Color.Warning(summary) : Color.Good(summary))}");
+        surroundings.Error.WriteLine(
+            $"{specs}: {(report.Errors > 0 ? Color.Error(summary) : report.Warnings > 0 ? Color.Warning(summary) : Color.Good(summary))}");
         if (report.All.FirstOrDefault(f => f.Blocks) is { } first)
         {
             surroundings.Error.WriteLine($"more about a finding: wiresketch explain {first.Rule}");
@@ -87,7 +90,9 @@ internal sealed class Session
     public int ExitCodeFor(IEnumerable<Finding> findings)
     {
         var least = failOn switch { "error" => Severity.Error, "warning" => Severity.Warning, _ => Severity.Advice };
-        return failOn != "never" && findings.Any(f => f.AcceptedBecause is null && f.Severity >= least) ? ExitCode.Findings : ExitCode.Clean;
+        return failOn != "never" && findings.Any(f => f.AcceptedBecause is null && f.Severity >= least)
+            ? ExitCode.Findings
+            : ExitCode.Clean;
     }
 
     private string Root(string folder)

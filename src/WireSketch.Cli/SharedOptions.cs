@@ -7,7 +7,8 @@ internal sealed class SharedOptions
 {
     public Argument<string[]> Specs { get; } = new("specs")
     {
-        Description = "Spec files, folders that are searched for *.wsk.yaml, patterns such as 'jobs/**/*.wsk.yaml', or - for standard input.",
+        Description =
+            "Spec files, folders that are searched for *.wsk.yaml, patterns such as 'jobs/**/*.wsk.yaml', or - for standard input.",
         Arity = ArgumentArity.OneOrMore,
     };
 
@@ -28,7 +29,11 @@ internal sealed class SharedOptions
         Arity = ArgumentArity.OneOrMore,
     };
 
-    public Option<string?> StdinName { get; } = new("--stdin-name") { Description = "The name under which standard input is read.", HelpName = "FILE" };
+    public Option<string?> StdinName { get; } = new("--stdin-name")
+    {
+        Description = "The name under which standard input is read.",
+        HelpName = "FILE"
+    };
 
     public Option<string> FailOn { get; } = new Option<string>("--fail-on")
     {

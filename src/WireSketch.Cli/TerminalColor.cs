@@ -3,7 +3,10 @@ namespace WireSketch.Cli;
 /// <summary>Whether and how words are colored. The words themselves always say the same without.</summary>
 internal sealed record TerminalColor(bool On)
 {
-    /// <summary>The option beats <c>NO_COLOR</c> (set and not empty), which beats <c>CLICOLOR_FORCE</c> (not 0); else only a terminal that can is colored.</summary>
+    /// <summary>
+    /// The option beats <c>NO_COLOR</c> (set and not empty), which beats <c>CLICOLOR_FORCE</c> (not 0); else only a terminal that can is
+    /// colored.
+    /// </summary>
     public static TerminalColor For(string option, bool isTerminal, Func<string, string?> variable) => new(option switch
     {
         "always" => true,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
+using WireSketch.Documents;
 using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language;
@@ -19,6 +20,9 @@ public sealed record Compilation(SourceFile File, Spec Spec, InstalledSystem? In
 {
     /// <summary>Some error has not been accepted.</summary>
     public bool HasErrors => Findings.Any(f => f.Blocks);
+
+    /// <summary>What its papers are written from.</summary>
+    public PaperSource ForPapers => new(File, Spec, Install, Findings);
 }
 
 /// <summary>The whole pipeline: text, spec, wiring, answers, findings.</summary>

@@ -15,7 +15,10 @@ public sealed class OutputTests
         using var shop = new Shop().With("a.wsk.yaml", Shop.OneAmplifier);
         using var error = new StringWriter();
         Assert.Equal(2, await CommandLine.RunAsync(words, Around(shop, new FullWriter(), error)));
-        Assert.Contains("wiresketch: standard output cannot be written: there is no space left\n", error.ToString().ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.Contains(
+            "wiresketch: standard output cannot be written: there is no space left\n",
+            error.ToString().ReplaceLineEndings("\n"),
+            StringComparison.Ordinal);
         Assert.DoesNotContain("fault of the program", error.ToString(), StringComparison.Ordinal);
     }
 
@@ -55,7 +58,9 @@ public sealed class OutputTests
         const string script = "/usr/bin/script";
         Assert.SkipUnless(File.Exists(script), "There is no script(1) that makes a terminal.");
         using var shop = new Shop().With("a.wsk.yaml", Shop.NoFuse);
-        var start = new ProcessStartInfo(script, ["-qec", $"dotnet {typeof(CommandLine).Assembly.Location} {string.Join(' ', words)}", "/dev/null"])
+        var start = new ProcessStartInfo(
+            script,
+            ["-qec", $"dotnet {typeof(CommandLine).Assembly.Location} {string.Join(' ', words)}", "/dev/null"])
         {
             WorkingDirectory = shop.Folder,
             RedirectStandardOutput = true,
@@ -70,7 +75,8 @@ public sealed class OutputTests
         Assert.DoesNotContain('\u001b', said);
     }
 
-    private static CliContext Around(Shop shop, TextWriter output, TextWriter error) => new(output, error, Stream.Null, false, false, _ => null, shop.Folder);
+    private static CliContext Around(Shop shop, TextWriter output, TextWriter error) =>
+        new(output, error, Stream.Null, false, false, _ => null, shop.Folder);
 
     /// <summary>A device without any room, as /dev/full is one.</summary>
     private sealed class FullWriter : StringWriter

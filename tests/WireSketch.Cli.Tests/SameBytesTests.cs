@@ -17,11 +17,17 @@ public sealed class SameBytesTests
         using var there = new Shop();
         foreach (var shop in new[] { here, there })
         {
-            shop.With($"{spec}.wsk.yaml", Repository.Read($"specs/{spec}.wsk.yaml")).With("parts/shop-parts.yaml", Repository.Read("specs/parts/shop-parts.yaml"));
+            shop.With($"{spec}.wsk.yaml", Repository.Read($"specs/{spec}.wsk.yaml"))
+                .With("parts/shop-parts.yaml", Repository.Read("specs/parts/shop-parts.yaml"));
         }
 
         var first = Run(here.Folder, ["build", $"{spec}.wsk.yaml"], ("LANG", "C"), ("LC_ALL", "C"), ("TZ", "UTC"));
-        var second = Run(Path.GetTempPath(), ["build", there.At($"{spec}.wsk.yaml"), "--output", there.At(spec)], ("LANG", "tr_TR.UTF-8"), ("LC_ALL", "tr_TR.UTF-8"), ("TZ", "Pacific/Chatham"));
+        var second = Run(
+            Path.GetTempPath(),
+            ["build", there.At($"{spec}.wsk.yaml"), "--output", there.At(spec)],
+            ("LANG", "tr_TR.UTF-8"),
+            ("LC_ALL", "tr_TR.UTF-8"),
+            ("TZ", "Pacific/Chatham"));
         Assert.Equal((0, 0), (first.Code, second.Code));
         var files = Hashes(here.At(spec));
         Assert.True(files.Count >= 13, string.Join(", ", files.Keys));
@@ -41,7 +47,8 @@ public sealed class SameBytesTests
         using var odd = new Shop();
         foreach (var shop in new[] { plain, odd })
         {
-            shop.With($"{spec}.wsk.yaml", Repository.Read($"specs/{spec}.wsk.yaml")).With("parts/shop-parts.yaml", Repository.Read("specs/parts/shop-parts.yaml"));
+            shop.With($"{spec}.wsk.yaml", Repository.Read($"specs/{spec}.wsk.yaml"))
+                .With("parts/shop-parts.yaml", Repository.Read("specs/parts/shop-parts.yaml"));
         }
 
         var before = await Everything(plain);
@@ -88,7 +95,10 @@ public sealed class SameBytesTests
             PositiveInfinitySymbol = "much",
             NegativeInfinitySymbol = "little",
         };
-        odd.DateTimeFormat = new() { DateSeparator = "_", TimeSeparator = "_", ShortDatePattern = "dd_MM_yy", LongTimePattern = "ss_mm_HH" };
+        odd.DateTimeFormat = new()
+        {
+            DateSeparator = "_", TimeSeparator = "_", ShortDatePattern = "dd_MM_yy", LongTimePattern = "ss_mm_HH"
+        };
         return odd;
     }
 
@@ -109,16 +119,29 @@ public sealed class SameBytesTests
         using var shop = new Shop().With("b.wsk.yaml", Shop.UnknownGear);
         var said = Run(shop.Folder, ["build", "b.wsk.yaml", "--output", "/proc/wiresketch"]);
         Assert.Equal(2, said.Code);
-        Assert.StartsWith("wiresketch: /proc/wiresketch cannot be written: ", said.Error.Split('\n').First(l => l.StartsWith("wiresketch:", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "wiresketch: /proc/wiresketch cannot be written: ",
+            said.Error.Split('\n').First(l => l.StartsWith("wiresketch:", StringComparison.Ordinal)),
+            StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", said.Error, StringComparison.Ordinal);
     }
 
     private static SortedDictionary<string, string> Hashes(string folder) => new(
-        Directory.GetFiles(folder).ToDictionary(f => Path.GetFileName(f), f => Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(f))), StringComparer.Ordinal), StringComparer.Ordinal);
+        Directory.GetFiles(folder)
+            .ToDictionary(
+                f => Path.GetFileName(f),
+                f => Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(f))),
+                StringComparer.Ordinal),
+        StringComparer.Ordinal);
 
     private static Said Run(string folder, string[] words, params (string Name, string Value)[] variables)
     {
-        var start = new ProcessStartInfo("dotnet", [typeof(CommandLine).Assembly.Location, .. words]) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(
+            "dotnet",
+            [typeof(CommandLine).Assembly.Location, .. words])
+        {
+            WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true
+        };
         foreach (var (name, value) in variables)
         {
             start.Environment[name] = value;

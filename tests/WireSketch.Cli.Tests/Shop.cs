@@ -50,7 +50,8 @@ internal sealed class Shop : IDisposable
         using var stream = new MemoryStream(Encoding.UTF8.GetBytes(input));
         using var output = new StringWriter();
         using var error = new StringWriter();
-        var code = await CommandLine.RunAsync(words, new(output, error, stream, IsTerminal, IsTerminal, variables.GetValueOrDefault, Folder));
+        var code =
+            await CommandLine.RunAsync(words, new(output, error, stream, IsTerminal, IsTerminal, variables.GetValueOrDefault, Folder));
         var said = new Said(code, output.ToString(), error.ToString());
         Assert.DoesNotContain("   at ", said.Output + said.Error, StringComparison.Ordinal);
         return said;

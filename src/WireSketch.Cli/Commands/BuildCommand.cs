@@ -17,7 +17,9 @@ internal static class BuildCommand
     {
         var folder = new Option<string?>("--output", "-o")
         {
-            Description = "The folder to write to; with several specs, one folder for each inside it. Otherwise a folder in the current one, named as the spec.",
+            Description =
+                "The folder to write to; with several specs, one folder for each inside it. Otherwise a folder in the current one, "
+                + "named as the spec.",
             HelpName = "FOLDER",
         };
         var state = new Option<string>("--state")
@@ -32,18 +34,28 @@ internal static class BuildCommand
         }.AcceptOnlyFromAmong("technician", "customer");
         var heat = new Option<string?>("--heat")
         {
-            Description = "Colors supply and ground wires by the volts lost in each run, or by its current over what the conductor may carry.",
+            Description =
+                "Colors supply and ground wires by the volts lost in each run, or by its current over what the conductor may carry.",
         }.AcceptOnlyFromAmong("drop", "load");
         var tint = new Option<string>("--tint")
         {
             Description = "print: dark on white; dark: light on dark, for screens.",
             DefaultValueFactory = _ => "print",
         }.AcceptOnlyFromAmong("print", "dark");
-        var paper = new Option<string?>("--paper") { Description = "The size of the sheets; otherwise as the spec's settings say, else letter." }.AcceptOnlyFromAmong([.. PaperSize.Names]);
-        var upright = new Option<bool?>("--upright") { Description = "Whether sheets stand upright: true or false; otherwise as the spec's settings say." };
-        var command = new Command("build", "Checks specs and writes their drawings, lists and papers. A spec with errors is drawn too, if it can be, and stamped.")
+        var paper = new Option<string?>("--paper")
         {
-            options.Specs, folder, state, audience, heat, tint, paper, upright, options.FailOn, options.Roots, options.StdinName, options.Color, options.Quiet, options.Verbose,
+            Description = "The size of the sheets; otherwise as the spec's settings say, else letter."
+        }.AcceptOnlyFromAmong([.. PaperSize.Names]);
+        var upright = new Option<bool?>("--upright")
+        {
+            Description = "Whether sheets stand upright: true or false; otherwise as the spec's settings say."
+        };
+        var command = new Command(
+            "build",
+            "Checks specs and writes their drawings, lists and papers. A spec with errors is drawn too, if it can be, and stamped.")
+        {
+            options.Specs, folder, state, audience, heat, tint, paper, upright, options.FailOn, options.Roots, options.StdinName,
+            options.Color, options.Quiet, options.Verbose,
         };
         command.SetAction((parse, stop) =>
         {
@@ -52,7 +64,7 @@ internal static class BuildCommand
                 State = (SystemState)States.Words.IndexOf(parse.GetValue(state)!),
                 Audience = parse.GetValue(audience) == "customer" ? Audience.Customer : Audience.Technician,
                 Heat = parse.GetValue(heat) switch { "drop" => LoadColoring.Drop, "load" => LoadColoring.Load, _ => LoadColoring.None },
-                Tint = parse.GetValue(tint) == "dark" ? Theme.Dark : Theme.Print,
+                Theme = parse.GetValue(tint) == "dark" ? Theme.Dark : Theme.Print,
                 Paper = parse.GetValue(paper),
                 Upright = parse.GetValue(upright),
             };
@@ -61,7 +73,8 @@ internal static class BuildCommand
         return command;
     }
 
-    private static int Run(CliContext surroundings, SharedOptions options, ParseResult parse, string? output, DrawingOptions drawing, CancellationToken stop)
+    private static int Run(
+        CliContext surroundings, SharedOptions options, ParseResult parse, string? output, DrawingOptions drawing, CancellationToken stop)
     {
         var session = new Session(surroundings, options, parse);
         var targets = Targets(session.Inputs, output);
@@ -88,7 +101,8 @@ internal static class BuildCommand
         return session.End(code);
     }
 
-    private static void Say(CliContext surroundings, Session session, string target, IReadOnlyList<Paper> papers, WrittenFiles files, Compilation result)
+    private static void Say(
+        CliContext surroundings, Session session, string target, IReadOnlyList<Paper> papers, WrittenFiles files, Compilation result)
     {
         var unchanged = files.Same == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {files.Same} unchanged");
         surroundings.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"wrote {target}/: {Count(files.Written)}{unchanged}"));
@@ -96,7 +110,9 @@ internal static class BuildCommand
         {
             foreach (var paper in papers)
             {
-                surroundings.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {target}/{paper.Name} ({paper.Bytes.Length} bytes)"));
+                surroundings.Error.WriteLine(string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"  {target}/{paper.Name} ({paper.Bytes.Length} bytes)"));
             }
         }
         else
@@ -106,12 +122,15 @@ internal static class BuildCommand
 
         if (files.Removed.Count > 0)
         {
-            surroundings.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  removed {Count(files.Removed.Count)} of an earlier build: {string.Join(", ", files.Removed)}"));
+            surroundings.Error.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"  removed {Count(files.Removed.Count)} of an earlier build: {string.Join(", ", files.Removed)}"));
         }
 
         if (result.Install is null)
         {
-            surroundings.Error.WriteLine("nothing is drawn: the spec cannot be understood yet" + (files.Removed.Any(GeneratedFileNames.IsDrawing) ? "; the drawing of an earlier build was removed" : ""));
+            surroundings.Error.WriteLine("nothing is drawn: the spec cannot be understood yet"
+                + (files.Removed.Any(GeneratedFileNames.IsDrawing) ? "; the drawing of an earlier build was removed" : ""));
         }
         else if (result.Findings.Any(f => f.Blocks))
         {
@@ -129,8 +148,11 @@ internal static class BuildCommand
         }
 
         var root = output?.Replace('\\', '/').TrimEnd('/');
-        var targets = inputs.Select(i => root is null ? i.Stem : inputs.Count == 1 ? root.Length == 0 ? "/" : root : $"{root}/{i.Stem}").ToList();
+        var targets = inputs.Select(i => root is null ? i.Stem : inputs.Count == 1 ? root.Length == 0 ? "/" : root : $"{root}/{i.Stem}")
+            .ToList();
         var twice = targets.GroupBy(t => t, StringComparer.OrdinalIgnoreCase).FirstOrDefault(g => g.Count() > 1);
-        return twice is null ? targets : throw new UserException($"two specs would be written to {twice.Key}; build them one by one, each with its own --output");
+        return twice is null
+            ? targets
+            : throw new UserException($"two specs would be written to {twice.Key}; build them one by one, each with its own --output");
     }
 }

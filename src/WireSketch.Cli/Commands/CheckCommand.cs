@@ -17,7 +17,9 @@ internal static class CheckCommand
     {
         var format = new Option<string>("--format", "-f")
         {
-            Description = "text for people on standard error; the others for programs on standard output: short is a line each, github makes annotations.",
+            Description =
+                "text for people on standard error; the others for programs on standard output: short is a line each, github makes "
+                + "annotations.",
             DefaultValueFactory = _ => "text",
         }.AcceptOnlyFromAmong(Formats);
         var command = new Command("check", "Reads and computes specs and says what is wrong with them. Writes nothing.")
@@ -51,7 +53,10 @@ internal static class CheckCommand
             }
         }
 
-        var report = new FindingsReport([.. checkedSpecs.Select(c => c.Input.Shown)], [.. checkedSpecs.SelectMany(c => c.Result.Findings)], f => names.GetValueOrDefault(f, f.Name)) { Unread = [.. session.Unread] };
+        var report = new FindingsReport(
+            [.. checkedSpecs.Select(c => c.Input.Shown)],
+            [.. checkedSpecs.SelectMany(c => c.Result.Findings)],
+            f => names.GetValueOrDefault(f, f.Name)) { Unread = [.. session.Unread] };
         if (format == "text")
         {
             surroundings.Error.Write(new FindingPrinter(session.Color, report.NameOf).Print(report.All));
@@ -72,5 +77,8 @@ internal static class CheckCommand
     }
 
     private static IEnumerable<SourceFile> FilesOf(Finding f) =>
-        f.Notes.Select(n => n.At?.File).OfType<SourceFile>().Concat(f.Fixes.SelectMany(x => x.Edits).Select(e => e.At.File)).Prepend(f.At.File);
+        f.Notes.Select(n => n.At?.File)
+            .OfType<SourceFile>()
+            .Concat(f.Fixes.SelectMany(x => x.Edits).Select(e => e.At.File))
+            .Prepend(f.At.File);
 }

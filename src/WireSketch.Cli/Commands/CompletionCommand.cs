@@ -43,8 +43,15 @@ internal static class CompletionCommand
 
     public static Command Make(CliContext surroundings)
     {
-        var shell = new Argument<string>("shell") { Description = "bash, zsh, fish or powershell.", HelpName = "shell" }.AcceptOnlyFromAmong("bash", "zsh", "fish", "powershell");
-        var command = new Command("completion", "Prints a script that completes wiresketch commands in a shell. Its first line says where it goes.") { shell };
+        var shell = new Argument<string>("shell")
+        {
+            Description = "bash, zsh, fish or powershell.",
+            HelpName = "shell"
+        }.AcceptOnlyFromAmong(
+            "bash", "zsh", "fish", "powershell");
+        var command = new Command(
+            "completion",
+            "Prints a script that completes wiresketch commands in a shell. Its first line says where it goes.") { shell };
         command.SetAction((parse, _) =>
         {
             var script = parse.GetValue(shell) switch { "bash" => Bash, "zsh" => Zsh, "fish" => Fish, _ => PowerShell };

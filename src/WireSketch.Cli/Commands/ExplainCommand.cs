@@ -10,7 +10,12 @@ internal static class ExplainCommand
 {
     public static Command Make(CliContext surroundings)
     {
-        var rule = new Argument<string?>("rule") { HelpName = "rule", Description = "Id of the rule, such as supply/fuse-too-far; without it all rules are listed.", Arity = ArgumentArity.ZeroOrOne };
+        var rule = new Argument<string?>("rule")
+        {
+            HelpName = "rule",
+            Description = "Id of the rule, such as supply/fuse-too-far; without it all rules are listed.",
+            Arity = ArgumentArity.ZeroOrOne
+        };
         rule.CompletionSources.Add([.. RuleBook.Cards.Select(c => c.Id)]);
         var command = new Command("explain", "Says why a rule matters, what it rests on, and how to mend it, with an example.") { rule };
         command.SetAction((parse, _) =>
@@ -66,7 +71,8 @@ internal static class ExplainCommand
         throw new UserException($"there is no rule {id}{(near is null ? "; wiresketch explain lists them" : $"; did you mean {near}?")}");
     }
 
-    private static string Indented(string lines) => string.Join('\n', lines.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n').Select(l => l.Length == 0 ? l : "  " + l));
+    private static string Indented(string lines) =>
+        string.Join('\n', lines.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n').Select(l => l.Length == 0 ? l : "  " + l));
 
     /// <summary>Sentences on lines that fit a terminal.</summary>
     private static string Wrap(string words)

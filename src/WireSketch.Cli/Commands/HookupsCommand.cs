@@ -19,10 +19,21 @@ internal static class HookupsCommand
             Description = "The voice coils, such as '2 x 4 ohm', or several such words for unlike ones.",
             Arity = ArgumentArity.OneOrMore,
         };
-        var power = new Option<string[]>("--power") { Description = "What the channel gives into a load, such as '2 ohm: 400 W'. May be given several times.", HelpName = "LOAD: POWER", Arity = ArgumentArity.OneOrMore };
+        var power = new Option<string[]>("--power")
+        {
+            Description = "What the channel gives into a load, such as '2 ohm: 400 W'. May be given several times.",
+            HelpName = "LOAD: POWER",
+            Arity = ArgumentArity.OneOrMore
+        };
         var minimum = new Option<string?>("--minimum") { Description = "The lowest load that the channel may drive.", HelpName = "OHMS" };
         var handles = new Option<string?>("--handles") { Description = "What one coil handles.", HelpName = "WATTS" };
-        var command = new Command("hookups", "Lists every series and parallel hookup of coils with the load it makes. Given a channel's power, the best safe one comes first.") { coils, power, minimum, handles };
+        var command = new Command(
+            "hookups",
+            "Lists every series and parallel hookup of coils with the load it makes. Given a channel's power, the best safe one comes "
+                + "first.")
+        {
+            coils, power, minimum, handles
+        };
         command.SetAction((parse, _) =>
         {
             var all = Coils(parse.GetValue(coils) ?? []);
@@ -54,7 +65,9 @@ internal static class HookupsCommand
             var each = Quantity<Ohms>(parts[^1]).Value;
             if (each.Value <= 0 || count < 1 || coils.Count + count > HookupFinder.MostCoils)
             {
-                throw new UserException(each.Value <= 0 || count < 1 ? $"\"{word}\" is no coil" : $"{HookupFinder.MostCoils} coils are the most");
+                throw new UserException(each.Value <= 0 || count < 1
+                    ? $"\"{word}\" is no coil"
+                    : $"{HookupFinder.MostCoils} coils are the most");
             }
 
             coils.AddRange(Enumerable.Repeat(each, count));
@@ -69,9 +82,12 @@ internal static class HookupsCommand
 
     private static Written<T> Quantity<T>(string words)
         where T : struct, IQuantity<T> =>
-        Quantities.Quantity.TryRead<T>(words, out var value, out var trouble) ? Written(value, words.Trim()) : throw new UserException(trouble);
+        Quantities.Quantity.TryRead<T>(words, out var value, out var trouble)
+            ? Written(value, words.Trim())
+            : throw new UserException(trouble);
 
-    private static Written<T> Written<T>(T value, string words) => new(value, words, new SourceSpan(new("(command line)", words), 0, words.Length));
+    private static Written<T> Written<T>(T value, string words) =>
+        new(value, words, new SourceSpan(new("(command line)", words), 0, words.Length));
 
     private static string Table(ImmutableArray<RatedHookup> hookups, Watts? handles)
     {
@@ -80,8 +96,13 @@ internal static class HookupsCommand
         foreach (var h in hookups)
         {
             var power = h.Power is { } p ? $"  {p,-8}  {h.MostInACoil} in a coil" : "";
-            var verdict = !h.IsAllowed ? "below the minimum" : !h.IsSafe ? $"more than the {handles} a coil handles" : h.Power is not null && ReferenceEquals(h, hookups[0]) ? "best" : "";
-            var line = string.Create(CultureInfo.InvariantCulture, $"{h.Choice.Words.PadRight(width)}  {h.Choice.Load,-10}{power}  {verdict}");
+            var verdict = !h.IsAllowed ? "below the minimum"
+                : !h.IsSafe ? $"more than the {handles} a coil handles"
+                : h.Power is not null && ReferenceEquals(h, hookups[0]) ? "best"
+                : "";
+            var line = string.Create(
+                CultureInfo.InvariantCulture,
+                $"{h.Choice.Words.PadRight(width)}  {h.Choice.Load,-10}{power}  {verdict}");
             text.Append(line.TrimEnd()).Append('\n');
         }
 

@@ -12,8 +12,15 @@ internal static class NewCommand
 
     public static Command Make(CliContext surroundings)
     {
-        var file = new Argument<string>("file") { Description = "The file to write, or - for standard output.", DefaultValueFactory = _ => "install.wsk.yaml", Arity = ArgumentArity.ZeroOrOne };
-        var command = new Command("new", "Writes a commented spec of a small install that builds as it stands. Change it into yours.") { file };
+        var file = new Argument<string>("file")
+        {
+            Description = "The file to write, or - for standard output.",
+            DefaultValueFactory = _ => "install.wsk.yaml",
+            Arity = ArgumentArity.ZeroOrOne
+        };
+        var command = new Command(
+            "new",
+            "Writes a commented spec of a small install that builds as it stands. Change it into yours.") { file };
         command.SetAction((parse, stop) =>
         {
             Run(surroundings, parse.GetValue(file)!, stop);
@@ -39,7 +46,8 @@ internal static class NewCommand
         var full = surroundings.Full(file);
         if (File.Exists(full) || Directory.Exists(full))
         {
-            throw new UserException($"{file} is there already; nothing was written. Give another name, such as wiresketch new another.wsk.yaml");
+            throw new UserException(
+                $"{file} is there already; nothing was written. Give another name, such as wiresketch new another.wsk.yaml");
         }
 
         OutputFolder.WriteOne(surroundings, file, Paper.OfText(Path.GetFileName(file), starter), stop);

@@ -10,7 +10,11 @@ internal static class SchemaCommand
 {
     public static Command Make(CliContext surroundings)
     {
-        var output = new Option<string?>("--output", "-o") { Description = "The file to write; standard output otherwise.", HelpName = "FILE" };
+        var output = new Option<string?>("--output", "-o")
+        {
+            Description = "The file to write; standard output otherwise.",
+            HelpName = "FILE"
+        };
         var command = new Command("schema", "Writes the JSON Schema of the spec language, for editors.") { output };
         command.SetAction((parse, stop) =>
         {

@@ -84,7 +84,8 @@ internal sealed record Excerpt(string Text, int Indent, int Marks)
 
         switch (Rune.GetUnicodeCategory(rune))
         {
-            case UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.Surrogate:
+            case UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator
+                or UnicodeCategory.ParagraphSeparator or UnicodeCategory.Surrogate:
                 var escape = string.Create(CultureInfo.InvariantCulture, $"\\u{rune.Value:X4}");
                 return (escape, escape.Length);
             case UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark:
@@ -95,6 +96,8 @@ internal sealed record Excerpt(string Text, int Indent, int Marks)
     }
 
     /// <summary>The blocks that terminals draw two cells wide (Unicode Standard Annex 11, the large ranges only).</summary>
-    private static bool IsWide(int rune) => rune is (>= 0x1100 and <= 0x115F) or (>= 0x2E80 and <= 0xA4CF) or (>= 0xAC00 and <= 0xD7A3) or (>= 0xF900 and <= 0xFAFF)
-        or (>= 0xFE30 and <= 0xFE6F) or (>= 0xFF00 and <= 0xFF60) or (>= 0xFFE0 and <= 0xFFE6) or (>= 0x1F300 and <= 0x1FAFF) or (>= 0x20000 and <= 0x3FFFD);
+    private static bool IsWide(int rune) =>
+        rune is (>= 0x1100 and <= 0x115F) or (>= 0x2E80 and <= 0xA4CF) or (>= 0xAC00 and <= 0xD7A3) or (>= 0xF900 and <= 0xFAFF)
+            or (>= 0xFE30 and <= 0xFE6F) or (>= 0xFF00 and <= 0xFF60) or (>= 0xFFE0 and <= 0xFFE6) or (>= 0x1F300 and <= 0x1FAFF)
+            or (>= 0x20000 and <= 0x3FFFD);
 }

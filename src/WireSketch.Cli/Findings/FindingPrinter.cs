@@ -19,7 +19,10 @@ internal sealed class FindingPrinter(TerminalColor color, Func<SourceFile, strin
         {
             var all = ofFile.ToArray();
             var shown = all.Length <= MostOfAFile ? all.ToHashSet<Finding>(ReferenceEqualityComparer.Instance)
-                : all.OrderBy(f => f.AcceptedBecause is not null).ThenByDescending(f => f.Severity).Take(MostOfAFile).ToHashSet<Finding>(ReferenceEqualityComparer.Instance);
+                : all.OrderBy(f => f.AcceptedBecause is not null)
+                    .ThenByDescending(f => f.Severity)
+                    .Take(MostOfAFile)
+                    .ToHashSet<Finding>(ReferenceEqualityComparer.Instance);
             foreach (var finding in all.Where(shown.Contains))
             {
                 Print(text, finding);
@@ -28,7 +31,10 @@ internal sealed class FindingPrinter(TerminalColor color, Func<SourceFile, strin
 
             if (all.Length > shown.Count)
             {
-                text.Append(CultureInfo.InvariantCulture, $"{FindingLines.OneLine(nameOf(ofFile.Key))}: {all.Length - shown.Count} more findings are not shown; wiresketch check --format short lists all\n\n");
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"{FindingLines.OneLine(nameOf(ofFile.Key))}: {all.Length - shown.Count} more findings are not shown; wiresketch "
+                        + $"check --format short lists all\n\n");
             }
         }
 
@@ -37,7 +43,9 @@ internal sealed class FindingPrinter(TerminalColor color, Func<SourceFile, strin
 
     private void Print(StringBuilder text, Finding f)
     {
-        var gutter = new string(' ', f.Notes.Select(n => n.At?.Line ?? 1).Append(f.At.Line).Max().ToString(CultureInfo.InvariantCulture).Length);
+        var gutter = new string(
+            ' ',
+            f.Notes.Select(n => n.At?.Line ?? 1).Append(f.At.Line).Max().ToString(CultureInfo.InvariantCulture).Length);
         var head = $"{FindingsReport.Word(f.Severity)}[{f.Rule}]";
         text.Append(Paint(f.Severity, head)).Append(color.Bold(": " + FindingLines.OneLine(f.Message))).Append('\n');
         Place(text, gutter, "-->", f.At);
@@ -71,7 +79,10 @@ internal sealed class FindingPrinter(TerminalColor color, Func<SourceFile, strin
     }
 
     private void Place(StringBuilder text, string gutter, string arrow, SourceSpan at) =>
-        text.Append(gutter).Append(color.Gutter(arrow)).Append(CultureInfo.InvariantCulture, $" {FindingLines.OneLine(nameOf(at.File))}:{at.Line}:{at.Column}").Append('\n');
+        text.Append(gutter)
+            .Append(color.Gutter(arrow))
+            .Append(CultureInfo.InvariantCulture, $" {FindingLines.OneLine(nameOf(at.File))}:{at.Line}:{at.Column}")
+            .Append('\n');
 
     private void Lines(StringBuilder text, string gutter, SourceSpan at, char mark, Severity severity, string label)
     {
@@ -79,11 +90,19 @@ internal sealed class FindingPrinter(TerminalColor color, Func<SourceFile, strin
         var number = at.Line.ToString(CultureInfo.InvariantCulture).PadLeft(gutter.Length);
         text.Append(color.Gutter($"{gutter} |")).Append('\n');
         text.Append(color.Gutter($"{number} |")).Append(' ').Append(excerpt.Text).Append('\n');
-        text.Append(color.Gutter($"{gutter} |")).Append(' ', excerpt.Indent + 1).Append(Paint(severity, new string(mark, excerpt.Marks) + (label.Length > 0 ? " " + label : ""))).Append('\n');
+        text.Append(color.Gutter($"{gutter} |"))
+            .Append(' ', excerpt.Indent + 1)
+            .Append(Paint(severity, new string(mark, excerpt.Marks) + (label.Length > 0 ? " " + label : "")))
+            .Append('\n');
     }
 
     private void Remark(StringBuilder text, string gutter, string word, string says) =>
-        text.Append(color.Gutter($"{gutter} =")).Append(' ').Append(color.Bold(word)).Append(": ").Append(FindingLines.OneLine(says)).Append('\n');
+        text.Append(color.Gutter($"{gutter} ="))
+            .Append(' ')
+            .Append(color.Bold(word))
+            .Append(": ")
+            .Append(FindingLines.OneLine(says))
+            .Append('\n');
 
     private string Paint(Severity severity, string words) => severity switch
     {

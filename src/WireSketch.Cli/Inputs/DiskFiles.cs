@@ -14,13 +14,18 @@ internal sealed class DiskFiles(string folder, IReadOnlyList<string> allowed) : 
 
     public SourceFile? Read(SourceFile from, string path, out string why)
     {
-        if (path.Contains("://", StringComparison.Ordinal) || path.StartsWith("\\\\", StringComparison.Ordinal) || path.StartsWith("//", StringComparison.Ordinal))
+        if (path.Contains("://", StringComparison.Ordinal)
+            || path.StartsWith("\\\\", StringComparison.Ordinal)
+            || path.StartsWith("//", StringComparison.Ordinal))
         {
             why = "it is an address on a network; only files beside the spec may be used";
             return null;
         }
 
-        if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal) || Path.IsPathRooted(path) || path.Contains(':', StringComparison.Ordinal))
+        if (path.Length == 0
+            || path.Contains('\0', StringComparison.Ordinal)
+            || Path.IsPathRooted(path)
+            || path.Contains(':', StringComparison.Ordinal))
         {
             why = "its path must be relative to the file that names it";
             return null;
@@ -64,7 +69,9 @@ internal sealed class DiskFiles(string folder, IReadOnlyList<string> allowed) : 
     private static bool IsInside(string full, string root)
     {
         var relative = Path.GetRelativePath(root, full);
-        return relative != ".." && !relative.StartsWith(".." + Path.DirectorySeparatorChar, StringComparison.Ordinal) && !Path.IsPathRooted(relative);
+        return relative != ".."
+            && !relative.StartsWith(".." + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+            && !Path.IsPathRooted(relative);
     }
 
     /// <summary>The path with every link in it followed, as far as it exists.</summary>
@@ -75,7 +82,9 @@ internal sealed class DiskFiles(string folder, IReadOnlyList<string> allowed) : 
         {
             path = Path.Combine(path, part);
             FileSystemInfo entry = Directory.Exists(path) ? new DirectoryInfo(path) : new FileInfo(path);
-            path = entry is { Exists: true } or { LinkTarget: not null } ? entry.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? path : path;
+            path = entry is { Exists: true } or { LinkTarget: not null }
+                ? entry.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? path
+                : path;
         }
 
         return path;

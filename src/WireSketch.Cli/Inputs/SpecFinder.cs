@@ -6,7 +6,8 @@ using WireSketch.Text;
 namespace WireSketch.Cli.Inputs;
 
 /// <summary>The specs that a command line names.</summary>
-/// <param name="Specs">Those that could be read, in the order of the arguments, those of a folder or pattern in ordinal order; each once.</param>
+/// <param name="Specs">Those that could be read, in the order of the arguments, those of a folder or pattern in ordinal order; each
+/// once.</param>
 /// <param name="Unread">A sentence for each that cannot be found or read.</param>
 internal sealed record FoundSpecs(IReadOnlyList<SpecInput> Specs, IReadOnlyList<string> Unread);
 
@@ -29,7 +30,9 @@ internal sealed class SpecFinder(CliContext surroundings, string? stdinName)
         }
 
         return found.Count > 0 ? new(found, unread)
-            : throw new UserException(unread.Count > 0 ? string.Join("; ", unread) : $"there is no spec in {string.Join(", ", arguments)}: specs end in {Ending}");
+            : throw new UserException(unread.Count > 0
+                ? string.Join("; ", unread)
+                : $"there is no spec in {string.Join(", ", arguments)}: specs end in {Ending}");
     }
 
     private void Take(string argument)
@@ -68,7 +71,10 @@ internal sealed class SpecFinder(CliContext surroundings, string? stdinName)
         try
         {
             var full = surroundings.Full(stdinName ?? "stdin.wsk.yaml");
-            return new(new(stdinName is null ? name : Path.GetFileName(full), TextFile.Read(surroundings.In)), name, Path.GetDirectoryName(full)!);
+            return new(
+                new(stdinName is null ? name : Path.GetFileName(full), TextFile.Read(surroundings.In)),
+                name,
+                Path.GetDirectoryName(full)!);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -120,7 +126,9 @@ internal sealed class SpecFinder(CliContext surroundings, string? stdinName)
             var single = SingleCharacters(pattern);
             return
             [
-                .. matcher.GetResultsInFullPath(folder).Select(p => Path.GetRelativePath(folder, p).Replace('\\', '/')).Where(p => single.IsMatch(p))
+                .. matcher.GetResultsInFullPath(folder)
+                    .Select(p => Path.GetRelativePath(folder, p).Replace('\\', '/'))
+                    .Where(p => single.IsMatch(p))
                     .Order(StringComparer.Ordinal).Select(p => (prefix + p, true)),
             ];
         }
@@ -130,10 +138,15 @@ internal sealed class SpecFinder(CliContext surroundings, string? stdinName)
         }
     }
 
-    /// <summary>The matcher knows no question mark: it looks for a star there, and this leaves out what has not exactly one character.</summary>
+    /// <summary>
+    /// The matcher knows no question mark: it looks for a star there, and this leaves out what has not exactly one character.
+    /// </summary>
     private static Regex SingleCharacters(string pattern) => new(
         pattern.Contains('?', StringComparison.Ordinal)
-            ? $"^{Regex.Escape(pattern).Replace(@"\*\*/", "(?:.*/)?", StringComparison.Ordinal).Replace(@"\*", "[^/]*", StringComparison.Ordinal).Replace(@"\?", "[^/]", StringComparison.Ordinal)}$"
+            ? "^" + Regex.Escape(pattern)
+                .Replace(@"\*\*/", "(?:.*/)?", StringComparison.Ordinal)
+                .Replace(@"\*", "[^/]*", StringComparison.Ordinal)
+                .Replace(@"\?", "[^/]", StringComparison.Ordinal) + "$"
             : "",
         RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
 

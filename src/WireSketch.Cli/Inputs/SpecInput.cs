@@ -28,7 +28,9 @@ internal sealed record SpecInput(SourceFile File, string Shown, string Folder)
             var name = File.Name;
             foreach (var ending in new[] { ".yaml", ".yml", ".wsk" })
             {
-                name = name.Length > ending.Length && name.EndsWith(ending, StringComparison.OrdinalIgnoreCase) ? name[..^ending.Length] : name;
+                name = name.Length > ending.Length && name.EndsWith(ending, StringComparison.OrdinalIgnoreCase)
+                    ? name[..^ending.Length]
+                    : name;
             }
 
             return name is "(standard input)" ? "spec" : name;

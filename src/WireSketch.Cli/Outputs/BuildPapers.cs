@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Documents;
-using WireSketch.Drawing;
-using WireSketch.Drawing.Output;
 using WireSketch.Drawing.Scenes;
+using WireSketch.Drawing.Output;
 using WireSketch.Drawing.Sheets;
 
 namespace WireSketch.Cli.Outputs;
@@ -17,11 +16,12 @@ internal static class BuildPapers
     public static IReadOnlyList<Paper> Of(Compilation result, DrawingOptions options, CancellationToken stop)
     {
         stop.ThrowIfCancellationRequested();
-        var papers = PaperSet.From(result).Papers;
+        var papers = PaperSet.From(result.ForPapers).Papers;
         return result.Install is { } install ? [.. Drawings(result, install.Wiring, install.Answers, options, stop), .. papers] : papers;
     }
 
-    private static List<Paper> Drawings(Compilation result, Topology.Wiring wiring, Electrical.ElectricalResults answers, DrawingOptions options, CancellationToken stop)
+    private static List<Paper> Drawings(
+        Compilation result, Topology.Wiring wiring, Electrical.ElectricalResults answers, DrawingOptions options, CancellationToken stop)
     {
         ImmutableArray<Scene> scenes = DrawingSet.Draw(wiring, answers, result.Findings, options).Scenes;
         var papers = new List<Paper>();

@@ -11,7 +11,10 @@ namespace WireSketch.Cli.Outputs;
 /// <param name="full">The folder in full.</param>
 internal sealed class OutputFolder(string shown, string full)
 {
-    /// <summary>Writes all that a build gives, and takes away what an earlier build left under our own names: sheets of two jobs must not lie in one folder.</summary>
+    /// <summary>
+    /// Writes all that a build gives, and takes away what an earlier build left under our own names: sheets of two jobs must not lie in
+    /// one folder.
+    /// </summary>
     /// <exception cref="UserException">The folder or a file cannot be written.</exception>
     public WrittenFiles Replace(IReadOnlyList<Paper> papers, CancellationToken stop) => Write(papers, Stale(papers), stop);
 
@@ -76,13 +79,23 @@ internal sealed class OutputFolder(string shown, string full)
         surroundings.Error.WriteLine(files.Written == 1 ? $"wrote {file}" : $"{file} is the same already");
     }
 
-    /// <summary>Files of our own names that are not of this build, the one by which a build is known last. Where no install was built yet, a file of such a name is the user's.</summary>
+    /// <summary>
+    /// Files of our own names that are not of this build, the one by which a build is known last. Where no install was built yet, a file
+    /// of such a name is the user's.
+    /// </summary>
     private List<string> Stale(IReadOnlyList<Paper> papers)
     {
         try
         {
             return File.Exists(Path.Combine(full, GeneratedFileNames.OfEveryDrawing))
-                ? [.. Directory.EnumerateFiles(full).Select(f => Path.GetFileName(f)).Where(GeneratedFileNames.Hold).Except(papers.Select(p => p.Name), StringComparer.Ordinal).OrderBy(n => n == GeneratedFileNames.OfEveryDrawing).ThenBy(n => n, StringComparer.Ordinal)]
+                ? [
+                    .. Directory.EnumerateFiles(full)
+                        .Select(f => Path.GetFileName(f))
+                        .Where(GeneratedFileNames.Hold)
+                        .Except(papers.Select(p => p.Name), StringComparer.Ordinal)
+                        .OrderBy(n => n == GeneratedFileNames.OfEveryDrawing)
+                        .ThenBy(n => n, StringComparer.Ordinal)
+                ]
                 : [];
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -48,7 +48,9 @@ public static class FontMetrics
         var line = new StringBuilder(text.Length);
         foreach (var rune in text.EnumerateRunes())
         {
-            line.Append(Rune.IsControl(rune) || rune.Value is 0x2028 or 0x2029 ? " " : Regular.Glyph(rune.Value) == 0 ? "□" : rune.ToString());
+            line.Append(Rune.IsControl(rune) || rune.Value is 0x2028 or 0x2029 ? " "
+                : Regular.Glyph(rune.Value) == 0 ? "□"
+                : rune.ToString());
         }
 
         return line.ToString();

@@ -28,7 +28,8 @@ public readonly record struct Points(int Hundredths) : IComparable<Points>
 
     public static Points operator *(Points a, double times) => new((int)Math.Round(a.Hundredths * times, MidpointRounding.AwayFromZero));
 
-    public static Points operator /(Points a, int parts) => new((int)Math.Round(a.Hundredths / (double)parts, MidpointRounding.AwayFromZero));
+    public static Points operator /(Points a, int parts) =>
+        new((int)Math.Round(a.Hundredths / (double)parts, MidpointRounding.AwayFromZero));
 
     public static bool operator <(Points a, Points b) => a.Hundredths < b.Hundredths;
 

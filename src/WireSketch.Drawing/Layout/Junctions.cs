@@ -7,43 +7,43 @@ namespace WireSketch.Drawing.Layout;
 internal static class Junctions
 {
     /// <summary>For each wire the dots that it is the first of its net to meet.</summary>
-    public static ImmutableArray<GridPoint>[] Find(SheetModel model, ImmutableArray<ImmutableArray<GridPoint>>[] courses)
+    public static ImmutableArray<GridPoint>[] Find(SheetModel model, ImmutableArray<ImmutableArray<GridPoint>>[] polylines)
     {
         var byNet = new List<int>[model.Nets];
-        for (int w = 0; w < courses.Length; w++)
+        for (int w = 0; w < polylines.Length; w++)
         {
             (byNet[model.WireNet[w]] ??= []).Add(w);
         }
 
-        var dots = new List<GridPoint>?[courses.Length];
+        var dots = new List<GridPoint>?[polylines.Length];
         foreach (var wires in byNet)
         {
-            if (wires is not null && wires.Sum(w => courses[w].Length) > 1)
+            if (wires is not null && wires.Sum(w => polylines[w].Length) > 1)
             {
-                FindInNet(wires, courses, dots);
+                FindInNet(wires, polylines, dots);
             }
         }
 
         return Array.ConvertAll(dots, d => d is null ? [] : d.ToImmutableArray());
     }
 
-    private static void FindInNet(List<int> wires, ImmutableArray<ImmutableArray<GridPoint>>[] courses, List<GridPoint>?[] dots)
+    private static void FindInNet(List<int> wires, ImmutableArray<ImmutableArray<GridPoint>>[] polylines, List<GridPoint>?[] dots)
     {
         var corners = new Dictionary<GridPoint, int>();
         var ends = new HashSet<GridPoint>();
         var segments = new List<(GridPoint A, GridPoint B)>();
         foreach (int w in wires)
         {
-            foreach (var course in courses[w])
+            foreach (var polyline in polylines[w])
             {
-                ends.Add(course[0]);
-                ends.Add(course[^1]);
-                for (int i = 1; i < course.Length; i++)
+                ends.Add(polyline[0]);
+                ends.Add(polyline[^1]);
+                for (int i = 1; i < polyline.Length; i++)
                 {
-                    segments.Add((course[i - 1], course[i]));
-                    if (i < course.Length - 1)
+                    segments.Add((polyline[i - 1], polyline[i]));
+                    if (i < polyline.Length - 1)
                     {
-                        corners.TryAdd(course[i], w);
+                        corners.TryAdd(polyline[i], w);
                     }
                 }
             }

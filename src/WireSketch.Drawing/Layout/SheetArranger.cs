@@ -14,7 +14,8 @@ public static class SheetArranger
     /// <param name="graph">What the sheet shows. Ids of devices, terminals and wires are unique; wires end at its terminals.</param>
     /// <param name="options">The page, the effort, and an arrangement to stay close to.</param>
     /// <returns>The layout: the same for the same graph and options on every machine.</returns>
-    /// <exception cref="ArgumentException">A wire ends at a terminal that no device has, an id occurs twice, or a device's zone does not exist.</exception>
+    /// <exception cref="ArgumentException">A wire ends at a terminal that no device has, an id occurs twice, or a device's zone does not
+    /// exist.</exception>
     public static SheetLayout Arrange(SheetGraph graph, LayoutOptions options)
     {
         ArgumentNullException.ThrowIfNull(graph);

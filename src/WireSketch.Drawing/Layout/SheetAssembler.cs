@@ -7,24 +7,24 @@ namespace WireSketch.Drawing.Layout;
 /// <summary>Writes a labeled sheet down in the terms of its graph.</summary>
 internal sealed class SheetAssembler
 {
-    private readonly LabeledSheet _sheet;
-    private readonly SheetModel _model;
-    private readonly SheetGraph _graph;
-    private readonly int[] _satelliteOf, _satelliteAbove;
+    private readonly LabeledSheet sheet;
+    private readonly SheetModel model;
+    private readonly SheetGraph graph;
+    private readonly int[] satelliteOf, satelliteAbove;
 
     private SheetAssembler(LabeledSheet sheet)
     {
-        _sheet = sheet;
-        _model = sheet.Wiring.Model;
-        _graph = _model.Graph;
-        _satelliteOf = new int[_graph.Devices.Length];
-        _satelliteAbove = new int[_model.PortSide.Length];
-        Array.Fill(_satelliteOf, -1);
-        Array.Fill(_satelliteAbove, -1);
-        for (int s = 0; s < _model.Satellites.Length; s++)
+        this.sheet = sheet;
+        model = sheet.Graph.Model;
+        graph = model.Graph;
+        satelliteOf = new int[graph.Devices.Length];
+        satelliteAbove = new int[model.PortSide.Length];
+        Array.Fill(satelliteOf, -1);
+        Array.Fill(satelliteAbove, -1);
+        for (int s = 0; s < model.Satellites.Length; s++)
         {
-            _satelliteOf[_model.Satellites[s].Device] = s;
-            _satelliteAbove[_model.Satellites[s].HostPort] = s;
+            satelliteOf[model.Satellites[s].Device] = s;
+            satelliteAbove[model.Satellites[s].HostPort] = s;
         }
     }
 
@@ -32,22 +32,22 @@ internal sealed class SheetAssembler
     {
         var a = new SheetAssembler(sheet);
         var size = new GridRect(0, 0, sheet.Width, sheet.Height);
-        var zones = a._graph.Zones.Select((z, k) => new PlacedZone(
+        var zones = a.graph.Zones.Select((z, k) => new PlacedZone(
             z.Id, new GridRect(sheet.ZoneLeft[k], 0, sheet.ZoneRight[k] - sheet.ZoneLeft[k], sheet.Height)));
-        var courses = a.Courses();
-        var dots = Junctions.Find(a._model, courses);
-        var wires = a._graph.Wires.Select((w, k) => new RoutedWire(w.Id, courses[k], a.Label(k), dots[k]));
+        var polylines = a.Polylines();
+        var dots = Junctions.Find(a.model, polylines);
+        var wires = a.graph.Wires.Select((w, k) => new RoutedWire(w.Id, polylines[k], a.Label(k), dots[k]));
         return new SheetLayout(size, [.. zones], a.Walls(), a.Devices(), [.. wires], a.Arrangement());
     }
 
     private ImmutableArray<PlacedDevice> Devices()
     {
-        var devices = ImmutableArray.CreateBuilder<PlacedDevice>(_graph.Devices.Length);
-        for (int d = 0; d < _graph.Devices.Length; d++)
+        var devices = ImmutableArray.CreateBuilder<PlacedDevice>(graph.Devices.Length);
+        for (int d = 0; d < graph.Devices.Length; d++)
         {
-            var device = _graph.Devices[d];
+            var device = graph.Devices[d];
             var box = Box(d);
-            var ports = device.Ports.Select((p, k) => Port(p.Id, d, _model.DevicePort[d] + k));
+            var ports = device.Ports.Select((p, k) => Port(p.Id, d, model.DevicePort[d] + k));
             devices.Add(new PlacedDevice(device.Id, box, [.. ports]));
         }
 
@@ -56,86 +56,86 @@ internal sealed class SheetAssembler
 
     private GridRect Box(int device)
     {
-        int b = _model.DeviceBody[device], s = _satelliteOf[device];
+        int b = model.DeviceBody[device], s = satelliteOf[device];
         if (b < 0)
         {
             var top = Foot(s);
-            return new GridRect(top.X - Measure.ChassisTerminal, top.Y, _graph.Devices[device].Width, _model.Satellites[s].Height);
+            return new GridRect(top.X - Measure.ChassisTerminal, top.Y, graph.Devices[device].Width, model.Satellites[s].Height);
         }
 
-        var frames = _sheet.Placed.Frames;
+        var frames = sheet.Placed.Frames;
         return new GridRect(
-            _sheet.BodyX(b), Y(_sheet.Placed.Y[b] + frames.Top[b]), _model.BodyWidth[b], frames.Bottom[b] - frames.Top[b]);
+            sheet.BodyX(b), Y(sheet.Placed.Y[b] + frames.Top[b]), model.BodyWidth[b], frames.Bottom[b] - frames.Top[b]);
     }
 
     private PlacedPort Port(string id, int device, int port)
     {
-        if (_model.DeviceBody[device] < 0)
+        if (model.DeviceBody[device] < 0)
         {
-            return new PlacedPort(id, Foot(_satelliteOf[device]), PortSide.Top);
+            return new PlacedPort(id, Foot(satelliteOf[device]), PortSide.Top);
         }
 
-        if (_satelliteAbove[port] >= 0)
+        if (satelliteAbove[port] >= 0)
         {
-            return new PlacedPort(id, Head(_satelliteAbove[port]), PortSide.Bottom);
+            return new PlacedPort(id, Head(satelliteAbove[port]), PortSide.Bottom);
         }
 
-        int slot = _model.PortSlot[port];
-        var side = _model.PortSide[port];
+        int slot = model.PortSlot[port];
+        var side = model.PortSide[port];
         if (side is PortSide.Left or PortSide.Right)
         {
-            side = _sheet.Wiring.NodeOnRight[slot] ? PortSide.Left : PortSide.Right;
+            side = sheet.Graph.NodeOnRight[slot] ? PortSide.Left : PortSide.Right;
         }
 
-        return new PlacedPort(id, new GridPoint(_sheet.TerminalX(slot), Y(_sheet.TerminalY(slot))), side);
+        return new PlacedPort(id, new GridPoint(sheet.TerminalX(slot), Y(sheet.TerminalY(slot))), side);
     }
 
-    // Where a satellite's wire leaves its host, and where it ends.
+    /// <summary>Where a satellite's wire leaves its host, and where it ends.</summary>
     private GridPoint Head(int satellite)
     {
-        int host = _model.Satellites[satellite].Host;
-        var frames = _sheet.Placed.Frames;
-        return new GridPoint(_sheet.BodyX(host) + frames.SatelliteX[satellite], Y(_sheet.Placed.Y[host] + frames.Bottom[host]));
+        int host = model.Satellites[satellite].Host;
+        var frames = sheet.Placed.Frames;
+        return new GridPoint(sheet.BodyX(host) + frames.SatelliteX[satellite], Y(sheet.Placed.Y[host] + frames.Bottom[host]));
     }
 
     private GridPoint Foot(int satellite)
     {
         var head = Head(satellite);
-        return head with { Y = head.Y + _model.Satellites[satellite].Drop };
+        return head with { Y = head.Y + model.Satellites[satellite].Drop };
     }
 
     private static int Y(int y) => y + Measure.Heading;
 
-    private ImmutableArray<ImmutableArray<GridPoint>>[] Courses()
+    private ImmutableArray<ImmutableArray<GridPoint>>[] Polylines()
     {
-        var builder = new PolylineBuilder(_sheet);
-        var courses = new ImmutableArray<ImmutableArray<GridPoint>>[_graph.Wires.Length];
-        for (int w = 0; w < courses.Length; w++)
+        var builder = new PolylineBuilder(sheet);
+        var polylines = new ImmutableArray<ImmutableArray<GridPoint>>[graph.Wires.Length];
+        for (int w = 0; w < polylines.Length; w++)
         {
-            int s = _model.WireSatellite[w];
+            int s = model.WireSatellite[w];
             if (s >= 0)
             {
-                var (a, b) = _model.Satellites[s].FromHost ? (Head(s), Foot(s)) : (Foot(s), Head(s));
-                courses[w] = [[a, b]];
+                var (a, b) = model.Satellites[s].FromHost ? (Head(s), Foot(s)) : (Foot(s), Head(s));
+                polylines[w] = [[a, b]];
                 continue;
             }
 
             var all = ImmutableArray.CreateBuilder<ImmutableArray<GridPoint>>();
-            for (int l = _model.WireLinks[w]; l < _model.WireLinks[w + 1]; l++)
+            for (int l = model.WireLinks[w]; l < model.WireLinks[w + 1]; l++)
             {
                 all.Add([.. builder.Build(l).Select(p => p with { Y = Y(p.Y) })]);
             }
 
-            courses[w] = all.ToImmutable();
+            polylines[w] = all.ToImmutable();
         }
 
-        return courses;
+        return polylines;
     }
 
     private GridRect Label(int wire)
     {
-        int s = _model.WireSatellite[wire];
-        var link = _graph.Wires[wire];
+        int s = model.WireSatellite[wire];
+        var link = graph.Wires[wire];
         if (link.LabelWidth <= 0)
         {
             return default;
@@ -147,26 +147,26 @@ internal sealed class SheetAssembler
             return new GridRect(head.X - (link.LabelWidth / 2), head.Y + 3, link.LabelWidth, link.LabelHeight);
         }
 
-        int slot = Array.IndexOf(_model.SlotLabel, wire);
+        int slot = Array.IndexOf(model.SlotLabel, wire);
         if (slot < 0)
         {
             return default;
         }
 
-        var box = LabelBox.At(_sheet, slot);
+        var box = LabelBox.At(sheet, slot);
         return box with { Y = Y(box.Y) };
     }
 
     private ImmutableArray<PlacedWall> Walls()
     {
         var walls = ImmutableArray.CreateBuilder<PlacedWall>();
-        var w = _sheet.Wiring;
+        var w = sheet.Graph;
         for (int c = 0; c < w.Columns.Count; c++)
         {
             if (w.Columns.IsWall[c])
             {
-                int x = _sheet.ColumnX[c], center = x + (_sheet.ColumnWidth[c] / 2);
-                walls.Add(new PlacedWall(new GridRect(x, 0, _sheet.ColumnWidth[c], _sheet.Height), Passes(c, center)));
+                int x = sheet.ColumnX[c], center = x + (sheet.ColumnWidth[c] / 2);
+                walls.Add(new PlacedWall(new GridRect(x, 0, sheet.ColumnWidth[c], sheet.Height), Passes(c, center)));
             }
         }
 
@@ -175,21 +175,21 @@ internal sealed class SheetAssembler
 
     private ImmutableArray<WallPass> Passes(int column, int x)
     {
-        var w = _sheet.Wiring;
+        var w = sheet.Graph;
         var passes = ImmutableArray.CreateBuilder<WallPass>();
         int last = -1;
-        for (int l = 0; l < _model.Links; l++)
+        for (int l = 0; l < model.Links; l++)
         {
             foreach (int p in w.Chain(l))
             {
-                int a = w.Piece[p].A, b = w.Piece[p].B;
-                int node = w.Piece[p].Gutter == column && a >= _model.Slots && w.NodeOnRight[a] ? a
-                    : w.Piece[p].Gutter == column && b >= _model.Slots && w.NodeOnRight[b] ? b : -1;
-                if (node >= 0 && last != _model.LinkWire[l])
+                int a = w.Segment[p].A, b = w.Segment[p].B;
+                int node = w.Segment[p].Channel == column && a >= model.Slots && w.NodeOnRight[a] ? a
+                    : w.Segment[p].Channel == column && b >= model.Slots && w.NodeOnRight[b] ? b : -1;
+                if (node >= 0 && last != model.LinkWire[l])
                 {
-                    last = _model.LinkWire[l];
-                    var wire = _graph.Wires[last];
-                    passes.Add(new WallPass(wire.Id, wire.Bundle, new GridPoint(x, Y(_sheet.Placed.NodeY(node)))));
+                    last = model.LinkWire[l];
+                    var wire = graph.Wires[last];
+                    passes.Add(new WallPass(wire.Id, wire.Bundle, new GridPoint(x, Y(sheet.Placed.NodeY(node)))));
                 }
             }
         }
@@ -198,29 +198,31 @@ internal sealed class SheetAssembler
     }
 
     private ImmutableArray<string> Opposite(int device) =>
-        [.. _graph.Devices[device].Ports.Where((_, k) => _sheet.Wiring.Choices.Opposite[_model.DevicePort[device] + k]).Select(p => p.Id)];
+        [.. graph.Devices[device].Ports.Where((_, k) => sheet.Graph.Choices.Opposite[model.DevicePort[device] + k]).Select(p => p.Id)];
 
     private Arrangement Arrangement()
     {
-        var w = _sheet.Wiring;
-        int[] sub = new int[w.Columns.Count], rank = new int[_model.Bodies];
+        var w = sheet.Graph;
+        int[] sub = new int[w.Columns.Count], rank = new int[model.Bodies];
         for (int c = 0; c < sub.Length; c++)
         {
             sub[c] = c > 0 && w.Columns.Zone[c - 1] == w.Columns.Zone[c] ? sub[c - 1] + 1 : 0;
             int r = 0;
-            foreach (int item in _sheet.Placed.Order.Items[c])
+            foreach (int item in sheet.Placed.Order.Items[c])
             {
-                if (!w.IsLane(item))
+                if (!w.IsDummy(item))
                 {
                     rank[item] = r++;
                 }
             }
         }
 
-        var devices = Enumerable.Range(0, _graph.Devices.Length).Select(d =>
+        var devices = Enumerable.Range(0, graph.Devices.Length).Select(d =>
         {
-            int b = _model.DeviceBody[d] >= 0 ? _model.DeviceBody[d] : _model.Satellites[_satelliteOf[d]].Host;
-            return new ArrangedDevice(_graph.Devices[d].Id, _graph.Zones[_graph.Devices[d].Zone].Id, sub[w.Columns.Of[b]], rank[b], w.Choices.Turned[b], Opposite(d));
+            int b = model.DeviceBody[d] >= 0 ? model.DeviceBody[d] : model.Satellites[satelliteOf[d]].Host;
+            return new ArrangedDevice(
+                graph.Devices[d].Id, graph.Zones[graph.Devices[d].Zone].Id, sub[w.Columns.Of[b]], rank[b], w.Choices.Turned[b],
+                Opposite(d));
         });
         return new Arrangement([.. devices]);
     }

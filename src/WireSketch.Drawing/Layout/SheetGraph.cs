@@ -15,7 +15,8 @@ public sealed record SheetGraph(ImmutableArray<ZoneBox> Zones, ImmutableArray<De
 /// <summary>A zone of the vehicle.</summary>
 /// <param name="Id">The zone's id.</param>
 /// <param name="HeadingWidth">Least width that its heading needs, in units.</param>
-/// <param name="WallAfter">A wall (the firewall) stands between this zone and the next: wires cross it straight, at marked pass-throughs.</param>
+/// <param name="WallAfter">A wall (the firewall) stands between this zone and the next: wires cross it straight, at marked
+/// pass-throughs.</param>
 public sealed record ZoneBox(string Id, int HeadingWidth, bool WallAfter);
 
 /// <summary>What a device looks like, as far as placing it is concerned.</summary>
@@ -39,12 +40,14 @@ public enum DeviceShape
 /// <param name="Zone">Index of its zone in <see cref="SheetGraph.Zones"/>.</param>
 /// <param name="Shape">How it is drawn.</param>
 /// <param name="Width">Least width of its box, in units; the layout may widen it for the names of its terminals.</param>
-/// <param name="HeaderHeight">Height taken by name and role above the first row of terminals; for slim devices and holders height beyond that of their row, most often 0.</param>
+/// <param name="HeaderHeight">Height taken by name and role above the first row of terminals; for slim devices and holders height beyond
+/// that of their row, most often 0.</param>
 /// <param name="FooterHeight">Height taken by text under the last row of terminals.</param>
 /// <param name="Ports">Its terminals in use. Those of one side may change places unless they are numbered.</param>
 /// <param name="Group">Devices with the same group are better placed near each other; null for none.</param>
 public sealed record DeviceBox(
-    string Id, int Zone, DeviceShape Shape, int Width, int HeaderHeight, int FooterHeight, ImmutableArray<PortBox> Ports, string? Group = null);
+    string Id, int Zone, DeviceShape Shape, int Width, int HeaderHeight, int FooterHeight, ImmutableArray<PortBox> Ports,
+    string? Group = null);
 
 /// <summary>The side of a box that a terminal is on.</summary>
 public enum PortSide
@@ -57,16 +60,20 @@ public enum PortSide
 
 /// <summary>A terminal of a device.</summary>
 /// <param name="Id">The terminal's full name, such as <c>amp.sub</c>; unique on the sheet.</param>
-/// <param name="Side">The side it belongs on: supply, signal and control come in at the left, speakers and outputs leave at the right, ground at the bottom.</param>
+/// <param name="Side">The side it belongs on: supply, signal and control come in at the left, speakers and outputs leave at the right,
+/// ground at the bottom.</param>
 /// <param name="NameWidth">Width of the name written inside the box, in units.</param>
 /// <param name="Numbered">True if its order among its neighbors is fixed (a plug with numbered cavities).</param>
-/// <param name="Free">True if it may be on the side opposite to the one it belongs on, where that saves bends: left and right are much the same to it.</param>
+/// <param name="Free">True if it may be on the side opposite to the one it belongs on, where that saves bends: left and right are much
+/// the same to it.</param>
 public sealed record PortBox(string Id, PortSide Side, int NameWidth, bool Numbered = false, bool Free = false);
 
 /// <summary>A wire or cable to be drawn: a line that joins two or more terminals.</summary>
-/// <param name="Id">The run's id, or the id of a part of it on one side of an inline holder (<c>P1</c> in both cases shares its <paramref name="Run"/>).</param>
+/// <param name="Id">The run's id, or the id of a part of it on one side of an inline holder (<c>P1</c> in both cases shares its
+/// <paramref name="Run"/>).</param>
 /// <param name="Run">The run it belongs to, which is what the label names.</param>
-/// <param name="Net">Wires of one net may share lanes and trunks; wires that meet at a terminal are taken for one net whatever they are called.</param>
+/// <param name="Net">Wires of one net may share dummies and verticals; wires that meet at a terminal are taken for one net whatever they
+/// are called.</param>
 /// <param name="Kind">supply, ground, line, speaker or control.</param>
 /// <param name="From">Terminal it starts at.</param>
 /// <param name="To">Terminals it ends at; more than one for a run to several loads.</param>
@@ -75,7 +82,8 @@ public sealed record PortBox(string Id, PortSide Side, int NameWidth, bool Numbe
 /// <param name="Weight">Drawn thickness with casing, in units, for keeping clear of neighbors.</param>
 /// <param name="Bundle">Wires with the same bundle share a pass-through and run side by side; null for none.</param>
 public sealed record WireLink(
-    string Id, string Run, string Net, string Kind, string From, ImmutableArray<string> To, int LabelWidth, int LabelHeight, int Weight, string? Bundle = null);
+    string Id, string Run, string Net, string Kind, string From, ImmutableArray<string> To, int LabelWidth, int LabelHeight, int Weight,
+    string? Bundle = null);
 
 /// <summary>How to lay a sheet out.</summary>
 /// <param name="PageWidth">Width of the drawing area on paper, in points.</param>

@@ -48,17 +48,26 @@ public sealed record PlacedDevice(string Id, GridRect Box, ImmutableArray<Placed
 /// <summary>A terminal in its place, on the edge of its device's box.</summary>
 /// <param name="Id">The terminal's full name.</param>
 /// <param name="At">Where its wires land.</param>
-/// <param name="Side">The side it came to be on: slim devices and holders may face the other way than their graph says, and free terminals be opposite.</param>
+/// <param name="Side">The side it came to be on: slim devices and holders may face the other way than their graph says, and free
+/// terminals be opposite.</param>
 public sealed record PlacedPort(string Id, GridPoint At, PortSide Side);
 
-/// <summary>A wire's course.</summary>
+/// <summary>A wire's polyline.</summary>
 /// <param name="Id">The wire's id.</param>
-/// <param name="Courses">Polylines of horizontal and vertical stretches; one for each end beyond the first. A shared trunk stands in each of them.</param>
-/// <param name="Label">The box kept free for the label, on a stretch of the wire that no other wire shares; empty where the wire carries none.</param>
+/// <param name="Polylines">Polylines of horizontal and vertical stretches; one for each end beyond the first. A shared vertical stands in
+/// each of them.</param>
+/// <param name="Label">The box kept free for the label, on a stretch of the wire that no other wire shares; empty where the wire carries
+/// none.</param>
 /// <param name="Dots">Points at which wires of one net part.</param>
-public sealed record RoutedWire(string Id, ImmutableArray<ImmutableArray<GridPoint>> Courses, GridRect Label, ImmutableArray<GridPoint> Dots);
+public sealed record RoutedWire(
+    string Id,
+    ImmutableArray<ImmutableArray<GridPoint>> Polylines,
+    GridRect Label,
+    ImmutableArray<GridPoint> Dots);
 
-/// <summary>The arrangement behind a layout: sub-column, order and row of every device. Part of the input of a later layout that must move little.</summary>
+/// <summary>
+/// The arrangement behind a layout: sub-column, order and row of every device. Part of the input of a later layout that must move little.
+/// </summary>
 /// <param name="Devices">For each device: its zone's id, its sub-column and its rank within it.</param>
 public sealed record Arrangement(ImmutableArray<ArrangedDevice> Devices);
 
@@ -66,7 +75,14 @@ public sealed record Arrangement(ImmutableArray<ArrangedDevice> Devices);
 /// <param name="Id">The device's id.</param>
 /// <param name="Zone">Its zone's id.</param>
 /// <param name="SubColumn">Its sub-column within the zone, from 0.</param>
-/// <param name="Rank">Its place in the sub-column from the top, from 0; a chassis point that hangs below its partner has that one's.</param>
+/// <param name="Rank">Its place in the sub-column from the top, from 0; a chassis point that hangs below its partner has that
+/// one's.</param>
 /// <param name="Turned">True if it faces the other way than its graph says.</param>
 /// <param name="Opposite">Its terminals that are opposite to where they would be by that.</param>
-public sealed record ArrangedDevice(string Id, string Zone, int SubColumn, int Rank, bool Turned = false, ImmutableArray<string> Opposite = default);
+public sealed record ArrangedDevice(
+    string Id,
+    string Zone,
+    int SubColumn,
+    int Rank,
+    bool Turned = false,
+    ImmutableArray<string> Opposite = default);

@@ -33,8 +33,15 @@ internal static partial class PdfBookmarks
         }
 
         update.Append('\n');
-        Write(root, catalog[..catalog.LastIndexOf(">>", StringComparison.Ordinal)] + string.Create(CultureInfo.InvariantCulture, $"\n/Outlines {size} 0 R\n/PageMode /UseOutlines\n/Lang (en)>>"));
-        Write(size, string.Create(CultureInfo.InvariantCulture, $"<</Type /Outlines /First {size + 1} 0 R /Last {size + pages.Length} 0 R /Count {pages.Length}>>"));
+        Write(
+            root,
+            catalog[..catalog.LastIndexOf(">>", StringComparison.Ordinal)]
+                + string.Create(CultureInfo.InvariantCulture, $"\n/Outlines {size} 0 R\n/PageMode /UseOutlines\n/Lang (en)>>"));
+        Write(
+            size,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"<</Type /Outlines /First {size + 1} 0 R /Last {size + pages.Length} 0 R /Count {pages.Length}>>"));
         for (var i = 0; i < pages.Length; i++)
         {
             var item = new StringBuilder();
@@ -60,7 +67,9 @@ internal static partial class PdfBookmarks
             update.Append(CultureInfo.InvariantCulture, $"{place:0000000000} 00000 n \n");
         }
 
-        update.Append(CultureInfo.InvariantCulture, $"trailer\n<</Size {size + pages.Length + 1} /Root {root} 0 R /Info {info} 0 R /Prev {start}>>\nstartxref\n{table}\n%%EOF\n");
+        update.Append(
+            CultureInfo.InvariantCulture,
+            $"trailer\n<</Size {size + pages.Length + 1} /Root {root} 0 R /Info {info} 0 R /Prev {start}>>\nstartxref\n{table}\n%%EOF\n");
         return [.. pdf, .. Encoding.Latin1.GetBytes(update.ToString())];
     }
 

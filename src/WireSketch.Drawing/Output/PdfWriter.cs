@@ -4,7 +4,9 @@ using WireSketch.Drawing.Scenes;
 
 namespace WireSketch.Drawing.Output;
 
-/// <summary>Writes scenes as one PDF: a page for each, vectors, text that can be selected and searched, a subset of the font, bookmarks.</summary>
+/// <summary>
+/// Writes scenes as one PDF: a page for each, vectors, text that can be selected and searched, a subset of the font, bookmarks.
+/// </summary>
 public static class PdfWriter
 {
     /// <summary>The file. It holds no date and nothing random: the same scenes give the same bytes.</summary>
@@ -20,7 +22,9 @@ public static class PdfWriter
 
         using var file = new MemoryStream();
         using (var painter = new ScenePainter(scenes))
-        using (var document = SKDocument.CreatePdf(file, new SKDocumentPdfMetadata { Title = title, Creator = "WireSketch", RasterDpi = 300, EncodingQuality = 101 }))
+        using (var document = SKDocument.CreatePdf(
+            file,
+            new SKDocumentPdfMetadata { Title = title, Creator = "WireSketch", RasterDpi = 300, EncodingQuality = 101 }))
         {
             foreach (var scene in scenes)
             {

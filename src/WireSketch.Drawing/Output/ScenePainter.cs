@@ -94,7 +94,10 @@ internal sealed class ScenePainter : IDisposable
         foreach (var span in text.Spans)
         {
             var typeface = (span.Weight == FontWeight.SemiBold ? semiBold : regular)!;
-            using var font = new SKFont(typeface, Of(text.Size)) { Hinting = SKFontHinting.None, Subpixel = true, Edging = SKFontEdging.Antialias, LinearMetrics = true };
+            using var font = new SKFont(typeface, Of(text.Size))
+            {
+                Hinting = SKFontHinting.None, Subpixel = true, Edging = SKFontEdging.Antialias, LinearMetrics = true
+            };
             var glyphs = new List<ushort>();
             var places = new List<float>();
             for (var i = 0; i < span.Words.Length; i += char.IsSurrogatePair(span.Words, i) ? 2 : 1)
@@ -118,22 +121,22 @@ internal sealed class ScenePainter : IDisposable
         canvas.Restore();
     }
 
-    private static void Paint(ShapeStyle look, Action<SKPaint> draw)
+    private static void Paint(ShapeStyle style, Action<SKPaint> draw)
     {
-        if (look.Fill is { } fill)
+        if (style.Fill is { } fill)
         {
             using var brush = Brush(fill);
             draw(brush);
         }
 
-        if (look.Stroke is { } stroke)
+        if (style.Stroke is { } stroke)
         {
             using var brush = Brush(stroke);
             brush.Style = SKPaintStyle.Stroke;
-            brush.StrokeWidth = Of(look.Width);
+            brush.StrokeWidth = Of(style.Width);
             brush.StrokeJoin = SKStrokeJoin.Round;
-            brush.StrokeCap = look.RoundEnds ? SKStrokeCap.Round : SKStrokeCap.Butt;
-            using var dash = look.Dash.Dash > 0 ? SKPathEffect.CreateDash([Of(look.Dash.Dash), Of(look.Dash.Gap)], 0) : null;
+            brush.StrokeCap = style.RoundEnds ? SKStrokeCap.Round : SKStrokeCap.Butt;
+            using var dash = style.Dash.Dash > 0 ? SKPathEffect.CreateDash([Of(style.Dash.Dash), Of(style.Dash.Gap)], 0) : null;
             brush.PathEffect = dash;
             draw(brush);
         }
@@ -154,7 +157,14 @@ internal sealed class ScenePainter : IDisposable
                     builder.LineTo(x, y);
                     break;
                 case PathMove.Arc:
-                    builder.ArcTo(Of(step.Radius), Of(step.Radius), 0, SKPathArcSize.Small, step.Clockwise ? SKPathDirection.Clockwise : SKPathDirection.CounterClockwise, x, y);
+                    builder.ArcTo(
+                        Of(step.Radius),
+                        Of(step.Radius),
+                        0,
+                        SKPathArcSize.Small,
+                        step.Clockwise ? SKPathDirection.Clockwise : SKPathDirection.CounterClockwise,
+                        x,
+                        y);
                     break;
                 default:
                     builder.Close();

@@ -7,7 +7,9 @@ using WireSketch.Drawing.Scenes;
 
 namespace WireSketch.Drawing.Output;
 
-/// <summary>Writes a scene as SVG 1.1: real text in an embedded subset of the bundled font, the page's size in points, a title and a description.</summary>
+/// <summary>
+/// Writes a scene as SVG 1.1: real text in an embedded subset of the bundled font, the page's size in points, a title and a description.
+/// </summary>
 public static class SvgWriter
 {
     private const string Svg = "http://www.w3.org/2000/svg";
@@ -51,11 +53,17 @@ public static class SvgWriter
         {
             if (FontSubset.For([scene], weight) is { } font)
             {
-                style.Append(CultureInfo.InvariantCulture, $"@font-face{{font-family:'{FontMetrics.Family}';font-weight:{(int)weight};src:url(data:font/ttf;base64,{Convert.ToBase64String(font)})}}\n");
+                style.Append(
+                    CultureInfo.InvariantCulture,
+                    $"@font-face{{font-family:'{FontMetrics.Family}';font-weight:{(int)weight};"
+                    + $"src:url(data:font/ttf;base64,{Convert.ToBase64String(font)})}}\n");
             }
         }
 
-        style.Append(CultureInfo.InvariantCulture, $"text{{font-family:'{FontMetrics.Family}',Inter,sans-serif;font-kerning:none;font-variant-ligatures:none;text-rendering:geometricPrecision;white-space:pre}}\n");
+        style.Append(
+            CultureInfo.InvariantCulture,
+            $"text{{font-family:'{FontMetrics.Family}',Inter,sans-serif;font-kerning:none;"
+                + $"font-variant-ligatures:none;text-rendering:geometricPrecision;white-space:pre}}\n");
         style.Append(CultureInfo.InvariantCulture, $"@page{{size:{scene.Width}pt {scene.Height}pt;margin:0}}\n");
         style.Append("svg{print-color-adjust:exact;-webkit-print-color-adjust:exact}\n");
         return style.ToString();
@@ -175,22 +183,22 @@ public static class SvgWriter
         xml.WriteAttributeString("fill", span.Color.ToString());
     }
 
-    private static void Paint(XmlWriter xml, ShapeStyle look)
+    private static void Paint(XmlWriter xml, ShapeStyle style)
     {
-        xml.WriteAttributeString("fill", look.Fill?.ToString() ?? "none");
-        if (look.Stroke is not { } stroke)
+        xml.WriteAttributeString("fill", style.Fill?.ToString() ?? "none");
+        if (style.Stroke is not { } stroke)
         {
             return;
         }
 
         xml.WriteAttributeString("stroke", stroke.ToString());
-        Number(xml, "stroke-width", look.Width);
-        if (look.Dash.Dash > 0)
+        Number(xml, "stroke-width", style.Width);
+        if (style.Dash.Dash > 0)
         {
-            xml.WriteAttributeString("stroke-dasharray", $"{look.Dash.Dash} {look.Dash.Gap}");
+            xml.WriteAttributeString("stroke-dasharray", $"{style.Dash.Dash} {style.Dash.Gap}");
         }
 
-        if (look.RoundEnds)
+        if (style.RoundEnds)
         {
             xml.WriteAttributeString("stroke-linecap", "round");
         }

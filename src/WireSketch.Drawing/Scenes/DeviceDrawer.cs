@@ -6,13 +6,13 @@ using WireSketch.Drawing.Sheets;
 namespace WireSketch.Drawing.Scenes;
 
 /// <summary>Draws a device: its box, symbol, name and terminals.</summary>
-internal sealed class DeviceDrawer(ShapeBuilder draft, Func<string, Reference?> references)
+internal sealed class DeviceDrawer(ShapeBuilder builder, Func<string, Reference?> references)
 {
     private const double Inset = 6;
 
     public void Draw(SheetDevice device, DeviceBox box, PlacedDevice placed, ImmutableArray<Numbered> marks)
     {
-        var d = draft.Inner();
+        var d = builder.Inner();
         var area = placed.Box;
         switch (box.Shape)
         {
@@ -42,13 +42,18 @@ internal sealed class DeviceDrawer(ShapeBuilder draft, Func<string, Reference?> 
             Terminal(d, placed.Ports[i], box.Shape == DeviceShape.Chassis);
         }
 
-        draft.Group(device.Spoken, d, new ShapeAttribute("data-gear", device.Id));
+        builder.Group(device.AccessibleText, d, new ShapeAttribute("data-gear", device.Id));
     }
 
-    private static ShapeStyle Outline(ShapeBuilder d, SheetDevice device, Points width) => new(d.Palette.Box, d.Palette.Ink, width, device.InVehicle ? (3.6, 2.6) : default);
+    private static ShapeStyle Outline(ShapeBuilder d, SheetDevice device, Points width) =>
+        new(d.Palette.Box, d.Palette.Ink, width, device.InVehicle ? (3.6, 2.6) : default);
 
     private static void Terminal(ShapeBuilder d, PlacedPort port, bool hidden) => d.Circle(
-        port.At.X, port.At.Y, hidden ? 0 : 2.3, hidden ? default : new(d.Palette.Box, d.Palette.Ink, 1), new ShapeAttribute("data-terminal", port.Id));
+        port.At.X,
+        port.At.Y,
+        hidden ? 0 : 2.3,
+        hidden ? default : new(d.Palette.Box, d.Palette.Ink, 1),
+        new ShapeAttribute("data-terminal", port.Id));
 
     private static void Box(ShapeBuilder d, SheetDevice device, DeviceBox box, PlacedDevice placed, ImmutableArray<Numbered> marks)
     {
@@ -85,7 +90,9 @@ internal sealed class DeviceDrawer(ShapeBuilder draft, Func<string, Reference?> 
         return y;
     }
 
-    private static ImmutableArray<TextLine> Quiet(ImmutableArray<string> lines) => [.. lines.Select(c => TextLine.Of(c, TextEmphasis.Quiet))];
+    private static ImmutableArray<TextLine> Quiet(ImmutableArray<string> lines) => [
+        .. lines.Select(c => TextLine.Of(c, TextEmphasis.Quiet))
+    ];
 
     private static double Lines(ShapeBuilder d, ImmutableArray<TextLine> lines, double x, double y)
     {
@@ -141,12 +148,19 @@ internal sealed class DeviceDrawer(ShapeBuilder draft, Func<string, Reference?> 
         }
 
         var center = area.X + (area.Width / 2.0);
-        d.Text(center - (Marker.Width(marks) / 2), area.Y + 9.2, TextSizes.Rating, device.Name.IsEmpty ? "" : device.Name[0], TextEmphasis.Strong, TextAnchor.Middle);
+        d.Text(
+            center - (Marker.Width(marks) / 2),
+            area.Y + 9.2,
+            TextSizes.Rating,
+            device.Name.IsEmpty ? "" : device.Name[0],
+            TextEmphasis.Strong,
+            TextAnchor.Middle);
         Marker.Draw(d, marks, area.Right - Marker.Width(marks) + SheetMaker.MarkWidth - Marker.Half - 2, area.Y + 6.4);
 
         for (var i = 0; i < device.Captions.Length; i++)
         {
-            d.Text(center, y + 13 + (i * TextSizes.Leading.Value), TextSizes.Body, device.Captions[i], TextEmphasis.Quiet, TextAnchor.Middle);
+            d.Text(
+                center, y + 13 + (i * TextSizes.Leading.Value), TextSizes.Body, device.Captions[i], TextEmphasis.Quiet, TextAnchor.Middle);
         }
     }
 
@@ -165,10 +179,24 @@ internal sealed class DeviceDrawer(ShapeBuilder draft, Func<string, Reference?> 
         d.Rect(area.X, area.Y, area.Width, area.Height, 0, default);
         var (tail, point) = right ? (area.Right, area.X) : ((double)area.X, (double)area.Right);
         var shoulder = right ? point + 7 : point - 7;
-        d.Figure(new(d.Palette.Box, d.Palette.Quiet, 0.9), tail, area.Y + 1, shoulder, area.Y + 1, point, area.Y + (area.Height / 2.0), shoulder, area.Bottom - 1, tail, area.Bottom - 1);
+        d.Figure(
+            new(d.Palette.Box, d.Palette.Quiet, 0.9),
+            tail,
+            area.Y + 1,
+            shoulder,
+            area.Y + 1,
+            point,
+            area.Y + (area.Height / 2.0),
+            shoulder,
+            area.Bottom - 1,
+            tail,
+            area.Bottom - 1);
         var line = reference is null
             ? TextLine.Of("goes on", TextEmphasis.Quiet)
-            : new TextLine([new(reference.Letter, TextEmphasis.Strong), new($" sheet {reference.Sheet}, {reference.Square}", TextEmphasis.Plain)]);
+            : new TextLine([
+                new(reference.Letter, TextEmphasis.Strong),
+                new($" sheet {reference.Sheet}, {reference.Square}", TextEmphasis.Plain)
+            ]);
         d.Text(right ? area.X + 9 : area.X + 6, placed.Ports[0].At.Y + 2.5, TextSizes.Body, line);
     }
 }

@@ -23,7 +23,10 @@ internal sealed class DrawingSetBuilder
     /// <summary>Below this share of the least scale no other aim helps.</summary>
     private const double Hopeless = 0.85;
 
-    /// <summary>Heights to aim at, in hundredths of the page's: a sheet that cannot be read is searched for again with another aim before it is split.</summary>
+    /// <summary>
+    /// Heights to aim at, in hundredths of the page's: a sheet that cannot be read is searched for again with another aim before it is
+    /// split.
+    /// </summary>
     private static readonly ImmutableArray<int> Stretches = [100, 105, 95, 112, 88];
 
     private const int LastLimit = 8;
@@ -44,7 +47,12 @@ internal sealed class DrawingSetBuilder
         paper = PaperSize.For(wiring.Spec.Settings, options);
         facts = TitleFacts.Of(wiring.Spec);
         // What blocks comes first, then by weight; those of one weight in the order in which they are shown elsewhere.
-        findings = [.. Finding.InOrder(found).OrderByDescending(f => f.Blocks).ThenByDescending(f => f.Severity).Select((f, i) => new Numbered(i + 1, Settled(f)))];
+        findings = [
+            .. Finding.InOrder(found)
+                .OrderByDescending(f => f.Blocks)
+                .ThenByDescending(f => f.Severity)
+                .Select((f, i) => new Numbered(i + 1, Settled(f)))
+        ];
     }
 
     public DrawingSet Draw()
@@ -55,7 +63,14 @@ internal sealed class DrawingSetBuilder
         var plan = indexed || !wiring.Spec.Paths.IsEmpty ? new VehiclePlan(wiring, facts, options, paper) : null;
         var drawn = sheets.Length + (plan is null ? 0 : 1);
         var count = drawn + (notes?.Count ?? 0);
-        var builder = new SceneBuilder(wiring.Spec, facts, options, computed, count, sheets.Any(s => s.Sheet.Devices.Any(d => d.Reference is not null)), findings);
+        var builder = new SceneBuilder(
+            wiring.Spec,
+            facts,
+            options,
+            computed,
+            count,
+            sheets.Any(s => s.Sheet.Devices.Any(d => d.Reference is not null)),
+            findings);
         var scenes = ImmutableArray.CreateBuilder<Scene>();
         for (var i = 0; i < sheets.Length; i++)
         {
@@ -84,12 +99,16 @@ internal sealed class DrawingSetBuilder
         if (SheetPlan.Whole(wiring, maker) is { } whole)
         {
             var placed = Lay(whole);
-            if (placed.Sheet.Form == LabelForm.Wide && Lay(SheetPlan.Whole(wiring, maker, LabelForm.Narrow)!) is { } narrow && narrow.Scale > placed.Scale)
+            if (placed.Sheet.Form == LabelForm.Wide
+                && Lay(SheetPlan.Whole(wiring, maker, LabelForm.Narrow)!) is { } narrow
+                && narrow.Scale > placed.Scale)
             {
                 placed = narrow;
             }
 
-            if (placed.Scale is < TextSizes.LeastScale and >= TextSizes.LeastScale * Hopeless && Lay(SheetPlan.Whole(wiring, maker, LabelForm.Tight)!) is { } tight && tight.Scale > placed.Scale)
+            if (placed.Scale is < TextSizes.LeastScale and >= TextSizes.LeastScale * Hopeless
+                && Lay(SheetPlan.Whole(wiring, maker, LabelForm.Tight)!) is { } tight
+                && tight.Scale > placed.Scale)
             {
                 placed = tight;
             }
@@ -100,7 +119,11 @@ internal sealed class DrawingSetBuilder
             }
         }
 
-        var limits = new SortedDictionary<SheetKind, int> { [SheetKind.Supply] = FirstLimit, [SheetKind.Ground] = FirstLimit, [SheetKind.Signal] = FirstLimit, [SheetKind.Speakers] = FirstLimit };
+        var limits = new SortedDictionary<SheetKind, int>
+        {
+            [SheetKind.Supply] = FirstLimit, [SheetKind.Ground] = FirstLimit, [SheetKind.Signal] = FirstLimit,
+            [SheetKind.Speakers] = FirstLimit
+        };
         // An overview of very many devices begins coarser.
         var coarseness = wiring.Gear.Length > FineOverview ? 1 : 0;
         var layouts = new Dictionary<(SheetKind, int, string), SheetPage>();
@@ -108,7 +131,11 @@ internal sealed class DrawingSetBuilder
         while (true)
         {
             var placed = Placed(Plan(apart));
-            var tooSmall = placed.Where(p => p.Scale < TextSizes.LeastScale && limits.TryGetValue(p.Sheet.Kind, out var limit) && limit > LastLimit).Select(p => p.Sheet.Kind).Distinct().ToArray();
+            var tooSmall = placed.Where(p =>
+                p.Scale < TextSizes.LeastScale && limits.TryGetValue(p.Sheet.Kind, out var limit) && limit > LastLimit)
+                .Select(p => p.Sheet.Kind)
+                .Distinct()
+                .ToArray();
             var coarser = placed[0].Scale < TextSizes.LeastScale && coarseness < OverviewMaker.Coarsest;
             if (tooSmall.Length == 0 && !coarser)
             {
@@ -154,7 +181,9 @@ internal sealed class DrawingSetBuilder
         foreach (var stretch in sheet.Kind == SheetKind.Whole && options.Previous is null ? Stretches : [100])
         {
             var height = (int)page.Area.Height.Value * stretch / 100;
-            var layout = SheetArranger.Arrange(sheet.Graph, new((int)page.Area.Width.Value, height, options.Effort, sheet.Kind == SheetKind.Whole ? options.Previous : null));
+            var layout = SheetArranger.Arrange(
+                sheet.Graph,
+                new((int)page.Area.Width.Value, height, options.Effort, sheet.Kind == SheetKind.Whole ? options.Previous : null));
             var placed = new SheetPage(sheet, layout, page, own);
             best = best is null || placed.Scale > best.Scale ? placed : best;
             if (best.Scale >= TextSizes.LeastScale || best.Scale < TextSizes.LeastScale * Hopeless)
@@ -181,7 +210,13 @@ internal sealed class DrawingSetBuilder
         var width = PagePlan.InnerWidth(paper);
         if (shown.IsEmpty)
         {
-            return new(width, legend, new CautionBlock(audience, Math.Clamp(width - legend.Width - title.Width - (2 * Footer.Gap), CautionsWidth, CautionsWidth + 50)), title);
+            return new(
+                width,
+                legend,
+                new CautionBlock(
+                    audience,
+                    Math.Clamp(width - legend.Width - title.Width - (2 * Footer.Gap), CautionsWidth, CautionsWidth + 50)),
+                title);
         }
 
         var rest = width - legend.Width - title.Width - (3 * Footer.Gap);
@@ -194,7 +229,12 @@ internal sealed class DrawingSetBuilder
         }
 
         var cautions = Math.Clamp(rest - FindingsWidth, CautionsWidth, CautionsWidth + 50);
-        return new(width, legend, new CautionBlock(audience, cautions), new NotesBlock(shown, Math.Max(rest - cautions, FindingsWidth), NotesHeight, notesSheet), title);
+        return new(
+            width,
+            legend,
+            new CautionBlock(audience, cautions),
+            new NotesBlock(shown, Math.Max(rest - cautions, FindingsWidth), NotesHeight, notesSheet),
+            title);
     }
 
     /// <summary>Findings about what a sheet shows; on a single sheet all of them.</summary>
@@ -206,7 +246,10 @@ internal sealed class DrawingSetBuilder
         }
 
         var shown = sheet.Devices.SelectMany(d => d.Subjects).Concat(sheet.Wires.Select(w => w.Run)).ToHashSet(StringComparer.Ordinal);
-        return [.. findings.Where(f => f.Finding.Subjects.Length == 0 ? sheet.Kind == SheetKind.Overview : shown.Contains(f.Finding.Subjects[0]))];
+        return [
+            .. findings.Where(f =>
+                f.Finding.Subjects.Length == 0 ? sheet.Kind == SheetKind.Overview : shown.Contains(f.Finding.Subjects[0]))
+        ];
     }
 
     private NotesPages? NotesFor(ImmutableArray<SheetPage> sheets, bool indexed)
@@ -218,7 +261,11 @@ internal sealed class DrawingSetBuilder
             return null;
         }
 
-        var index = indexed ? sheets.Select(s => (s.Sheet.Name, Shows(s.Sheet))).Append((VehiclePlan.Name, "every device in its zone, and what is pulled from zone to zone")).ToImmutableArray() : [];
+        var index = indexed
+            ? sheets.Select(s => (s.Sheet.Name, Shows(s.Sheet)))
+                .Append((VehiclePlan.Name, "every device in its zone, and what is pulled from zone to zone"))
+                .ToImmutableArray()
+            : [];
         return new(paper, index, technician ? findings : []);
     }
 
@@ -245,7 +292,9 @@ internal sealed class DrawingSetBuilder
     /// <summary>A finding whose first subject is a run or a device of the wiring, where its first is a terminal.</summary>
     private Finding Settled(Finding finding)
     {
-        if (finding.Subjects.IsEmpty || wiring.RunsById.ContainsKey(finding.Subjects[0]) || wiring.GearById.ContainsKey(finding.Subjects[0]))
+        if (finding.Subjects.IsEmpty
+            || wiring.RunsById.ContainsKey(finding.Subjects[0])
+            || wiring.GearById.ContainsKey(finding.Subjects[0]))
         {
             return finding;
         }

@@ -23,7 +23,8 @@ internal abstract class FooterBlock
         page.Text(x, y + 7, (Points)7, new TextLine([new(words, TextEmphasis.Quiet)]), TextAnchor.Start, 1);
 
     /// <summary>Lines of a width; a number stays with its unit.</summary>
-    protected static ImmutableArray<string> Lines(string text, double width) => LineBreaker.Break(DeviceLabels.WithUnits(text), width, Size);
+    protected static ImmutableArray<string> Lines(string text, double width) =>
+        LineBreaker.Break(DeviceLabels.WithUnits(text), width, Size);
 }
 
 /// <summary>The cautions.</summary>
@@ -78,7 +79,9 @@ internal sealed class NotesBlock : FooterBlock
         }
 
         Hidden = findings.Length - shown.Count;
-        more = Hidden == 0 ? "" : shown.Count == 0 ? FormattableString.Invariant($"{Hidden} findings: see sheet {notesSheet}") : FormattableString.Invariant($"and {Hidden} more: see sheet {notesSheet}");
+        more = Hidden == 0 ? ""
+            : shown.Count == 0 ? FormattableString.Invariant($"{Hidden} findings: see sheet {notesSheet}")
+            : FormattableString.Invariant($"and {Hidden} more: see sheet {notesSheet}");
     }
 
     public override double Width { get; }
@@ -109,7 +112,9 @@ internal sealed class NotesBlock : FooterBlock
 
     /// <summary>A finding in a sentence, with what was said when it was accepted.</summary>
     public static string Said(Diagnostics.Finding finding) =>
-        Capital(finding.Message) + (finding.AcceptedBecause is { } reason ? $" (accepted: {reason})" : finding.Message.EndsWith('.') ? "" : ".");
+        Capital(finding.Message)
+            + (finding.AcceptedBecause is { } reason ? $" (accepted: {reason})" : finding.Message.EndsWith('.') ? "" : ".");
 
-    private static string Capital(string text) => text.Length == 0 ? text : string.Concat(char.ToUpperInvariant(text[0]).ToString(), text.AsSpan(1));
+    private static string Capital(string text) =>
+        text.Length == 0 ? text : string.Concat(char.ToUpperInvariant(text[0]).ToString(), text.AsSpan(1));
 }

@@ -27,7 +27,9 @@ internal static class LabelDrawer
             return;
         }
 
-        var width = wire.Label.Select((line, i) => TextSizes.Width(line).Value + Room(wire, i) + (i == 0 ? Marker.Width(marks) : 0)).Max() + SheetMaker.ChipPadding;
+        var width =
+            wire.Label.Select((line, i) => TextSizes.Width(line).Value + Room(wire, i) + (i == 0 ? Marker.Width(marks) : 0)).Max()
+                + SheetMaker.ChipPadding;
         var height = (wire.Label.Length * Line) + 2;
         var (left, top) = (box.X + ((box.Width - width) / 2), box.Y + ((box.Height - height) / 2));
         d.Rect(left, top, width, height, 3, new(d.Palette.Box, d.Palette.Hairline, 0.7));
@@ -39,10 +41,22 @@ internal static class LabelDrawer
             var y = top + 1 + (Line * i) + 6.8;
             var center = i == 0 ? middle : left + (width / 2);
             ShapeAttribute mark = i == 0 ? new("data-label-for", wire.Run) : new("data-part-of", wire.Run);
-            d.Text(center + (room / 2.0), y, TextSizes.Body, wire.Label[i], TextAnchor.Middle, 0, i == 0 ? [mark, new("data-box", $"{area.X} {area.Y} {area.Width} {area.Height}")] : [mark]);
+            d.Text(
+                center + (room / 2.0),
+                y,
+                TextSizes.Body,
+                wire.Label[i],
+                TextAnchor.Middle,
+                0,
+                i == 0 ? [mark, new("data-box", $"{area.X} {area.Y} {area.Width} {area.Height}")] : [mark]);
             if (room > 0)
             {
-                Kind(d, wire, wire.IsBundle ? wire.LabelKinds[i] : wire.Kind, center - (TextSizes.Width(wire.Label[i]).Value / 2) - (room / 2.0), y - 6.6);
+                Kind(
+                    d,
+                    wire,
+                    wire.IsBundle ? wire.LabelKinds[i] : wire.Kind,
+                    center - (TextSizes.Width(wire.Label[i]).Value / 2) - (room / 2.0),
+                    y - 6.6);
             }
         }
 
@@ -56,6 +70,13 @@ internal static class LabelDrawer
     private static void Kind(ShapeBuilder d, SheetWire wire, RunKind kind, double x, double y)
     {
         d.Rect(x, y, 8.6, 8.2, 1.6, new(null, d.Palette.Quiet, 0.6));
-        d.Text(x + 4.3, y + 6.6, TextSizes.Body, new TextLine([new(Letter(kind), TextEmphasis.Strong)]), TextAnchor.Middle, 0, new ShapeAttribute("data-part-of", wire.Run));
+        d.Text(
+            x + 4.3,
+            y + 6.6,
+            TextSizes.Body,
+            new TextLine([new(Letter(kind), TextEmphasis.Strong)]),
+            TextAnchor.Middle,
+            0,
+            new ShapeAttribute("data-part-of", wire.Run));
     }
 }

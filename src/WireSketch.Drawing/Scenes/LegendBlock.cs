@@ -22,17 +22,27 @@ internal sealed class LegendBlock : FooterBlock
         foreach (var kind in sheet.Wires.Select(w => w.Kind).Distinct().Order())
         {
             var wire = sheet.Wires.First(w => w.Kind == kind) with { Step = 3, Colors = [] };
-            items.Add(($"{LabelDrawer.Letter(kind)}  {(audience == Audience.Customer ? LabelText.Plain(kind) : Words(kind))}", (d, x, y) => Line(d, wire, x, y, heat)));
+            items.Add(
+                (
+                    $"{LabelDrawer.Letter(kind)}  {(audience == Audience.Customer ? LabelText.Plain(kind) : Words(kind))}",
+                    (d, x, y) => Line(d, wire, x, y, heat)));
         }
 
         if (sheet.Devices.Any(d => d.InVehicle))
         {
-            items.Add(("already in the vehicle", (d, x, y) => d.Rect(x, y - 5, Sample - 6, 10, 3, new(d.Palette.Box, d.Palette.Ink, 1, (3.6, 2.6)))));
+            items.Add(
+                (
+                    "already in the vehicle",
+                    (d, x, y) => d.Rect(x, y - 5, Sample - 6, 10, 3, new(d.Palette.Box, d.Palette.Ink, 1, (3.6, 2.6)))));
         }
 
         if (sheet.Devices.Any(d => d.Reference is not null))
         {
-            items.Add(("goes on elsewhere", (d, x, y) => d.Figure(new(d.Palette.Box, d.Palette.Quiet, 0.9), x, y - 5, x + 17, y - 5, x + 23, y, x + 17, y + 5, x, y + 5)));
+            items.Add(
+                (
+                    "goes on elsewhere",
+                    (d, x, y) =>
+                        d.Figure(new(d.Palette.Box, d.Palette.Quiet, 0.9), x, y - 5, x + 17, y - 5, x + 23, y, x + 17, y + 5, x, y + 5)));
         }
 
         if (sheet.Graph.Wires.Any(w => w.Bundle is not null && CrossesWall(sheet, w)) && sheet.Graph.Zones.Any(z => z.WallAfter))
@@ -40,9 +50,12 @@ internal sealed class LegendBlock : FooterBlock
             items.Add(("grommet in the wall", (d, x, y) => d.Circle(x + 11.5, y, 4.6, new(d.Palette.Box, d.Palette.Ink, 1.1))));
         }
 
-        if (sheet.Graph.Zones.Any(z => z.WallAfter) && sheet.Kind != SheetKind.Overview && sheet.Graph.Wires.Any(w => w.Bundle is null && CrossesWall(sheet, w)))
+        if (sheet.Graph.Zones.Any(z => z.WallAfter)
+            && sheet.Kind != SheetKind.Overview
+            && sheet.Graph.Wires.Any(w => w.Bundle is null && CrossesWall(sheet, w)))
         {
-            items.Add(("hole, no grommet named", (d, x, y) => d.Circle(x + 11.5, y, 4.6, new(d.Palette.Box, d.Palette.Ink, 1.1, (2, 1.6)))));
+            items.Add(
+                ("hole, no grommet named", (d, x, y) => d.Circle(x + 11.5, y, 4.6, new(d.Palette.Box, d.Palette.Ink, 1.1, (2, 1.6)))));
         }
 
         if (audience == Audience.Technician && computed && !sheet.Wires.Any(w => w.IsBundle))
@@ -95,7 +108,13 @@ internal sealed class LegendBlock : FooterBlock
             {
                 for (var i = 0; i < pair.Length; i++)
                 {
-                    d.Rect(x + (i * 13), y - 4, 10.5, 8, 1.5, new(new Color(pair[i].Red, pair[i].Green, pair[i].Blue), d.Palette.Quiet, 0.6));
+                    d.Rect(
+                        x + (i * 13),
+                        y - 4,
+                        10.5,
+                        8,
+                        1.5,
+                        new(new Color(pair[i].Red, pair[i].Green, pair[i].Blue), d.Palette.Quiet, 0.6));
                 }
             }
             ));
@@ -113,7 +132,9 @@ internal sealed class LegendBlock : FooterBlock
 
     private static bool CrossesWall(Sheet sheet, Layout.WireLink wire)
     {
-        var zones = sheet.Graph.Devices.Where(d => d.Ports.Any(p => p.Id == wire.From || wire.To.Contains(p.Id))).Select(d => d.Zone).ToArray();
+        var zones = sheet.Graph.Devices.Where(d => d.Ports.Any(p => p.Id == wire.From || wire.To.Contains(p.Id)))
+            .Select(d => d.Zone)
+            .ToArray();
         return Enumerable.Range(zones.Min(), zones.Max() - zones.Min()).Any(z => sheet.Graph.Zones[z].WallAfter);
     }
 

@@ -41,29 +41,36 @@ internal static class Marker
     public static void Draw(ShapeBuilder d, Numbered finding, double x, double y, string? run = null)
     {
         var (color, accepted) = (Of(d.Palette, finding.Finding.Severity), finding.Finding.AcceptedBecause is not null);
-        var look = accepted ? new ShapeStyle(d.Palette.Box, color, 1) : new ShapeStyle(color, color, 0.6);
+        var style = accepted ? new ShapeStyle(d.Palette.Box, color, 1) : new ShapeStyle(color, color, 0.6);
         var ink = accepted ? color : d.Palette.OnMark;
         var inner = d.Inner();
         switch (finding.Finding.Severity)
         {
             case Severity.Error:
                 const double cut = 2.2;
-                inner.Figure(look, x - Half, y - cut, x - cut, y - Half, x + cut, y - Half, x + Half, y - cut, x + Half, y + cut, x + cut, y + Half, x - cut, y + Half, x - Half, y + cut);
+                inner.Figure(
+                    style, x - Half, y - cut, x - cut, y - Half, x + cut, y - Half, x + Half, y - cut, x + Half, y + cut, x + cut,
+                    y + Half, x - cut, y + Half, x - Half, y + cut);
                 break;
             case Severity.Warning:
-                inner.Figure(look, x - Half, y, x, y - Half - 0.8, x + Half, y, x, y + Half + 0.8);
+                inner.Figure(style, x - Half, y, x, y - Half - 0.8, x + Half, y, x, y + Half + 0.8);
                 break;
             default:
-                inner.Circle(x, y, Half, look);
+                inner.Circle(x, y, Half, style);
                 break;
         }
 
         var words = finding.Number.ToString(CultureInfo.InvariantCulture);
-        inner.Add(new TextShape(inner.Frame.At(x, y + 2.5), TextSizes.Body * inner.Frame.Scale, TextAnchor.Middle, [new(words, FontWeight.SemiBold, ink)])
+        inner.Add(new TextShape(
+            inner.Frame.At(x, y + 2.5), TextSizes.Body * inner.Frame.Scale, TextAnchor.Middle, [new(words, FontWeight.SemiBold, ink)])
         {
             Marks = run is null ? [] : [new("data-part-of", run)],
         });
-        d.Group($"{finding.Finding.Severity}: {finding.Finding.Message}", inner, new ShapeAttribute("data-finding", words), new ShapeAttribute("data-rule", finding.Finding.Rule));
+        d.Group(
+            $"{finding.Finding.Severity}: {finding.Finding.Message}",
+            inner,
+            new ShapeAttribute("data-finding", words),
+            new ShapeAttribute("data-rule", finding.Finding.Rule));
     }
 
     public static Color Of(Palette palette, Severity severity) => severity switch

@@ -31,7 +31,9 @@ internal sealed class NotesPages
             for (var i = 0; i < sheets.Length; i++)
             {
                 var (number, sheet) = (FormattableString.Invariant($"{i + 1}"), sheets[i]);
-                Entry([sheet.Name, .. LineBreaker.Break(sheet.Shows, width - 22, Size)], (d, x, y) => d.Text(x + 8, y + 7.4, (Points)Size, number, TextEmphasis.Strong, TextAnchor.Middle));
+                Entry(
+                    [sheet.Name, .. LineBreaker.Break(sheet.Shows, width - 22, Size)],
+                    (d, x, y) => d.Text(x + 8, y + 7.4, (Points)Size, number, TextEmphasis.Strong, TextAnchor.Middle));
             }
         }
 
@@ -41,7 +43,14 @@ internal sealed class NotesPages
             foreach (var finding in findings)
             {
                 var help = finding.Finding.Help is { } h ? LineBreaker.Break("→ " + DeviceLabels.WithUnits(h), width - 22, Size) : [];
-                Entry([.. LineBreaker.Break(DeviceLabels.WithUnits(NotesBlock.Said(finding.Finding)), width - 22, Size), .. help, finding.Finding.Rule], (d, x, y) => Marker.Draw(d, finding, x + 8, y + 4.6), quietLast: true);
+                Entry(
+                    [
+                        .. LineBreaker.Break(DeviceLabels.WithUnits(NotesBlock.Said(finding.Finding)), width - 22, Size),
+                        .. help,
+                        finding.Finding.Rule
+                    ],
+                    (d, x, y) => Marker.Draw(d, finding, x + 8, y + 4.6),
+                    quietLast: true);
             }
         }
     }
@@ -51,35 +60,52 @@ internal sealed class NotesPages
     /// <summary>Draws the n-th page, from 0.</summary>
     public Scene Draw(int page, TitleFacts facts, DrawingOptions options, ImmutableArray<Numbered> findings, int number, int count)
     {
-        var draft = new ShapeBuilder(Frame.Page, Palette.Of(options.Tint));
+        var builder = new ShapeBuilder(Frame.Page, Palette.Of(options.Theme));
         const string name = "Index and findings";
-        SheetHeader.Draw(draft, facts, FormattableString.Invariant($"sheet {number}: {name}"), null, findings, PagePlan.InnerWidth(paper));
+        SheetHeader.Draw(
+            builder,
+            facts,
+            FormattableString.Invariant($"sheet {number}: {name}"),
+            null,
+            findings,
+            PagePlan.InnerWidth(paper));
         for (var i = page * 2; i < Math.Min(columns.Count, (page * 2) + 2); i++)
         {
             foreach (var (y, draw) in columns[i].Parts)
             {
-                draw(draft, PagePlan.Margin + (i % 2 * (width + Gap)), PagePlan.Margin + 44 + y);
+                draw(builder, PagePlan.Margin + (i % 2 * (width + Gap)), PagePlan.Margin + 44 + y);
             }
         }
 
-        var footer = new Footer(PagePlan.InnerWidth(paper), new CautionBlock(options.Audience, 240), new TitleBlock(facts, name, number, count));
-        footer.Draw(draft, PagePlan.Margin, paper.Height.Value - PagePlan.Margin - footer.Height);
+        var footer = new Footer(
+            PagePlan.InnerWidth(paper),
+            new CautionBlock(options.Audience, 240),
+            new TitleBlock(facts, name, number, count));
+        footer.Draw(builder, PagePlan.Margin, paper.Height.Value - PagePlan.Margin - footer.Height);
         return new(
-            name, FormattableString.Invariant($"{facts.Title}: {name}, sheet {number} of {count}"), FormattableString.Invariant($"{findings.Length} findings."), paper.Width, paper.Height,
-            draft.Palette.Paper, draft.Shapes);
+            name,
+            FormattableString.Invariant($"{facts.Title}: {name}, sheet {number} of {count}"),
+            FormattableString.Invariant($"{findings.Length} findings."),
+            paper.Width,
+            paper.Height,
+            builder.Palette.Paper, builder.Shapes);
     }
 
-    private static void Heading(ShapeBuilder d, double x, double y, string words) => d.Text(x, y + 7, (Points)7, new TextLine([new(words, TextEmphasis.Quiet)]), TextAnchor.Start, 1);
+    private static void Heading(ShapeBuilder d, double x, double y, string words) =>
+        d.Text(x, y + 7, (Points)7, new TextLine([new(words, TextEmphasis.Quiet)]), TextAnchor.Start, 1);
 
-    private void Entry(ImmutableArray<string> lines, Action<ShapeBuilder, double, double> mark, bool quietLast = false) => Put((lines.Length * Leading) + 4, (d, x, y) =>
-    {
-        mark(d, x, y);
-        for (var i = 0; i < lines.Length; i++)
+    private void Entry(ImmutableArray<string> lines, Action<ShapeBuilder, double, double> mark, bool quietLast = false) =>
+        Put((lines.Length * Leading) + 4, (d, x, y) =>
         {
-            var tone = quietLast ? (i == lines.Length - 1 ? TextEmphasis.Quiet : TextEmphasis.Plain) : i == 0 ? TextEmphasis.Strong : TextEmphasis.Quiet;
-            d.Text(x + 22, y + 7.4 + (i * Leading), (Points)Size, lines[i], tone);
-        }
-    });
+            mark(d, x, y);
+            for (var i = 0; i < lines.Length; i++)
+            {
+                var emphasis = quietLast ? (i == lines.Length - 1 ? TextEmphasis.Quiet : TextEmphasis.Plain)
+                    : i == 0 ? TextEmphasis.Strong
+                    : TextEmphasis.Quiet;
+                d.Text(x + 22, y + 7.4 + (i * Leading), (Points)Size, lines[i], emphasis);
+            }
+        });
 
     private void Put(double needs, Action<ShapeBuilder, double, double> draw)
     {

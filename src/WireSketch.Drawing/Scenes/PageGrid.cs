@@ -4,7 +4,9 @@ using WireSketch.Drawing.Sheets;
 
 namespace WireSketch.Drawing.Scenes;
 
-/// <summary>The squares by which one sheet names a place on another: letters from the top, numbers from the left (after ISO 5457).</summary>
+/// <summary>
+/// The squares by which one sheet names a place on another: letters from the top, numbers from the left (after ISO 5457).
+/// </summary>
 internal static class PageGrid
 {
     private const int Columns = 8;
@@ -30,7 +32,10 @@ internal static class PageGrid
             page.Text(middle, height - edge + 6.5, (Points)6, words, TextEmphasis.Quiet, TextAnchor.Middle);
             if (i > 0)
             {
-                page.Lines(tick, [width * i / Columns, edge - 8, width * i / Columns, edge], [width * i / Columns, height - edge, width * i / Columns, height - edge + 8]);
+                page.Lines(
+                    tick,
+                    [width * i / Columns, edge - 8, width * i / Columns, edge],
+                    [width * i / Columns, height - edge, width * i / Columns, height - edge + 8]);
             }
         }
 
@@ -42,7 +47,10 @@ internal static class PageGrid
             page.Text(width - edge + 5, middle, (Points)6, words, TextEmphasis.Quiet, TextAnchor.Middle);
             if (i > 0)
             {
-                page.Lines(tick, [edge - 8, height * i / Rows, edge, height * i / Rows], [width - edge, height * i / Rows, width - edge + 8, height * i / Rows]);
+                page.Lines(
+                    tick,
+                    [edge - 8, height * i / Rows, edge, height * i / Rows],
+                    [width - edge, height * i / Rows, width - edge + 8, height * i / Rows]);
             }
         }
     }

@@ -39,6 +39,10 @@ internal sealed record PagePlan(PaperSize Paper, Footer Footer, double FooterHei
     public Frame FrameOf(SheetLayout layout)
     {
         var scale = ScaleOf(layout);
-        return new(scale, new(Area.X + ((Area.Width - (Points)(layout.Size.Width * scale)) / 2), Area.Y + ((Area.Height - (Points)(layout.Size.Height * scale)) / 2)));
+        return new(
+            scale,
+            new(
+                Area.X + ((Area.Width - (Points)(layout.Size.Width * scale)) / 2),
+                Area.Y + ((Area.Height - (Points)(layout.Size.Height * scale)) / 2)));
     }
 }

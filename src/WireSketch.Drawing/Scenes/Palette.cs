@@ -5,7 +5,10 @@ using WireSketch.Topology;
 
 namespace WireSketch.Drawing.Scenes;
 
-/// <summary>The colors of a drawing. Text keeps 4.5 : 1 and lines 3 : 1 against what they stand on (WCAG 2.2, 1.4.3 and 1.4.11); a test measures it.</summary>
+/// <summary>
+/// The colors of a drawing. Text keeps 4.5 : 1 and lines 3 : 1 against what they stand on (WCAG 2.2, 1.4.3 and 1.4.11); a test measures
+/// it.
+/// </summary>
 internal sealed record Palette
 {
     /// <summary>From so many degrees Celsius a zone is drawn warm.</summary>
@@ -89,20 +92,24 @@ internal sealed record Palette
     /// <summary>Numbers on a filled mark.</summary>
     public required Color OnMark { get; init; }
 
-    public static Palette Of(Theme tint) => tint == Theme.Dark ? Dark : Print;
+    public static Palette Of(Theme theme) => theme == Theme.Dark ? Dark : Print;
 
-    public Color Of(TextEmphasis tone) => tone switch
+    public Color Of(TextEmphasis emphasis) => emphasis switch
     {
         TextEmphasis.Quiet => Quiet,
         TextEmphasis.Computed => Computed,
         _ => Ink,
     };
 
-    /// <summary>The ground of a zone: warm if it is hot, else by turns in the order of the vehicle, so that a zone looks the same on every sheet.</summary>
+    /// <summary>
+    /// The ground of a zone: warm if it is hot, else by turns in the order of the vehicle, so that a zone looks the same on every sheet.
+    /// </summary>
     public Color OfZone(Spec spec, string zone)
     {
         var index = spec.Zones.ToList().FindIndex(z => z.Id == zone);
-        return index >= 0 && spec.Zones[index].AmbientOrDefault.Value >= HotZone ? WarmZone : Math.Max(0, index) % 2 == 0 ? OtherZone : Zone;
+        return index >= 0 && spec.Zones[index].AmbientOrDefault.Value >= HotZone ? WarmZone
+            : Math.Max(0, index) % 2 == 0 ? OtherZone
+            : Zone;
     }
 
     /// <summary>What a wire of unknown color is drawn in, by what it carries.</summary>
@@ -116,7 +123,9 @@ internal sealed record Palette
     };
 
     /// <summary>The steps of a heat scale, from light to dark: told apart by lightness alone.</summary>
-    public static ImmutableArray<Color> Heat { get; } = [Color.Hex("#f7ecb5"), Color.Hex("#f0bb57"), Color.Hex("#dd7f34"), Color.Hex("#ac3a2a"), Color.Hex("#5c0f2a")];
+    public static ImmutableArray<Color> Heat { get; } = [
+        Color.Hex("#f7ecb5"), Color.Hex("#f0bb57"), Color.Hex("#dd7f34"), Color.Hex("#ac3a2a"), Color.Hex("#5c0f2a")
+    ];
 
     /// <summary>A wire that a heat scale says nothing about.</summary>
     public static Color NoHeat { get; } = Color.Hex("#a3adb5");

@@ -3,25 +3,25 @@ using WireSketch.Drawing.Layout;
 
 namespace WireSketch.Drawing.Scenes;
 
-/// <summary>Parts the ways of a wire into courses that do not lie on each other.</summary>
+/// <summary>Parts the ways of a wire into polylines that do not lie on each other.</summary>
 internal static class Polylines
 {
     /// <summary>The first way whole; of each further one what lies beyond the ways before it.</summary>
     public static ImmutableArray<ImmutableArray<GridPoint>> Of(RoutedWire route)
     {
         var drawn = new List<(GridPoint A, GridPoint B)>();
-        var courses = ImmutableArray.CreateBuilder<ImmutableArray<GridPoint>>();
-        foreach (var way in route.Courses.Where(c => c.Length > 1))
+        var polylines = ImmutableArray.CreateBuilder<ImmutableArray<GridPoint>>();
+        foreach (var way in route.Polylines.Where(c => c.Length > 1))
         {
             var rest = Beyond(way, drawn);
             if (rest.Length > 1)
             {
-                courses.Add(rest);
+                polylines.Add(rest);
                 drawn.AddRange(rest.Zip(rest.Skip(1)));
             }
         }
 
-        return courses.ToImmutable();
+        return polylines.ToImmutable();
     }
 
     /// <summary>Follows a way from its start as long as it lies on what is drawn.</summary>
@@ -31,7 +31,10 @@ internal static class Polylines
         var i = 1;
         while (i < way.Length && drawn.Count > 0)
         {
-            var on = drawn.Where(s => Holds(s, at) && Runs(s, at, way[i])).Select(s => Farthest(s, at, way[i])).OrderByDescending(p => Distance(at, p)).FirstOrDefault(at);
+            var on = drawn.Where(s => Holds(s, at) && Runs(s, at, way[i]))
+                .Select(s => Farthest(s, at, way[i]))
+                .OrderByDescending(p => Distance(at, p))
+                .FirstOrDefault(at);
             if (on == at)
             {
                 break;

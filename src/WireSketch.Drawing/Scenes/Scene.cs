@@ -11,12 +11,14 @@ namespace WireSketch.Drawing.Scenes;
 /// <param name="Height">Height of the page.</param>
 /// <param name="Paper">Color of the page.</param>
 /// <param name="Shapes">What is drawn, the lowest first.</param>
-public sealed record Scene(string Name, string Title, string Description, Points Width, Points Height, Color Paper, ImmutableArray<Shape> Shapes)
+public sealed record Scene(
+    string Name, string Title, string Description, Points Width, Points Height, Color Paper, ImmutableArray<Shape> Shapes)
 {
     /// <summary>Every shape, groups before what they hold.</summary>
     public IEnumerable<Shape> All() => Shapes.SelectMany(Walk);
 
-    private static IEnumerable<Shape> Walk(Shape shape) => shape is GroupShape group ? group.Shapes.SelectMany(Walk).Prepend(shape) : [shape];
+    private static IEnumerable<Shape> Walk(Shape shape) =>
+        shape is GroupShape group ? group.Shapes.SelectMany(Walk).Prepend(shape) : [shape];
 }
 
 /// <summary>A place on a sheet.</summary>
@@ -43,7 +45,12 @@ public readonly record struct ShapeAttribute(string Name, string Value);
 /// <param name="Width">Thickness of the line.</param>
 /// <param name="Dash">Lengths of dash and gap; zero for a whole line.</param>
 /// <param name="RoundEnds">Ends and dashes are rounded; else cut off.</param>
-public readonly record struct ShapeStyle(Color? Fill, Color? Stroke = null, Points Width = default, (Points Dash, Points Gap) Dash = default, bool RoundEnds = false)
+public readonly record struct ShapeStyle(
+    Color? Fill,
+    Color? Stroke = null,
+    Points Width = default,
+    (Points Dash, Points Gap) Dash = default,
+    bool RoundEnds = false)
 {
     public static ShapeStyle Filled(Color fill) => new(fill);
 
@@ -108,9 +115,12 @@ public readonly record struct TextSpan(string Words, FontWeight Weight, Color Co
 /// <param name="Spans">What it says, from left to right.</param>
 /// <param name="Spacing">What is added after every letter.</param>
 /// <param name="Upwards">It is written from the bottom to the top.</param>
-public sealed record TextShape(Point At, Points Size, TextAnchor Anchor, ImmutableArray<TextSpan> Spans, Points Spacing = default, bool Upwards = false) : Shape
+public sealed record TextShape(
+    Point At, Points Size, TextAnchor Anchor, ImmutableArray<TextSpan> Spans, Points Spacing = default, bool Upwards = false) : Shape
 {
-    /// <summary>The rectangle it takes, from the top of its line to the bottom; for a text written upwards, as if it were not turned.</summary>
+    /// <summary>
+    /// The rectangle it takes, from the top of its line to the bottom; for a text written upwards, as if it were not turned.
+    /// </summary>
     public Rect Box
     {
         get
@@ -118,7 +128,8 @@ public sealed record TextShape(Point At, Points Size, TextAnchor Anchor, Immutab
             var (size, spacing) = (Size, Spacing);
             var width = Spans.Aggregate(Points.Zero, (sum, s) => sum + FontMetrics.Width(s.Words, size, s.Weight, spacing));
             var left = At.X - (Anchor switch { TextAnchor.Middle => width / 2, TextAnchor.End => width, _ => Points.Zero });
-            // Capitals and their accents reach 0.78 em above the line and tails 0.22 em below; the font's own line is taller for its spacing.
+            // Capitals and their accents reach 0.78 em above the line and tails 0.22 em below; the font's own line is taller for its
+            // spacing.
             return new(left, At.Y - (Size * 0.78), width, Size);
         }
     }

@@ -21,7 +21,8 @@ internal sealed record SheetPage(Sheet Sheet, SheetLayout Layout, PagePlan Page,
 }
 
 /// <summary>Draws a sheet: zones, wires, devices, labels, then what stands around them.</summary>
-internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions options, bool computed, int count, bool squares, ImmutableArray<Numbered> all)
+internal sealed class SceneBuilder(
+    Spec spec, TitleFacts facts, DrawingOptions options, bool computed, int count, bool squares, ImmutableArray<Numbered> all)
 {
     /// <summary>Draws one sheet.</summary>
     /// <param name="placed">The sheet.</param>
@@ -30,15 +31,15 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
     public Scene Draw(SheetPage placed, int number, Func<string, Reference?> references)
     {
         var (sheet, layout, page, findings) = placed;
-        var palette = Palette.Of(options.Tint);
+        var palette = Palette.Of(options.Theme);
         var whole = new ShapeBuilder(Frame.Page, palette);
-        var draft = new ShapeBuilder(placed.Frame, palette);
-        var zones = new ZoneDrawer(draft, page.Area, spec, options.Heat);
+        var builder = new ShapeBuilder(placed.Frame, palette);
+        var zones = new ZoneDrawer(builder, page.Area, spec, options.Heat);
         zones.Draw(layout);
-        new WireDrawer(draft, options.Heat).Draw(sheet.Wires, sheet.Graph.Wires, layout.Wires);
+        new WireDrawer(builder, options.Heat).Draw(sheet.Wires, sheet.Graph.Wires, layout.Wires);
         zones.DrawWalls(layout, sheet.Wires, sheet.Graph.Wires);
         var shown = options.Audience == Audience.Technician ? findings : [];
-        var devices = new DeviceDrawer(draft, references);
+        var devices = new DeviceDrawer(builder, references);
         for (var i = 0; i < sheet.Devices.Length; i++)
         {
             devices.Draw(sheet.Devices[i], sheet.Graph.Devices[i], layout.Devices[i], Marks(shown, sheet.Devices[i].Subjects));
@@ -46,13 +47,17 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
 
         for (var i = 0; i < sheet.Wires.Length; i++)
         {
-            LabelDrawer.Draw(draft, sheet.Wires[i], layout.Wires[i].Label, Marks(shown, [sheet.Wires[i].Run]));
+            LabelDrawer.Draw(builder, sheet.Wires[i], layout.Wires[i].Label, Marks(shown, [sheet.Wires[i].Run]));
         }
 
-        whole.Add(draft.Shapes);
+        whole.Add(builder.Shapes);
         Around(whole, placed, number);
         return new(
-            sheet.Name, FormattableString.Invariant($"{facts.Title}: {sheet.Name}, sheet {number} of {count}"), Describe(sheet, findings), page.Paper.Width, page.Paper.Height,
+            sheet.Name,
+            FormattableString.Invariant($"{facts.Title}: {sheet.Name}, sheet {number} of {count}"),
+            Describe(sheet, findings),
+            page.Paper.Width,
+            page.Paper.Height,
             palette.Paper, whole.Shapes);
     }
 
@@ -64,13 +69,21 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
             PageGrid.Draw(whole, page.Paper);
         }
 
-        var state = computed && options.Audience == Audience.Technician ? TitleFacts.Words(options.State, spec.Gear.Any(g => g is Language.Kinds.Amplifier or Language.Kinds.HeadUnit)) : null;
+        var state = computed && options.Audience == Audience.Technician
+            ? TitleFacts.Words(options.State, spec.Gear.Any(g => g is Language.Kinds.Amplifier or Language.Kinds.HeadUnit))
+            : null;
         if (state is not null && options.Heat != LoadColoring.None && placed.Sheet.Wires.Any(w => w.HeatStep is not null))
         {
             state += "; " + ColorScale.Title(options.Heat);
         }
 
-        SheetHeader.Draw(whole, facts, count > 1 ? FormattableString.Invariant($"sheet {number}: {placed.Sheet.Name}") : placed.Sheet.Name, state, all, PagePlan.InnerWidth(page.Paper));
+        SheetHeader.Draw(
+            whole,
+            facts,
+            count > 1 ? FormattableString.Invariant($"sheet {number}: {placed.Sheet.Name}") : placed.Sheet.Name,
+            state,
+            all,
+            PagePlan.InnerWidth(page.Paper));
         page.Footer.Draw(whole, PagePlan.Margin, page.FooterTop);
     }
 
@@ -83,7 +96,7 @@ internal sealed class SceneBuilder(Spec spec, TitleFacts facts, DrawingOptions o
         var runs = sheet.Wires.Where(w => !w.IsBundle).Select(w => w.Run).Distinct().Count();
         var bundles = sheet.Wires.Count(w => w.IsBundle);
         var wires = bundles > 0 ? FormattableString.Invariant($"{bundles} bundles of wires") : FormattableString.Invariant($"{runs} wires");
-        var list = string.Join("; ", sheet.Wires.Select(w => w.Spoken).Distinct());
+        var list = string.Join("; ", sheet.Wires.Select(w => w.AccessibleText).Distinct());
         return FormattableString.Invariant($"{devices} devices, {wires} and {findings.Length} findings. {list}.");
     }
 }

@@ -38,33 +38,56 @@ internal sealed class ShapeBuilder(Frame frame, Palette palette)
 
     public ImmutableArray<Shape> Shapes => [.. shapes];
 
-    /// <summary>An empty draft of the same frame.</summary>
+    /// <summary>An empty builder of the same frame.</summary>
     public ShapeBuilder Inner() => new(frame, palette);
 
     public void Add(Shape shape) => shapes.Add(shape);
 
     public void Add(IEnumerable<Shape> more) => shapes.AddRange(more);
 
-    public void Group(string? title, ShapeBuilder inner, params ImmutableArray<ShapeAttribute> marks) => shapes.Add(new GroupShape(title, inner.Shapes) { Marks = marks });
+    public void Group(string? title, ShapeBuilder inner, params ImmutableArray<ShapeAttribute> marks) =>
+        shapes.Add(new GroupShape(title, inner.Shapes) { Marks = marks });
 
-    public void Rect(double x, double y, double width, double height, double radius, ShapeStyle look, params ImmutableArray<ShapeAttribute> marks) =>
-        shapes.Add(new RectShape(frame.Area(x, y, width, height), frame.Of(radius), Scaled(look)) { Marks = marks });
+    public void Rect(
+        double x,
+        double y,
+        double width,
+        double height,
+        double radius,
+        ShapeStyle style,
+        params ImmutableArray<ShapeAttribute> marks) =>
+        shapes.Add(new RectShape(frame.Area(x, y, width, height), frame.Of(radius), Scaled(style)) { Marks = marks });
 
-    public void Circle(double x, double y, double radius, ShapeStyle look, params ImmutableArray<ShapeAttribute> marks) =>
-        shapes.Add(new CircleShape(frame.At(x, y), frame.Of(radius), Scaled(look)) { Marks = marks });
+    public void Circle(double x, double y, double radius, ShapeStyle style, params ImmutableArray<ShapeAttribute> marks) =>
+        shapes.Add(new CircleShape(frame.At(x, y), frame.Of(radius), Scaled(style)) { Marks = marks });
 
     /// <summary>Straight strokes: every array is a polyline of x and y in turn.</summary>
-    public void Lines(ShapeStyle look, params double[][] lines) => shapes.Add(new PathShape([.. lines.SelectMany(Steps)], Scaled(look)));
+    public void Lines(ShapeStyle style, params double[][] lines) => shapes.Add(new PathShape([.. lines.SelectMany(Steps)], Scaled(style)));
 
     /// <summary>A closed figure.</summary>
-    public void Figure(ShapeStyle look, params double[] corners) => shapes.Add(new PathShape([.. Steps(corners), new(PathMove.Close, default)], Scaled(look)));
+    public void Figure(ShapeStyle style, params double[] corners) =>
+        shapes.Add(new PathShape([.. Steps(corners), new(PathMove.Close, default)], Scaled(style)));
 
-    public void Path(ImmutableArray<PathSegment> steps, ShapeStyle look) => shapes.Add(new PathShape(steps, look));
+    public void Path(ImmutableArray<PathSegment> steps, ShapeStyle style) => shapes.Add(new PathShape(steps, style));
 
-    public void Text(double x, double y, Points size, string words, TextEmphasis tone = TextEmphasis.Plain, TextAnchor anchor = TextAnchor.Start, double spacing = 0) =>
-        Text(x, y, size, TextLine.Of(words, tone), anchor, spacing);
+    public void Text(
+        double x,
+        double y,
+        Points size,
+        string words,
+        TextEmphasis emphasis = TextEmphasis.Plain,
+        TextAnchor anchor = TextAnchor.Start,
+        double spacing = 0) =>
+        Text(x, y, size, TextLine.Of(words, emphasis), anchor, spacing);
 
-    public void Text(double x, double y, Points size, TextLine line, TextAnchor anchor = TextAnchor.Start, double spacing = 0, params ImmutableArray<ShapeAttribute> marks)
+    public void Text(
+        double x,
+        double y,
+        Points size,
+        TextLine line,
+        TextAnchor anchor = TextAnchor.Start,
+        double spacing = 0,
+        params ImmutableArray<ShapeAttribute> marks)
     {
         if (line.Parts.Any(p => p.Text.Length > 0))
         {
@@ -73,10 +96,18 @@ internal sealed class ShapeBuilder(Frame frame, Palette palette)
     }
 
     public ImmutableArray<TextSpan> Spans(TextLine line) =>
-        [.. line.Parts.Where(p => p.Text.Length > 0).Select(p => new TextSpan(FontMetrics.Settable(p.Text), p.Tone == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular, palette.Of(p.Tone)))];
+        [
+            .. line.Parts.Where(p => p.Text.Length > 0)
+                .Select(p =>
+                    new TextSpan(
+                        FontMetrics.Settable(p.Text),
+                        p.Emphasis == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular,
+                        palette.Of(p.Emphasis)))
+        ];
 
-    /// <summary>A look whose lengths are in units.</summary>
-    public ShapeStyle Scaled(ShapeStyle look) => look with { Width = look.Width * frame.Scale, Dash = (look.Dash.Dash * frame.Scale, look.Dash.Gap * frame.Scale) };
+    /// <summary>A style whose lengths are in units.</summary>
+    public ShapeStyle Scaled(ShapeStyle style) =>
+        style with { Width = style.Width * frame.Scale, Dash = (style.Dash.Dash * frame.Scale, style.Dash.Gap * frame.Scale) };
 
     private IEnumerable<PathSegment> Steps(double[] line)
     {

@@ -45,7 +45,12 @@ internal static class Symbols
                 break;
             case DeviceSymbol.Relay:
                 d.Rect(x, y + 3, 8, 8, 0, body);
-                d.Lines(ink, [x + 2, y + 11, x + 6, y + 3], [x + 8, my, x + 11, my], [x + 13, y + 13, x + 13, y + 9, x + 17, y + 3], [x + 13, y + 1, x + 13, y + 3]);
+                d.Lines(
+                    ink,
+                    [x + 2, y + 11, x + 6, y + 3],
+                    [x + 8, my, x + 11, my],
+                    [x + 13, y + 13, x + 13, y + 9, x + 17, y + 3],
+                    [x + 13, y + 1, x + 13, y + 3]);
                 break;
             case DeviceSymbol.Switch:
             case DeviceSymbol.Isolator:
@@ -106,7 +111,12 @@ internal static class Symbols
                 break;
             case DeviceSymbol.Inverter:
                 d.Rect(x + 1, y, 16, 14, 1, body);
-                d.Lines(ink, [x + 1, y + 14, x + 17, y], [x + 3.5, y + 3, x + 8, y + 3], [x + 3.5, y + 5.4, x + 8, y + 5.4], [x + 9.8, y + 11, x + 11.2, y + 9.4, x + 12.8, y + 11.4, x + 14.4, y + 9.8]);
+                d.Lines(
+                    ink,
+                    [x + 1, y + 14, x + 17, y],
+                    [x + 3.5, y + 3, x + 8, y + 3],
+                    [x + 3.5, y + 5.4, x + 8, y + 5.4],
+                    [x + 9.8, y + 11, x + 11.2, y + 9.4, x + 12.8, y + 11.4, x + 14.4, y + 9.8]);
                 break;
         }
     }
@@ -122,12 +132,19 @@ internal static class Symbols
     public static void Breaker(ShapeBuilder d, double x, double y, double width)
     {
         var (left, right) = (x + (width / 2) - 6, x + (width / 2) + 5);
-        d.Lines(ShapeStyle.Line(d.Palette.Ink, 1.1), [x, y, left, y, right - 1, y - 5], [right, y, x + width, y], [right - 1.8, y - 1.8, right + 1.8, y + 1.8], [right - 1.8, y + 1.8, right + 1.8, y - 1.8]);
+        d.Lines(
+            ShapeStyle.Line(d.Palette.Ink, 1.1),
+            [x, y, left, y, right - 1, y - 5],
+            [right, y, x + width, y],
+            [right - 1.8, y - 1.8, right + 1.8, y + 1.8],
+            [right - 1.8, y + 1.8, right + 1.8, y - 1.8]);
     }
 
     /// <summary>Connection to the body, its line ending at the given place.</summary>
     public static void Chassis(ShapeBuilder d, double x, double y) =>
-        d.Lines(ShapeStyle.Line(d.Palette.Ink, 1.3), [x, y, x, y + 5], [x - 7, y + 5, x + 7, y + 5], [x - 5.5, y + 5, x - 8, y + 10], [x, y + 5, x - 2.5, y + 10], [x + 5.5, y + 5, x + 3, y + 10]);
+        d.Lines(
+            ShapeStyle.Line(d.Palette.Ink, 1.3), [x, y, x, y + 5], [x - 7, y + 5, x + 7, y + 5], [x - 5.5, y + 5, x - 8, y + 10],
+            [x, y + 5, x - 2.5, y + 10], [x + 5.5, y + 5, x + 3, y + 10]);
 
     private static void Ring(ShapeBuilder d, double x, double y, string letter)
     {

@@ -42,12 +42,18 @@ internal sealed class VehiclePlan
     /// <summary>Draws the sheet.</summary>
     public Scene Draw(ImmutableArray<Numbered> findings, int number, int count)
     {
-        var palette = Palette.Of(options.Tint);
+        var palette = Palette.Of(options.Theme);
         var page = new ShapeBuilder(Frame.Page, palette);
         var width = PagePlan.InnerWidth(paper);
         var footer = new Footer(width, new CautionBlock(options.Audience, 240), new TitleBlock(facts, Name, number, count));
         var plan = new PagePlan(paper, footer, footer.Height);
-        SheetHeader.Draw(page, facts, FormattableString.Invariant($"sheet {number}: {Name}"), null, [.. findings.Where(f => f.Finding.Blocks)], width);
+        SheetHeader.Draw(
+            page,
+            facts,
+            FormattableString.Invariant($"sheet {number}: {Name}"),
+            null,
+            [.. findings.Where(f => f.Finding.Blocks)],
+            width);
         var (x, y, height) = (plan.Area.X.Value, plan.Area.Y.Value, plan.Area.Height.Value);
         var column = (width + 14) / Math.Max(1, Crossings.Length);
         var blocks = Crossings.Select((_, b) => Block(b, column - 14)).ToArray();
@@ -55,7 +61,8 @@ internal sealed class VehiclePlan
         var body = Math.Clamp(height - 26 - routes, height * 0.55, height * 0.8);
         var edges = Outline(page, x, y, width, body);
         // Tall rows if they hold everything.
-        var tall = Zones.Select((z, i) => z.Gear.Length <= RowsIn(body - 28, TallRow) * ColumnsIn(edges[i + 1] - edges[i])).All(fits => fits);
+        var tall = Zones.Select((z, i) => z.Gear.Length <= RowsIn(body - 28, TallRow) * ColumnsIn(edges[i + 1] - edges[i]))
+            .All(fits => fits);
         var row = tall ? TallRow : Row;
         for (var i = 0; i < Zones.Length; i++)
         {
@@ -66,14 +73,22 @@ internal sealed class VehiclePlan
         footer.Draw(page, PagePlan.Margin, plan.FooterTop);
         return new(
             Name, FormattableString.Invariant($"{facts.Title}: {Name}, sheet {number} of {count}"),
-            string.Join("; ", Zones.Select(z => $"{z.Zone}: {string.Join(", ", z.Gear.Select(g => g.Id))}")) + ".", paper.Width, paper.Height, palette.Paper, page.Shapes);
+            string.Join("; ", Zones.Select(z => $"{z.Zone}: {string.Join(", ", z.Gear.Select(g => g.Id))}")) + ".",
+            paper.Width,
+            paper.Height,
+            palette.Paper,
+            page.Shapes);
     }
 
     private static ImmutableArray<(string Zone, ImmutableArray<Gear> Gear)> ZonesOf(Wiring wiring)
     {
         var gear = wiring.Gear.Where(g => !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))).ToArray();
         var order = wiring.Spec.Zones.Select(z => z.Id).ToList();
-        return [.. gear.GroupBy(SheetGroups.ZoneOf, StringComparer.Ordinal).OrderBy(g => order.IndexOf(g.Key) is var i && i < 0 ? int.MaxValue : i).Select(g => (g.Key, g.ToImmutableArray()))];
+        return [
+            .. gear.GroupBy(SheetGroups.ZoneOf, StringComparer.Ordinal)
+                .OrderBy(g => order.IndexOf(g.Key) is var i && i < 0 ? int.MaxValue : i)
+                .Select(g => (g.Key, g.ToImmutableArray()))
+        ];
     }
 
     /// <summary>Draws the outline and returns the edges of the zones: wider where more stands in them.</summary>
@@ -91,10 +106,21 @@ internal sealed class VehiclePlan
         d.Rect(x + 3, y + 13, width - 6, height - 26, 43, new(null, page.Palette.Hairline, 0.8));
         foreach (var (words, at) in ((string, double)[])[("RIGHT", y + 19.5), ("LEFT", y + height - 14.5)])
         {
-            d.Add(new TextShape(new(x + (width / 2), at), 6.2, TextAnchor.Middle, [new(words, FontWeight.Regular, page.Palette.Quiet)], 0.8));
+            d.Add(new TextShape(
+                new(x + (width / 2), at),
+                6.2,
+                TextAnchor.Middle,
+                [new(words, FontWeight.Regular, page.Palette.Quiet)],
+                0.8));
         }
 
-        d.Add(new TextShape(new(x + 14.5, y + (height / 2) + 14), 6.4, TextAnchor.Start, [new("FRONT", FontWeight.Regular, page.Palette.Quiet)], 0.8, Upwards: true));
+        d.Add(new TextShape(
+            new(x + 14.5, y + (height / 2) + 14),
+            6.4,
+            TextAnchor.Start,
+            [new("FRONT", FontWeight.Regular, page.Palette.Quiet)],
+            0.8,
+            Upwards: true));
         page.Group("Outline of the vehicle, front to the left", d, new ShapeAttribute("data-outline", "vehicle"));
         var weights = Zones.Select(z => Math.Max(1, Math.Ceiling(z.Gear.Length / 7.0))).ToArray();
         var inner = width - 40;
@@ -121,7 +147,12 @@ internal sealed class VehiclePlan
         var facts = wiring.Spec.Zones.FirstOrDefault(z => z.Id == zone);
         d.Rect(left + 1.5, top + 8, right - left - 3, height - 16, 4, ShapeStyle.Filled(page.Palette.OfZone(wiring.Spec, zone)));
         var heading = LineBreaker.Break(zone.ToUpperInvariant(), right - left - 20, 6.6, FontWeight.SemiBold, 1);
-        d.Add(new TextShape(new(left + 8, top + 19), 6.6, TextAnchor.Start, [new(heading[0], FontWeight.SemiBold, page.Palette.Quiet)], 0.5));
+        d.Add(new TextShape(
+            new(left + 8, top + 19),
+            6.6,
+            TextAnchor.Start,
+            [new(heading[0], FontWeight.SemiBold, page.Palette.Quiet)],
+            0.5));
         var (rows, columns) = (RowsIn(height, row), ColumnsIn(right - left));
         var room = (right - left - 10) / columns;
         var cells = Cells(gear, rows, columns);
@@ -132,7 +163,12 @@ internal sealed class VehiclePlan
 
         if (cells.Length < gear.Length)
         {
-            d.Text(left + 6 + ((columns - 1) * room), top + 24 + ((rows - 1) * row) + 9, (Points)6.6, string.Create(CultureInfo.InvariantCulture, $"and {gear.Length - cells.Length} more"), TextEmphasis.Quiet);
+            d.Text(
+                left + 6 + ((columns - 1) * room),
+                top + 24 + ((rows - 1) * row) + 9,
+                (Points)6.6,
+                string.Create(CultureInfo.InvariantCulture, $"and {gear.Length - cells.Length} more"),
+                TextEmphasis.Quiet);
         }
 
         page.Group(null, d, new ShapeAttribute("data-zone", zone));
@@ -148,7 +184,9 @@ internal sealed class VehiclePlan
     /// </summary>
     private static ImmutableArray<(Gear Gear, int Row, int Column)> Cells(ImmutableArray<Gear> gear, int rows, int columns)
     {
-        Gear[] right = [.. gear.Where(g => SideOf(g) == "right")], left = [.. gear.Where(g => SideOf(g) == "left")], middle = [.. gear.Where(g => SideOf(g).Length == 0)];
+        Gear[] right = [
+            .. gear.Where(g => SideOf(g) == "right")
+        ], left = [.. gear.Where(g => SideOf(g) == "left")], middle = [.. gear.Where(g => SideOf(g).Length == 0)];
         var (upper, center, lower) = (Rows(right), Rows(middle), Rows(left));
         if (upper + center + lower <= rows)
         {
@@ -167,7 +205,9 @@ internal sealed class VehiclePlan
     /// <summary>left or right, if its place or its name says so; else empty.</summary>
     private static string SideOf(Gear gear)
     {
-        var words = $"{gear.Facts.Place?.Value} {DeviceLabels.Name(gear.Id)}".ToLowerInvariant().Split([' ', ',', '.', ';'], StringSplitOptions.RemoveEmptyEntries);
+        var words = $"{gear.Facts.Place?.Value} {DeviceLabels.Name(gear.Id)}"
+            .ToLowerInvariant()
+            .Split([' ', ',', '.', ';'], StringSplitOptions.RemoveEmptyEntries);
         return words.FirstOrDefault(w => w is "left" or "right") ?? "";
     }
 
@@ -176,7 +216,13 @@ internal sealed class VehiclePlan
         var d = page.Inner();
         var name = LineBreaker.Break(DeviceLabels.Name(gear.Id), width - 8, 6.8, FontWeight.SemiBold, 1);
         var place = LineBreaker.Break(gear.Facts.Place?.Value ?? gear.Kind, width - 8, 6, FontWeight.Regular, height > Row ? 2 : 1);
-        d.Rect(x, y, width, place.Length > 1 ? height : Row - 3, 2.5, new(page.Palette.Box, page.Palette.Ink, 0.8, gear.InVehicle ? (3, 2.2) : default));
+        d.Rect(
+            x,
+            y,
+            width,
+            place.Length > 1 ? height : Row - 3,
+            2.5,
+            new(page.Palette.Box, page.Palette.Ink, 0.8, gear.InVehicle ? (3, 2.2) : default));
         d.Text(x + 4, y + 7.8, (Points)6.8, name.IsEmpty ? "" : name[0], TextEmphasis.Strong);
         for (var i = 0; i < place.Length; i++)
         {
@@ -186,7 +232,15 @@ internal sealed class VehiclePlan
         page.Group(null, d, new ShapeAttribute("data-gear", gear.Id));
     }
 
-    private void Routes(ShapeBuilder page, List<(string Words, TextEmphasis Tone)>[] blocks, double[] edges, double trunk, double x, double y, double column, double height)
+    private void Routes(
+        ShapeBuilder page,
+        List<(string Words, TextEmphasis Emphasis)>[] blocks,
+        double[] edges,
+        double trunk,
+        double x,
+        double y,
+        double column,
+        double height)
     {
         page.Text(x, y + 6, (Points)7, new TextLine([new("ROUTES", TextEmphasis.Quiet)]), TextAnchor.Start, 1);
         for (var b = 0; b < Crossings.Length; b++)
@@ -195,9 +249,16 @@ internal sealed class VehiclePlan
             if (runs.Length > 0)
             {
                 var thick = Math.Min(9, 2.5 + runs.Length);
-                page.Lines(ShapeStyle.Line(page.Palette.Ink, thick) with { RoundEnds = true }, [(edges[b] + edges[b + 1]) / 2, trunk, (edges[b + 1] + edges[b + 2]) / 2, trunk]);
+                page.Lines(
+                    ShapeStyle.Line(page.Palette.Ink, thick) with { RoundEnds = true },
+                    [(edges[b] + edges[b + 1]) / 2, trunk, (edges[b + 1] + edges[b + 2]) / 2, trunk]);
                 page.Circle(edges[b + 1], trunk, 8.5, new(page.Palette.Box, page.Palette.Ink, 1.1));
-                page.Text(edges[b + 1], trunk + 2.6, (Points)7.4, new TextLine([new(runs.Length.ToString(CultureInfo.InvariantCulture), TextEmphasis.Strong)]), TextAnchor.Middle);
+                page.Text(
+                    edges[b + 1],
+                    trunk + 2.6,
+                    (Points)7.4,
+                    new TextLine([new(runs.Length.ToString(CultureInfo.InvariantCulture), TextEmphasis.Strong)]),
+                    TextAnchor.Middle);
             }
 
             var lines = blocks[b];
@@ -205,7 +266,7 @@ internal sealed class VehiclePlan
             for (var i = 0; i < Math.Min(most, lines.Count); i++)
             {
                 var words = i == most - 1 && lines.Count > most ? "…" : lines[i].Words;
-                page.Text(x + (b * column), y + 20 + (i * FooterBlock.Leading), FooterBlock.Size, words, lines[i].Tone);
+                page.Text(x + (b * column), y + 20 + (i * FooterBlock.Leading), FooterBlock.Size, words, lines[i].Emphasis);
             }
         }
     }
@@ -214,7 +275,9 @@ internal sealed class VehiclePlan
     private static ImmutableArray<ImmutableArray<WiredRun>> CrossingsOf(Wiring wiring, ImmutableArray<string> zones)
     {
         var ranks = zones.Select((z, i) => (z, i)).ToDictionary(p => p.z, p => p.i, StringComparer.Ordinal);
-        return [.. Enumerable.Range(0, Math.Max(0, zones.Length - 1)).Select(b => wiring.Runs.Where(r => Crosses(r, b)).ToImmutableArray())];
+        return [
+            .. Enumerable.Range(0, Math.Max(0, zones.Length - 1)).Select(b => wiring.Runs.Where(r => Crosses(r, b)).ToImmutableArray())
+        ];
 
         bool Crosses(WiredRun run, int boundary)
         {
@@ -223,19 +286,23 @@ internal sealed class VehiclePlan
         }
     }
 
-    /// <summary>Place in the row of zones of a zone, or of the zone of the device that stands at a place; null if neither is known.</summary>
+    /// <summary>
+    /// Place in the row of zones of a zone, or of the zone of the device that stands at a place; null if neither is known.
+    /// </summary>
     private int? RankOf(Written<string>? end)
     {
-        var zone = wiring.Gear.FirstOrDefault(g => string.Equals(g.Facts.Place?.Value, end?.Value, StringComparison.OrdinalIgnoreCase))?.Zone ?? end?.Value;
+        var zone = wiring.Gear.FirstOrDefault(g =>
+            string.Equals(g.Facts.Place?.Value, end?.Value, StringComparison.OrdinalIgnoreCase))?.Zone
+            ?? end?.Value;
         var rank = Zones.ToList().FindIndex(z => z.Zone == zone);
         return rank < 0 ? null : rank;
     }
 
     /// <summary>What passes a boundary, with lengths, through what and along which paths.</summary>
-    private List<(string Words, TextEmphasis Tone)> Block(int boundary, double width)
+    private List<(string Words, TextEmphasis Emphasis)> Block(int boundary, double width)
     {
         var runs = Crossings[boundary];
-        var lines = new List<(string Words, TextEmphasis Tone)>();
+        var lines = new List<(string Words, TextEmphasis Emphasis)>();
         Add($"{Zones[boundary].Zone} to {Zones[boundary + 1].Zone}", TextEmphasis.Strong);
         foreach (var kind in runs.GroupBy(r => r.Kind).OrderBy(g => g.Key))
         {
@@ -248,21 +315,29 @@ internal sealed class VehiclePlan
             Add("through " + (through.Length > 0 ? string.Join(", ", through) : "the wall"), TextEmphasis.Quiet);
         }
 
-        foreach (var path in wiring.Spec.Paths.Where(p => RankOf(p.From) is { } from && RankOf(p.To) is { } to && Math.Min(from, to) <= boundary && Math.Max(from, to) > boundary))
+        foreach (var path in wiring.Spec.Paths.Where(p =>
+            RankOf(p.From) is { } from && RankOf(p.To) is { } to && Math.Min(from, to) <= boundary && Math.Max(from, to) > boundary))
         {
             var hazards = path.Hazard.Concat(path.Beside).Select(h => h.Value).ToArray();
             Add(
                 "along " + DeviceLabels.Join(
-                    DeviceLabels.WithUnits($"{path.Id} ({DeviceLabels.Join(path.Length?.Words ?? "", $"{path.From?.Value} to {path.To?.Value}")})"),
+                    DeviceLabels.WithUnits(
+                        $"{path.Id} ({DeviceLabels.Join(path.Length?.Words ?? "", $"{path.From?.Value} to {path.To?.Value}")})"),
                     path.Passes.Length > 0 ? "past " + string.Join(", ", path.Passes.Select(p => p.Value)) : "",
                     hazards.Length > 0 ? "beside " + string.Join(", ", hazards) : ""), TextEmphasis.Quiet);
         }
 
         return lines;
 
-        static string Piece(WiredRun run) => run.LengthIsKnown ? $"{run.Id}{DeviceLabels.Unbroken}({LabelText.Length(run).Replace(' ', DeviceLabels.Unbroken)})" : run.Id;
+        static string Piece(WiredRun run) =>
+            run.LengthIsKnown ? $"{run.Id}{DeviceLabels.Unbroken}({LabelText.Length(run).Replace(' ', DeviceLabels.Unbroken)})" : run.Id;
 
-        void Add(string words, TextEmphasis tone) =>
-            lines.AddRange(LineBreaker.Break(words, width, FooterBlock.Size, tone == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular).Select(l => (l, tone)));
+        void Add(string words, TextEmphasis emphasis) =>
+            lines.AddRange(LineBreaker.Break(
+                words,
+                width,
+                FooterBlock.Size,
+                emphasis == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular)
+                .Select(l => (l, emphasis)));
     }
 }

@@ -10,7 +10,7 @@ namespace WireSketch.Drawing.Scenes;
 /// Draws wires in their own colors on a contrasting outline. All outlines of a net come before its bodies, so that no wire cuts
 /// its own trunk; a stretch that several ways of one wire share is drawn once, so that dashes stay in step.
 /// </summary>
-internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
+internal sealed class WireDrawer(ShapeBuilder builder, LoadColoring heat)
 {
     private const double Radius = 5;
 
@@ -22,7 +22,9 @@ internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
         nets.Clear();
         foreach (var run in wires.GroupBy(w => w.Run, StringComparer.Ordinal))
         {
-            nets[run.Key] = run.Select(w => w.Net.Length > 0 ? w.Net : w.Run).OrderByDescending(n => wires.Count(w => w.Net == n && w.Run != run.Key)).First();
+            nets[run.Key] = run.Select(w => w.Net.Length > 0 ? w.Net : w.Run)
+                .OrderByDescending(n => wires.Count(w => w.Net == n && w.Run != run.Key))
+                .First();
         }
 
         var all = wires.Select((w, i) => new Drawn(w, links[i], Polylines.Of(routes[i]), routes[i].Dots)).ToArray();
@@ -54,7 +56,7 @@ internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
         {
             foreach (var dot in wire.Wire.Fans ? [] : wire.Dots)
             {
-                draft.Circle(dot.X, dot.Y, 1 + (StrokeWidths.Body(wire.Wire.Step).Value / 2), ShapeStyle.Filled(draft.Palette.Casing));
+                builder.Circle(dot.X, dot.Y, 1 + (StrokeWidths.Body(wire.Wire.Step).Value / 2), ShapeStyle.Filled(builder.Palette.Casing));
             }
         }
     }
@@ -84,7 +86,9 @@ internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
     {
         var color = ColorOf(wire, heat);
         yield return new PathShape(path, d.Scaled(new(null, d.Palette.Paper, StrokeWidths.Body(wire.Step) + StrokeWidths.Casing + 1.8)));
-        yield return new PathShape(path, d.Scaled(new(null, d.Palette.CasingOf(color), StrokeWidths.Body(wire.Step) + StrokeWidths.Casing)));
+        yield return new PathShape(
+            path,
+            d.Scaled(new(null, d.Palette.CasingOf(color), StrokeWidths.Body(wire.Step) + StrokeWidths.Casing)));
     }
 
     /// <summary>What a wire is drawn in.</summary>
@@ -94,18 +98,20 @@ internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
 
     private static Color Of(Language.ConductorColor color) => new(color.Red, color.Green, color.Blue);
 
-    private IEnumerable<Shape> Casings(Drawn wire) => wire.Courses.SelectMany(c => Casing(draft, wire.Wire, Rounded(c), heat));
+    private IEnumerable<Shape> Casings(Drawn wire) => wire.Polylines.SelectMany(c => Casing(builder, wire.Wire, Rounded(c), heat));
 
-    private IEnumerable<Shape> Bodies(Drawn wire) => wire.Courses.SelectMany(c => Body(draft, wire.Wire, Rounded(c), heat));
+    private IEnumerable<Shape> Bodies(Drawn wire) => wire.Polylines.SelectMany(c => Body(builder, wire.Wire, Rounded(c), heat));
 
     private void Group(ImmutableArray<Drawn> parts, IEnumerable<Shape> shapes)
     {
         var wire = parts[0].Wire;
-        draft.Add(new GroupShape(wire.Spoken, [.. shapes])
+        builder.Add(new GroupShape(wire.AccessibleText, [.. shapes])
         {
             Marks =
             [
-                new("data-run", wire.Run), new("data-from", string.Join(' ', parts.SelectMany(p => p.Wire.From).Distinct())), new("data-to", string.Join(' ', parts.SelectMany(p => p.Wire.To).Distinct())),
+                new("data-run", wire.Run),
+                new("data-from", string.Join(' ', parts.SelectMany(p => p.Wire.From).Distinct())),
+                new("data-to", string.Join(' ', parts.SelectMany(p => p.Wire.To).Distinct())),
                 new("data-net", nets[wire.Run]), new("data-kind", parts[0].Link.Kind),
             ],
         });
@@ -113,7 +119,7 @@ internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
 
     private ImmutableArray<PathSegment> Rounded(ImmutableArray<GridPoint> points)
     {
-        var f = draft.Frame;
+        var f = builder.Frame;
         var steps = ImmutableArray.CreateBuilder<PathSegment>();
         steps.Add(new(PathMove.Start, f.At(points[0].X, points[0].Y)));
         for (var i = 1; i < points.Length - 1; i++)
@@ -138,5 +144,9 @@ internal sealed class WireDrawer(ShapeBuilder draft, LoadColoring heat)
 
     private static int Distance(GridPoint a, GridPoint b) => Math.Abs(a.X - b.X) + Math.Abs(a.Y - b.Y);
 
-    private sealed record Drawn(SheetWire Wire, WireLink Link, ImmutableArray<ImmutableArray<GridPoint>> Courses, ImmutableArray<GridPoint> Dots);
+    private sealed record Drawn(
+        SheetWire Wire,
+        WireLink Link,
+        ImmutableArray<ImmutableArray<GridPoint>> Polylines,
+        ImmutableArray<GridPoint> Dots);
 }

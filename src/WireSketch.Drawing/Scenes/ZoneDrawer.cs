@@ -6,24 +6,31 @@ using WireSketch.Language;
 
 namespace WireSketch.Drawing.Scenes;
 
-/// <summary>Draws the quiet columns of the zones and the walls between them. Columns fill the drawing area; the first and the last reach its edges.</summary>
-internal sealed class ZoneDrawer(ShapeBuilder draft, Rect area, Spec spec, LoadColoring heat)
+/// <summary>
+/// Draws the quiet columns of the zones and the walls between them. Columns fill the drawing area; the first and the last reach its
+/// edges.
+/// </summary>
+internal sealed class ZoneDrawer(ShapeBuilder builder, Rect area, Spec spec, LoadColoring heat)
 {
     private const double Gap = 1.6;
 
     public void Draw(SheetLayout layout)
     {
-        var frame = draft.Frame;
+        var frame = builder.Frame;
         for (var i = 0; i < layout.Zones.Length; i++)
         {
             var zone = layout.Zones[i];
             var left = i == 0 ? area.X : frame.X(zone.Box.X + Gap);
             var right = i == layout.Zones.Length - 1 ? area.Right : frame.X(zone.Box.Right - Gap);
-            var d = draft.Inner();
+            var d = builder.Inner();
             d.Add(new RectShape(new(left, area.Y, right - left, area.Height), 4, ShapeStyle.Filled(d.Palette.OfZone(spec, zone.Id))));
             d.Add(new TextShape(
-                new(left + 7, area.Y + 11), HeadingSize, TextAnchor.Start, [new(FontMetrics.Settable(zone.Id.ToUpperInvariant()), FontWeight.SemiBold, d.Palette.Quiet)], 0.9));
-            draft.Group(null, d, new ShapeAttribute("data-zone", zone.Id));
+                new(left + 7, area.Y + 11),
+                HeadingSize,
+                TextAnchor.Start,
+                [new(FontMetrics.Settable(zone.Id.ToUpperInvariant()), FontWeight.SemiBold, d.Palette.Quiet)],
+                0.9));
+            builder.Group(null, d, new ShapeAttribute("data-zone", zone.Id));
         }
     }
 
@@ -61,12 +68,13 @@ internal sealed class ZoneDrawer(ShapeBuilder draft, Rect area, Spec spec, LoadC
     private void Wall(SheetLayout layout, int index)
     {
         var wall = layout.Walls[index];
-        var frame = draft.Frame;
+        var frame = builder.Frame;
         var (x, width) = (frame.X(wall.Box.X + 1), frame.Of(wall.Box.Width - 2));
         var box = new Rect(x, area.Y, width, area.Height);
-        draft.Add(new RectShape(box, 0, new(draft.Palette.Box, draft.Palette.Hatch, 0.6)));
-        draft.Add(Hatch(box));
-        var firewall = spec.Zones.Any(z => z.Wall == ZoneWall.Firewall && layout.Zones.Any(p => p.Id == z.Id && p.Box.X < wall.Box.X));
+        builder.Add(new RectShape(box, 0, new(builder.Palette.Box, builder.Palette.Hatch, 0.6)));
+        builder.Add(Hatch(box));
+        var firewall = spec.Zones.Any(z => z.Wall == ZoneWall.Firewall
+            && layout.Zones.Any(p => p.Id == z.Id && p.Box.X < wall.Box.X));
         Name(box, wall, index == 0 && firewall ? "FIREWALL" : "WALL");
     }
 
@@ -80,7 +88,7 @@ internal sealed class ZoneDrawer(ShapeBuilder draft, Rect area, Spec spec, LoadC
             steps.Add(new(PathMove.Line, new(box.Right, y)));
         }
 
-        return new(steps.ToImmutable(), new(null, draft.Palette.Hatch, 0.6));
+        return new(steps.ToImmutable(), new(null, builder.Palette.Hatch, 0.6));
     }
 
     /// <summary>The wall's name in the widest stretch that no wire crosses.</summary>
@@ -88,7 +96,7 @@ internal sealed class ZoneDrawer(ShapeBuilder draft, Rect area, Spec spec, LoadC
     {
         Points size = 6.4;
         var length = FontMetrics.Width(words, size, FontWeight.Regular, 0.8);
-        var stops = wall.Passes.Select(p => draft.Frame.Y(p.At.Y)).Append(box.Y).Append(box.Bottom).Order().ToArray();
+        var stops = wall.Passes.Select(p => builder.Frame.Y(p.At.Y)).Append(box.Y).Append(box.Bottom).Order().ToArray();
         var (top, bottom) = stops.Zip(stops.Skip(1)).OrderByDescending(s => s.Second - s.First).First();
         if (bottom - top < length + 24)
         {
@@ -96,8 +104,17 @@ internal sealed class ZoneDrawer(ShapeBuilder draft, Rect area, Spec spec, LoadC
         }
 
         var middle = top + ((bottom - top) / 2);
-        draft.Add(new RectShape(new(box.X, middle - (length / 2) - 3, box.Width, length + 6), 0, new(draft.Palette.Box, draft.Palette.Hatch, 0.6)));
-        draft.Add(new TextShape(new(box.X + (box.Width / 2) + 2.3, middle + (length / 2)), size, TextAnchor.Start, [new(words, FontWeight.Regular, draft.Palette.Quiet)], 0.8, Upwards: true)
+        builder.Add(new RectShape(
+            new(box.X, middle - (length / 2) - 3, box.Width, length + 6),
+            0,
+            new(builder.Palette.Box, builder.Palette.Hatch, 0.6)));
+        builder.Add(new TextShape(
+            new(box.X + (box.Width / 2) + 2.3, middle + (length / 2)),
+            size,
+            TextAnchor.Start,
+            [new(words, FontWeight.Regular, builder.Palette.Quiet)],
+            0.8,
+            Upwards: true)
         {
             Marks = [new("data-box", $"{box.X + (box.Width / 2) + 2.3 - 5} {middle + (length / 2)} {length} {size}")],
         });
@@ -105,13 +122,19 @@ internal sealed class ZoneDrawer(ShapeBuilder draft, Rect area, Spec spec, LoadC
 
     private void Pass(ImmutableArray<WallPass> passes, ImmutableArray<SheetWire> wires, ImmutableArray<WireLink> links)
     {
-        var d = draft.Inner();
+        var d = builder.Inner();
         var (top, bottom) = (passes.Min(p => p.At.Y), passes.Max(p => p.At.Y));
         var body = passes.Max(p => StrokeWidths.Body(Wire(p).Step).Value);
         var half = (body / 2) + 2.8;
         var x = passes[0].At.X;
         var known = passes[0].Bundle is not null || passes.All(p => Wire(p).IsBundle);
-        d.Rect(x - half, top - half, half * 2, bottom - top + (half * 2), half, new(d.Palette.Box, d.Palette.Ink, 1.1, known ? default : (2, 1.6)));
+        d.Rect(
+            x - half,
+            top - half,
+            half * 2,
+            bottom - top + (half * 2),
+            half,
+            new(d.Palette.Box, d.Palette.Ink, 1.1, known ? default : (2, 1.6)));
         foreach (var pass in passes)
         {
             var wire = Wire(pass);
@@ -119,7 +142,10 @@ internal sealed class ZoneDrawer(ShapeBuilder draft, Rect area, Spec spec, LoadC
             d.Circle(pass.At.X, pass.At.Y, (StrokeWidths.Body(wire.Step).Value / 2) + 0.5, new(color, d.Palette.CasingOf(color), 0.6));
         }
 
-        draft.Group(passes[0].Bundle ?? "through the wall", d, new ShapeAttribute("data-pass", string.Join(' ', passes.Select(p => Wire(p).Run).Distinct())));
+        builder.Group(
+            passes[0].Bundle ?? "through the wall",
+            d,
+            new ShapeAttribute("data-pass", string.Join(' ', passes.Select(p => Wire(p).Run).Distinct())));
 
         SheetWire Wire(WallPass pass) => wires[links.Select(l => l.Id).ToList().IndexOf(pass.Wire)];
     }

@@ -31,7 +31,7 @@ public sealed record DrawingOptions
     /// <summary>The state whose volts and amps are shown.</summary>
     public SystemState State { get; init; } = SystemState.FullOutput;
 
-    public Theme Tint { get; init; }
+    public Theme Theme { get; init; }
 
     /// <summary>What the colors of supply and ground wires tell.</summary>
     public LoadColoring Heat { get; init; }

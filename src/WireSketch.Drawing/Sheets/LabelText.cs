@@ -75,7 +75,7 @@ internal static class LabelText
     };
 
     /// <summary>The whole wire in words.</summary>
-    public static string Spoken(WiredRun run) =>
+    public static string AccessibleText(WiredRun run) =>
         $"{run.Id}: {Plain(run.Kind)}, {DeviceLabels.Join(Size(run), string.Join('/', run.Wire.Colors), Length(run))}, from {string.Join(" and ", run.From.Select(e => e.Id))} to {string.Join(" and ", run.To.Select(e => e.Id))}";
 
     /// <summary>Thickness to draw a conductor in: from 16 mm², from 5 mm², from 1.3 mm², thinner.</summary>

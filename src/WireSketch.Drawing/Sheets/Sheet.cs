@@ -48,13 +48,13 @@ internal enum TextEmphasis
     Computed,
 }
 
-/// <summary>A stretch of text of one tone.</summary>
-internal readonly record struct SheetText(string Text, TextEmphasis Tone = TextEmphasis.Plain);
+/// <summary>A stretch of text of one emphasis.</summary>
+internal readonly record struct SheetText(string Text, TextEmphasis Emphasis = TextEmphasis.Plain);
 
 /// <summary>A line of text.</summary>
 internal readonly record struct TextLine(ImmutableArray<SheetText> Parts)
 {
-    public static TextLine Of(string text, TextEmphasis tone = TextEmphasis.Plain) => new([new(text, tone)]);
+    public static TextLine Of(string text, TextEmphasis emphasis = TextEmphasis.Plain) => new([new(text, emphasis)]);
 }
 
 /// <summary>What is drawn in a device's box.</summary>
@@ -106,7 +106,7 @@ internal sealed record SheetDevice(
     public string? Reference { get; init; }
 
     /// <summary>Says in full what it is, for people who do not see the drawing.</summary>
-    public string Spoken => string.Join(", ", [string.Join(' ', Name), .. Captions]);
+    public string AccessibleText => string.Join(", ", [string.Join(' ', Name), .. Captions]);
 }
 
 /// <summary>What a wire is drawn like, and its label.</summary>
@@ -117,10 +117,10 @@ internal sealed record SheetDevice(
 /// <param name="Step">Thickness, 1 to 4.</param>
 /// <param name="Colors">Main color and tracer; empty if unknown.</param>
 /// <param name="Label">Lines of its label.</param>
-/// <param name="Spoken">Says what it is and where it goes, for people who do not see the drawing.</param>
+/// <param name="AccessibleText">Says what it is and where it goes, for people who do not see the drawing.</param>
 internal sealed record SheetWire(
     string Run, RunKind Kind, ImmutableArray<string> From, ImmutableArray<string> To, int Step, ImmutableArray<ConductorColor> Colors, ImmutableArray<TextLine> Label,
-    string Spoken)
+    string AccessibleText)
 {
     /// <summary>More than one run: a bundle of an overview.</summary>
     public bool IsBundle { get; init; }

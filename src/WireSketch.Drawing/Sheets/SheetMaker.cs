@@ -67,7 +67,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var from = begins.Select(e => Port(e, begins, run, parts, letters, ends[0].Gear)).ToImmutableArray();
         var to = ends.Select(e => Port(e, ends, run, parts, letters, begins[0].Gear)).ToImmutableArray();
         var label = new Label(LabelText.For(run, figures, form, options.Audience), LabelText.For(run, figures, form, Audience.Technician), LabelText.For(run, figures, form, Audience.Customer));
-        var wire = new SheetWire(run.Id, run.Kind, [.. from.Distinct()], [.. to.Distinct()], LabelText.Step(run), LabelText.Colors(run), [], LabelText.Spoken(run)) { Fans = Fans(run), HeatStep = figures.HeatOf(run) is { } share ? ColorScale.StepOf(figures.Heat, share) : null };
+        var wire = new SheetWire(run.Id, run.Kind, [.. from.Distinct()], [.. to.Distinct()], LabelText.Step(run), LabelText.Colors(run), [], LabelText.AccessibleText(run)) { Fans = Fans(run), HeatStep = figures.HeatOf(run) is { } share ? ColorScale.StepOf(figures.Heat, share) : null };
         var links = new List<(string Net, ImmutableArray<string> Ends)>();
         if (from.Length > 1 && to.Length > 1)
         {
@@ -159,7 +159,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
 
     /// <summary>Room for the kind's letter, which stands before the second line, or before the first if the second is a computed one.</summary>
     internal static int LabelRoom(ImmutableArray<TextLine> label, int line) =>
-        line == (label.Length > 1 && label[1].Parts[0].Tone != TextEmphasis.Computed ? 1 : 0) ? KindRoom : 0;
+        line == (label.Length > 1 && label[1].Parts[0].Emphasis != TextEmphasis.Computed ? 1 : 0) ? KindRoom : 0;
 
     private string Port(RunEnd end, ImmutableArray<RunEnd> beside, WiredRun run, SheetGroups parts, IReadOnlyDictionary<string, string> letters, Gear partner)
     {

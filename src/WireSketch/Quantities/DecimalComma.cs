@@ -14,10 +14,14 @@ public static class DecimalComma
             : ($"{whole}.{rest}", $"write {whole}.{rest}");
     }
 
-    /// <summary>The digits before a comma that is followed by a digit, and what stands behind it; null if a text does not begin so.</summary>
+    /// <summary>
+    /// The digits before a comma that is followed by a digit, and what stands behind it; null if a text does not begin so.
+    /// </summary>
     public static (string Whole, string Behind)? In(string text)
     {
         var digits = text.TakeWhile(char.IsAsciiDigit).Count();
-        return digits > 0 && digits + 1 < text.Length && text[digits] == ',' && char.IsAsciiDigit(text[digits + 1]) ? (text[..digits], text[(digits + 1)..]) : null;
+        return digits > 0 && digits + 1 < text.Length && text[digits] == ',' && char.IsAsciiDigit(text[digits + 1])
+            ? (text[..digits], text[(digits + 1)..])
+            : null;
     }
 }

@@ -67,7 +67,9 @@ public static class Quantity
         return false;
     }
 
-    /// <summary>The number nearest to what is written: 70 % is 0.7 and no hair more, so that what is written alike computes alike.</summary>
+    /// <summary>
+    /// The number nearest to what is written: 70 % is 0.7 and no hair more, so that what is written alike computes alike.
+    /// </summary>
     private static double InBaseUnits(ReadOnlySpan<char> number, Unit unit) => number.Length <= 15 && unit.Offset == 0
         ? (double)(decimal.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture) * (decimal)unit.Factor)
         : (double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture) * unit.Factor) + unit.Offset;
@@ -77,7 +79,8 @@ public static class Quantity
 
     /// <summary>Prints a value in the unit that reads best, to three significant digits.</summary>
     public static string Print<T>(T value, int digits = 3)
-        where T : struct, IQuantity<T> => value is Volts or Amps && Math.Abs(value.Value) < Unseen ? $"0 {T.Units[1].Symbol}" : PrintIn(value, BestUnit(value), digits);
+        where T : struct, IQuantity<T> =>
+        value is Volts or Amps && Math.Abs(value.Value) < Unseen ? $"0 {T.Units[1].Symbol}" : PrintIn(value, BestUnit(value), digits);
 
     /// <summary>Prints a value in a unit of one's choice.</summary>
     public static string PrintIn<T>(T value, Unit unit, int digits = 3)
@@ -94,7 +97,9 @@ public static class Quantity
         var whole = (int)Math.Floor(Math.Log10(Math.Abs(number))) + 1;
         var decimals = Math.Clamp(digits - whole, 0, 12);
         // Adding nothing turns a minus zero into a plain one.
-        var text = (Math.Round(number, decimals, MidpointRounding.AwayFromZero) + 0.0).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        var text = (Math.Round(number, decimals, MidpointRounding.AwayFromZero) + 0.0).ToString(
+            "F" + decimals.ToString(CultureInfo.InvariantCulture),
+            CultureInfo.InvariantCulture);
         return text.Contains('.', StringComparison.Ordinal) ? text.TrimEnd('0').TrimEnd('.') : text;
     }
 

@@ -3,7 +3,10 @@ using System.Text.RegularExpressions;
 
 namespace WireSketch.Quantities;
 
-/// <summary>Lengths as a tape measure shows them: feet with inches, and fractions, such as <c>13 ft 3 in</c>, <c>6' 2"</c>, <c>15 1/2 ft</c> and <c>3/8 in</c>.</summary>
+/// <summary>
+/// Lengths as a tape measure shows them: feet with inches, and fractions, such as <c>13 ft 3 in</c>, <c>6' 2"</c>, <c>15 1/2 ft</c> and
+/// <c>3/8 in</c>.
+/// </summary>
 internal static partial class TapeWords
 {
     private const string Fraction = @"(?:[0-9]{1,6} +)?[0-9]{1,4}/[0-9]{1,4}";
@@ -25,7 +28,8 @@ internal static partial class TapeWords
         {
             if (Number(both.Groups["inches"].Value) is { } inches && inches < 12)
             {
-                meters = (double)((decimal.Parse(both.Groups["feet"].Value, NumberStyles.None, CultureInfo.InvariantCulture) * 0.3048m) + (inches * 0.0254m));
+                meters = (double)((decimal.Parse(both.Groups["feet"].Value, NumberStyles.None, CultureInfo.InvariantCulture) * 0.3048m)
+                    + (inches * 0.0254m));
             }
             else
             {
@@ -37,7 +41,8 @@ internal static partial class TapeWords
 
         if (Parted.Match(text) is { Success: true } parted)
         {
-            var unit = Meters.Units.First(u => u.Symbol == parted.Groups["unit"].Value || u.Also.Contains(parted.Groups["unit"].Value, StringComparer.Ordinal));
+            var unit = Meters.Units.First(u =>
+                u.Symbol == parted.Groups["unit"].Value || u.Also.Contains(parted.Groups["unit"].Value, StringComparer.Ordinal));
             if (Number(parted.Groups["number"].Value) is { } number)
             {
                 meters = (double)(number * (decimal)unit.Factor);

@@ -36,7 +36,8 @@ public readonly record struct WireSize : IComparable<WireSize>
         {
             var number = text[..^3].Trim();
             var zeros = number.EndsWith("/0", StringComparison.Ordinal);
-            if (int.TryParse(zeros ? number[..^2] : number, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && (zeros ? n is >= 1 and <= 4 : n is >= 0 and <= 40))
+            if (int.TryParse(zeros ? number[..^2] : number, NumberStyles.None, CultureInfo.InvariantCulture, out var n)
+                && (zeros ? n is >= 1 and <= 4 : n is >= 0 and <= 40))
             {
                 size = FromAwg(zeros ? 1 - n : n);
                 trouble = "";

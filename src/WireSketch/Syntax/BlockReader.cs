@@ -54,7 +54,11 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
             {
                 if (!seen.TryAdd(found.Key.Value, found) && seen[found.Key.Value] is var first)
                 {
-                    findings.Add(new("spec/duplicate-key", Severity.Error, $"\"{found.Key.Value}\" is written twice here; the first is on line {first.Key.At.Line}", found.Key.At)
+                    findings.Add(new(
+                        "spec/duplicate-key",
+                        Severity.Error,
+                        $"\"{found.Key.Value}\" is written twice here; the first is on line {first.Key.At.Line}",
+                        found.Key.At)
                     {
                         Help = "keep one of them, or give one another name",
                         Notes = [new($"\"{found.Key.Value}\" the first time", first.Key.At)],
@@ -100,15 +104,21 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
             return Leaf(slip, start, end);
         }
 
-        if (Attempt(start, body, out var heading) is not null || heading is not MapNode { Entries: [var only] } || Attempt(body, end, out _) is null)
+        if (Attempt(start, body, out var heading) is not null
+            || heading is not MapNode { Entries: [var only] }
+            || Attempt(body, end, out _) is null)
         {
             return Leaf(slip, start, end);
         }
 
-        return Read(body, end, level + 1) is { } value ? new MapNode(new SourceSpan(file, start, end - start), [only with { Value = value }], Flow: false) : null;
+        return Read(body, end, level + 1) is { } value
+            ? new MapNode(new SourceSpan(file, start, end - start), [only with { Value = value }], Flow: false)
+            : null;
     }
 
-    /// <summary>The smallest stretch that holds a slip. Tabs are put right for the reading, so that what stands there is not lost.</summary>
+    /// <summary>
+    /// The smallest stretch that holds a slip. Tabs are put right for the reading, so that what stands there is not lost.
+    /// </summary>
     private SyntaxNode? Leaf(Exception slip, int start, int end)
     {
         if (Lines.TabsIn(file, text, start, end) is not { Length: > 0 } tabs)

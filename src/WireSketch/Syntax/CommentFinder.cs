@@ -28,7 +28,9 @@ internal static class CommentFinder
             {
                 var line = file.LineAt(i);
                 var stop = file.LineStart(line) + file.Line(line).Length;
-                found.Add(new(new SourceSpan(file, i, stop - i), Inline: text.AsSpan(file.LineStart(line), i - file.LineStart(line)).Trim().Length > 0));
+                found.Add(new(
+                    new SourceSpan(file, i, stop - i),
+                    Inline: text.AsSpan(file.LineStart(line), i - file.LineStart(line)).Trim().Length > 0));
                 i = stop;
             }
         }

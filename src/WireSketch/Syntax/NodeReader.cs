@@ -44,7 +44,9 @@ internal sealed class NodeReader
 
     internal List<Finding> Findings { get; } = [];
 
-    /// <summary>The value of the stretch; null if it is empty. Throws <see cref="YamlMistakeException"/> or YamlDotNet's own at a slip.</summary>
+    /// <summary>
+    /// The value of the stretch; null if it is empty. Throws <see cref="YamlMistakeException"/> or YamlDotNet's own at a slip.
+    /// </summary>
     internal SyntaxNode? Read()
     {
         while (parser.MoveNext() && parser.Current is StreamStart or DocumentStart)
@@ -61,7 +63,9 @@ internal sealed class NodeReader
         {
             if (parser.Current is not (DocumentEnd or StreamEnd))
             {
-                throw new YamlMistakeException(Place(parser.Current!.Start.Index, parser.Current.End.Index), "something stands here that belongs to nothing before it");
+                throw new YamlMistakeException(
+                    Place(parser.Current!.Start.Index, parser.Current.End.Index),
+                    "something stands here that belongs to nothing before it");
             }
         }
 
@@ -71,7 +75,8 @@ internal sealed class NodeReader
     /// <summary>Reads the value at the current event and leaves its last event current.</summary>
     private (SyntaxNode Node, int Size) Node()
     {
-        var current = parser.Current ?? throw new YamlMistakeException(Place(text.Length - offset, text.Length - offset), "the file ends in the middle of a value");
+        var current = parser.Current
+            ?? throw new YamlMistakeException(Place(text.Length - offset, text.Length - offset), "the file ends in the middle of a value");
         switch (current)
         {
             case AnchorAlias alias:
@@ -91,7 +96,9 @@ internal sealed class NodeReader
     {
         if (++depth > SyntaxTree.DeepestNesting)
         {
-            throw new YamlMistakeException(Place(begin.Start.Index, begin.Start.Index + 1), $"more than {SyntaxTree.DeepestNesting} levels of maps and lists stand inside each other here");
+            throw new YamlMistakeException(
+                Place(begin.Start.Index, begin.Start.Index + 1),
+                $"more than {SyntaxTree.DeepestNesting} levels of maps and lists stand inside each other here");
         }
 
         var (node, size) = read();
@@ -104,7 +111,12 @@ internal sealed class NodeReader
         if (!at.Tag.IsEmpty && at.Tag.Value != "?")
         {
             var start = TagStart(at);
-            Refuse(start, $"\"{start.Words}\" is a tag of YAML, which a spec does not use", "leave it out; what describes several devices alike goes under parts, wire types under wires; text that begins with ! goes in quotes", start);
+            Refuse(
+                start,
+                $"\"{start.Words}\" is a tag of YAML, which a spec does not use",
+                "leave it out; what describes several devices alike goes under parts, wire types under wires; text that begins with ! "
+                    + "goes in quotes",
+                start);
         }
 
         if (!at.Anchor.IsEmpty)
@@ -121,14 +133,20 @@ internal sealed class NodeReader
         var name = alias.Value.Value;
         if (!Anchors.TryGetValue(name, out var anchored))
         {
-            Refuse(at, $"\"*{name}\" stands for a value named &{name}, and no such value is complete before it", "if it is meant as text, put it in quotes");
+            Refuse(
+                at,
+                $"\"*{name}\" stands for a value named &{name}, and no such value is complete before it",
+                "if it is meant as text, put it in quotes");
             Lost = true;
             return (lost, 1);
         }
 
         if (anchored.Size > SyntaxTree.MostAliased - aliased)
         {
-            Refuse(at, $"the aliases of this file stand for more than {SyntaxTree.MostAliased} values in all", "describe gear once under parts and name it with part: instead");
+            Refuse(
+                at,
+                $"the aliases of this file stand for more than {SyntaxTree.MostAliased} values in all",
+                "describe gear once under parts and name it with part: instead");
             Lost = true;
             return (lost, 1);
         }
@@ -190,11 +208,19 @@ internal sealed class NodeReader
             if (word is { Value: "<<", Style: ScalarForm.Plain })
             {
                 Lost = true;
-                Refuse(word.At, "\"<<\" merges maps in YAML, which a spec does not use", "describe gear once under parts and name it with part:, or a wire type under wires and name it with wire:; fields written beside part: override the part's");
+                Refuse(
+                    word.At,
+                    "\"<<\" merges maps in YAML, which a spec does not use",
+                    "describe gear once under parts and name it with part:, or a wire type under wires and name it with wire:; fields "
+                        + "written beside part: override the part's");
             }
             else if (seen.TryGetValue(word.Value, out var first))
             {
-                Findings.Add(new("spec/duplicate-key", Severity.Error, $"\"{word.Value}\" is written twice here; the first is on line {first.At.Line}", word.At)
+                Findings.Add(new(
+                    "spec/duplicate-key",
+                    Severity.Error,
+                    $"\"{word.Value}\" is written twice here; the first is on line {first.At.Line}",
+                    word.At)
                 {
                     Help = "keep one of them, or give one another name",
                     Notes = [new($"\"{word.Value}\" the first time", first.At)],
@@ -209,7 +235,12 @@ internal sealed class NodeReader
 
         // A single pair in a list, as in [a: b, c], has no brackets of its own, and the parser puts it at the very beginning.
         var bare = flow && depth > 1 && begin.Start.Index == 0;
-        return (new MapNode(bare && entries.Count > 0 ? PairPlace(entries[0]) : CollectionPlace(begin, flow, last), entries.ToImmutable(), flow), size);
+        return (
+            new MapNode(
+                bare && entries.Count > 0 ? PairPlace(entries[0]) : CollectionPlace(begin, flow, last),
+                entries.ToImmutable(),
+                flow),
+            size);
     }
 
     /// <summary>From the key to the end of its value; of a value that is not there the parser says anything.</summary>
@@ -226,13 +257,19 @@ internal sealed class NodeReader
 
         var at = key.At.Start + colon + 1;
         Findings.Add(MissingSpaceAt(new SourceSpan(file, key.At.Start, key.At.Length), new SourceSpan(file, at, 0), key.Value[..colon]));
-        return (new(new SourceSpan(file, key.At.Start, colon), key.Value[..colon], ScalarForm.Plain), new ScalarNode(new SourceSpan(file, at, key.At.End - at), key.Value[(colon + 1)..], ScalarForm.Plain));
+        return (
+            new(new SourceSpan(file, key.At.Start, colon), key.Value[..colon], ScalarForm.Plain),
+            new ScalarNode(new SourceSpan(file, at, key.At.End - at), key.Value[(colon + 1)..], ScalarForm.Plain));
     }
 
-    /// <summary>In a flow map <c>{a: 15,5 ft}</c> is an entry and a key without a value: says so, and goes on with what was meant.</summary>
+    /// <summary>
+    /// In a flow map <c>{a: 15,5 ft}</c> is an entry and a key without a value: says so, and goes on with what was meant.
+    /// </summary>
     private MapEntry? CommaInNumber(MapEntry before, ScalarNode key, SyntaxNode value)
     {
-        if (before.Value is not ScalarNode { Style: ScalarForm.Plain } number || key.Style != ScalarForm.Plain || value is not ScalarNode { At.Length: 0 }
+        if (before.Value is not ScalarNode { Style: ScalarForm.Plain } number
+            || key.Style != ScalarForm.Plain
+            || value is not ScalarNode { At.Length: 0 }
             || key.At.Start != number.At.End + 1 || DecimalComma.In($"{number.Value},{key.Value}") is not var (whole, rest))
         {
             return null;
@@ -240,7 +277,11 @@ internal sealed class NodeReader
 
         var (better, help) = DecimalComma.Mend(whole, rest);
         var all = new SourceSpan(file, number.At.Start, key.At.End - number.At.Start);
-        Findings.Add(new(SyntaxTree.Rule, Severity.Error, $"the comma in \"{all.Words}\" parts two entries: decimals stand behind a point, and thousands are not parted", all) { Help = help });
+        Findings.Add(new(
+            SyntaxTree.Rule,
+            Severity.Error,
+            $"the comma in \"{all.Words}\" parts two entries: decimals stand behind a point, and thousands are not parted",
+            all) { Help = help });
         return new(before.Key, new ScalarNode(all, better, ScalarForm.Plain));
     }
 

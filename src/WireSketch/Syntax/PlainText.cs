@@ -66,7 +66,11 @@ internal static class PlainText
 
         if (others.Count > MostControls)
         {
-            findings.Add(new(SyntaxTree.Rule, Severity.Error, $"this is no text: it holds {others.Count} characters that cannot be seen; the first stands here", others[0].At) { Help = NameTheSpec });
+            findings.Add(new(
+                SyntaxTree.Rule,
+                Severity.Error,
+                $"this is no text: it holds {others.Count} characters that cannot be seen; the first stands here",
+                others[0].At) { Help = NameTheSpec });
             return null;
         }
 
@@ -82,7 +86,11 @@ internal static class PlainText
     private static Finding NotUtf8(SourceFile file, List<int> stray)
     {
         var more = stray.Count == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", and {stray.Count - 1} more are none");
-        return new(SyntaxTree.Rule, Severity.Error, $"the file is not UTF-8: the byte {(byte)file.Text[stray[0]]:X2} that stands here is no character of it{more}", new SourceSpan(file, stray[0], 1))
+        return new(
+            SyntaxTree.Rule,
+            Severity.Error,
+            $"the file is not UTF-8: the byte {(byte)file.Text[stray[0]]:X2} that stands here is no character of it{more}",
+            new SourceSpan(file, stray[0], 1))
         {
             Help = "save the file as UTF-8 in your editor: it is written in another encoding, such as Windows-1252 or Latin-1",
         };
@@ -104,7 +112,11 @@ internal static class PlainText
 
         var at = new SourceSpan(file, first, 1);
         return head.Length > 2 && Math.Min(even, odd) == 0 && Math.Max(even, odd) * 3 > head.Length
-            ? new(SyntaxTree.Rule, Severity.Error, "the file is UTF-16 without the mark that says so: every other character of it is a NUL", at) { Help = "save the file as UTF-8 in your editor" }
+            ? new(
+                SyntaxTree.Rule,
+                Severity.Error,
+                "the file is UTF-16 without the mark that says so: every other character of it is a NUL",
+                at) { Help = "save the file as UTF-8 in your editor" }
             : new(SyntaxTree.Rule, Severity.Error, "this is no text: here stands a NUL character", at) { Help = NameTheSpec };
     }
 

@@ -18,7 +18,11 @@ internal static class Preamble
             var words = text.AsSpan(start, length);
             if (!content && words.StartsWith("%"))
             {
-                findings.Add(new(SyntaxTree.Rule, Severity.Error, "a line that begins with % is a directive of YAML, which a spec does not use", new SourceSpan(file, start, length))
+                findings.Add(new(
+                    SyntaxTree.Rule,
+                    Severity.Error,
+                    "a line that begins with % is a directive of YAML, which a spec does not use",
+                    new SourceSpan(file, start, length))
                 {
                     Help = "leave the line out",
                     Fixes = [new("leave the line out", [new(new SourceSpan(file, start, length), "")])],
@@ -32,7 +36,11 @@ internal static class Preamble
             {
                 if (MoreAfter(text, start + 3))
                 {
-                    findings.Add(new(SyntaxTree.Rule, Severity.Error, "a second document begins here; a spec is one document", new SourceSpan(file, start, 3))
+                    findings.Add(new(
+                        SyntaxTree.Rule,
+                        Severity.Error,
+                        "a second document begins here; a spec is one document",
+                        new SourceSpan(file, start, 3))
                     {
                         Help = "put it into a file of its own; what follows was not read",
                     });
@@ -47,7 +55,8 @@ internal static class Preamble
         return text.Length;
     }
 
-    private static bool IsMarker(ReadOnlySpan<char> line, string marker) => line.StartsWith(marker) && (line.Length == 3 || line[3] is ' ' or '\t');
+    private static bool IsMarker(ReadOnlySpan<char> line, string marker) =>
+        line.StartsWith(marker) && (line.Length == 3 || line[3] is ' ' or '\t');
 
     private static bool MoreAfter(string text, int from) => text.AsSpan(from).Trim().Length > 0;
 }

@@ -17,7 +17,9 @@ public sealed record MapNode(SourceSpan At, ImmutableArray<MapEntry> Entries, bo
     private const int Few = 8;
 
     // Searching entry by entry is faster for a few keys, and far too slow for a file of many thousand.
-    private readonly Dictionary<string, MapEntry>? byKey = Entries.Length > Few ? Entries.ToDictionary(e => e.Key.Value, StringComparer.Ordinal) : null;
+    private readonly Dictionary<string, MapEntry>? byKey = Entries.Length > Few
+        ? Entries.ToDictionary(e => e.Key.Value, StringComparer.Ordinal)
+        : null;
 
     /// <summary>The entry of a key; null if there is none.</summary>
     public MapEntry? Find(string key)

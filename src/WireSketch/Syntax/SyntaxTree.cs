@@ -32,7 +32,11 @@ public sealed record SyntaxTree(SourceFile File, MapNode Root, ImmutableArray<Co
         var findings = ImmutableArray.CreateBuilder<Finding>();
         if (file.Text.Length > LargestFile)
         {
-            findings.Add(new(Rule, Severity.Error, $"the file has {file.Text.Length} characters; {LargestFile} is the most", new SourceSpan(file, 0, 0))
+            findings.Add(new(
+                Rule,
+                Severity.Error,
+                $"the file has {file.Text.Length} characters; {LargestFile} is the most",
+                new SourceSpan(file, 0, 0))
             {
                 Help = "split it: parts, wires and zones may stand in files of their own, named under use",
             });
@@ -54,7 +58,11 @@ public sealed record SyntaxTree(SourceFile File, MapNode Root, ImmutableArray<Co
 
         if (root is not (null or MapNode))
         {
-            findings.Add(new(Rule, Severity.Error, $"a spec is made of keys with values; this is {(root is ListNode ? "a list" : "a text")}", root.At with { Length = Math.Min(root.At.Length, file.Line(root.At.Line).Length) })
+            findings.Add(new(
+                Rule,
+                Severity.Error,
+                $"a spec is made of keys with values; this is {(root is ListNode ? "a list" : "a text")}",
+                root.At with { Length = Math.Min(root.At.Length, file.Line(root.At.Line).Length) })
             {
                 Help = "begin with wiresketch: 1, then job:, gear: and runs:",
             });
@@ -65,5 +73,6 @@ public sealed record SyntaxTree(SourceFile File, MapNode Root, ImmutableArray<Co
         return new(new(file, map, comments, reader.Broken || root is not (null or MapNode)), [.. Finding.InOrder(findings)]);
     }
 
-    private static SyntaxTree Nothing(SourceFile file) => new(file, new MapNode(new SourceSpan(file, 0, 0), [], Flow: false), [], Broken: true);
+    private static SyntaxTree Nothing(SourceFile file) =>
+        new(file, new MapNode(new SourceSpan(file, 0, 0), [], Flow: false), [], Broken: true);
 }

@@ -2,13 +2,18 @@ using WireSketch.Quantities;
 
 namespace WireSketch.Tables;
 
-/// <summary>What conductors are made of: resistivity, its change with temperature, and what a short pulse of current heats (IEC 60028, IEC 60364-5-54, ASTM B566).</summary>
+/// <summary>
+/// What conductors are made of: resistivity, its change with temperature, and what a short pulse of current heats (IEC 60028, IEC
+/// 60364-5-54, ASTM B566).
+/// </summary>
 public sealed record Metal
 {
     private Metal(CsvTable table, string conductor, string resistivity, string alpha, string heat)
     {
         Resistivity = Value(table, conductor, resistivity);
-        PulseResistivity = table.Rows.Any(r => r["material"] == heat && r["property"] == "resistivity_adiabatic") ? Value(table, heat, "resistivity_adiabatic") : Resistivity;
+        PulseResistivity = table.Rows.Any(r => r["material"] == heat && r["property"] == "resistivity_adiabatic")
+            ? Value(table, heat, "resistivity_adiabatic")
+            : Resistivity;
         Alpha = Value(table, alpha, "alpha_20");
         Beta = Value(table, heat, "beta");
         Heat = Value(table, heat, "volumetric_heat_capacity");
@@ -18,13 +23,16 @@ public sealed record Metal
     public static Metal Copper { get; } = new(CsvTable.Own("materials"), "copper-annealed", "resistivity", "copper-annealed", "copper");
 
     /// <summary>
-    /// Copper-clad aluminum with 10 % of copper by volume at its guaranteed least conductivity, 62.9 % IACS; temperature and heat as of aluminum,
+    /// Copper-clad aluminum with 10 % of copper by volume at its guaranteed least conductivity, 62.9 % IACS; temperature and heat as of
+    /// aluminum,
     /// of which nine tenths of it consist.
     /// </summary>
-    public static Metal CopperCladAluminum { get; } = new(CsvTable.Own("materials"), "copper-clad-aluminum-10", "resistivity_max", "aluminum-conductor", "aluminum");
+    public static Metal CopperCladAluminum { get; } = new(
+        CsvTable.Own("materials"), "copper-clad-aluminum-10", "resistivity_max", "aluminum-conductor", "aluminum");
 
     /// <summary>Aluminum of conductor grade.</summary>
-    internal static Metal Aluminum { get; } = new(CsvTable.Own("materials"), "aluminum-conductor", "resistivity", "aluminum-conductor", "aluminum");
+    internal static Metal Aluminum { get; } = new(
+        CsvTable.Own("materials"), "aluminum-conductor", "resistivity", "aluminum-conductor", "aluminum");
 
     /// <summary>Resistivity at 20 C, in ohm·mm²/m.</summary>
     internal double Resistivity { get; }
@@ -49,7 +57,8 @@ public sealed record Metal
         new(Resistivity * length.Value / area.Value * (1 + (Alpha * (temperature.Value - 20))));
 
     /// <summary>
-    /// What a short pulse may pass, I²t = k²·S² in A²s, with k² = Qc·(β + 20)/ρ20 · ln((β + final)/(β + initial)): the adiabatic equation of
+    /// What a short pulse may pass, I²t = k²·S² in A²s, with k² = Qc·(β + 20)/ρ20 · ln((β + final)/(β + initial)): the adiabatic equation
+    /// of
     /// IEC 60364-5-54, good for some 5 s.
     /// </summary>
     internal double Withstand(SquareMillimeters area, Celsius initial, Celsius final) => Square(area.Value * K(initial, final));

@@ -13,5 +13,6 @@ public sealed record ThirdOctave(Hertz Nominal, Hertz Middle, Hertz Lower, Hertz
     /// <summary>20 Hz to 20 kHz, base ten: IEC 61260-1.</summary>
     public static ImmutableArray<ThirdOctave> Bands { get; } =
         [.. CsvTable.Own("third-octave").Rows.Select(r => new ThirdOctave(
-            new(r.Number("nominal_hz")), new(r.Number("exact_base10_hz")), new(r.Number("lower_edge_hz")), new(r.Number("upper_edge_hz"))))];
+            new(r.Number("nominal_hz")), new(r.Number("exact_base10_hz")), new(r.Number("lower_edge_hz")), new(r.Number("upper_edge_hz"))))
+        ];
 }

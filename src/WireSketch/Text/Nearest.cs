@@ -23,7 +23,9 @@ public static class Nearest
         foreach (var candidate in known.Take(Most))
         {
             var distance = Distance(word, Plain(candidate));
-            if (distance < least && distance <= Math.Max(1, Math.Max(word.Length, candidate.Length) / 3) && distance < Math.Max(word.Length, candidate.Length))
+            if (distance < least
+                && distance <= Math.Max(1, Math.Max(word.Length, candidate.Length) / 3)
+                && distance < Math.Max(word.Length, candidate.Length))
             {
                 (best, least) = (candidate, distance);
             }

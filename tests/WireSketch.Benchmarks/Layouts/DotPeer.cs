@@ -38,7 +38,11 @@ internal sealed class DotPeer : IPeer
     public Figures? Measure(Subject subject, SheetLayout ours)
     {
         var watch = Stopwatch.StartNew();
-        using var dot = Process.Start(new ProcessStartInfo("dot", ["-Tjson"]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var dot =
+            Process.Start(new ProcessStartInfo("dot", ["-Tjson"])
+            {
+                RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true
+            })!;
         dot.ErrorDataReceived += (_, _) => { };
         dot.BeginErrorReadLine();
         var answer = dot.StandardOutput.ReadToEndAsync();
@@ -61,7 +65,9 @@ internal sealed class DotPeer : IPeer
 
     private static string Words(SheetGraph graph, SheetLayout ours)
     {
-        var o = new StringBuilder("digraph g { rankdir=LR; splines=ortho; nodesep=.17; ranksep=.6; node [shape=box fixedsize=true label=\"\"]; edge [dir=none fontsize=7];\n");
+        var o = new StringBuilder(
+            "digraph g { rankdir=LR; splines=ortho; nodesep=.17; ranksep=.6; node [shape=box fixedsize=true label=\"\"]; edge [dir=none "
+                + "fontsize=7];\n");
         for (int z = 0; z < graph.Zones.Length; z++)
         {
             o.Append(CultureInfo.InvariantCulture, $"subgraph cluster_{z} {{\n");
@@ -69,19 +75,26 @@ internal sealed class DotPeer : IPeer
             {
                 if (graph.Devices[d].Zone == z)
                 {
-                    o.Append(CultureInfo.InvariantCulture, $"n{d} [width={ours.Devices[d].Box.Width / PointsToInch:0.####} height={ours.Devices[d].Box.Height / PointsToInch:0.####}];\n");
+                    o.Append(
+                        CultureInfo.InvariantCulture,
+                        $"n{d} [width={ours.Devices[d].Box.Width / PointsToInch:0.####} "
+                            + $"height={ours.Devices[d].Box.Height / PointsToInch:0.####}];\n");
                 }
             }
 
             o.Append("}\n");
         }
 
-        var device = graph.Devices.SelectMany((d, i) => d.Ports.Select(p => (p.Id, i))).ToDictionary(p => p.Id, p => p.i, StringComparer.Ordinal);
+        var device = graph.Devices.SelectMany((d, i) => d.Ports.Select(p => (p.Id, i)))
+            .ToDictionary(p => p.Id, p => p.i, StringComparer.Ordinal);
         for (int w = 0; w < graph.Wires.Length; w++)
         {
             for (int k = 0; k < graph.Wires[w].To.Length; k++)
             {
-                o.Append(CultureInfo.InvariantCulture, $"n{device[graph.Wires[w].From]} -> n{device[graph.Wires[w].To[k]]} [id=\"{w} {k}\"{(k == 0 && graph.Wires[w].LabelWidth > 0 ? $" xlabel=\"{graph.Wires[w].Id} 00 AWG\"" : "")}];\n");
+                o.Append(
+                    CultureInfo.InvariantCulture,
+                    $"n{device[graph.Wires[w].From]} -> n{device[graph.Wires[w].To[k]]} [id=\"{w} "
+                        + $"{k}\"{(k == 0 && graph.Wires[w].LabelWidth > 0 ? $" xlabel=\"{graph.Wires[w].Id} 00 AWG\"" : "")}];\n");
             }
         }
 
@@ -98,7 +111,8 @@ internal sealed class DotPeer : IPeer
         {
             double[] at = Numbers(o.GetProperty("pos").GetString()!);
             double w = Number(o, "width") * PointsToInch, h = Number(o, "height") * PointsToInch;
-            boxes[int.Parse(o.GetProperty("name").GetString()!.AsSpan(1), CultureInfo.InvariantCulture)] = Polyline.Box(at[0] - (w / 2), page[3] - at[1] - (h / 2), w, h);
+            boxes[int.Parse(o.GetProperty("name").GetString()!.AsSpan(1), CultureInfo.InvariantCulture)] = Polyline.Box(
+                at[0] - (w / 2), page[3] - at[1] - (h / 2), w, h);
         }
 
         var wires = subject.Graph.Wires.Select(w => new ImmutableArray<GridPoint>[w.To.Length]).ToArray();
@@ -118,17 +132,29 @@ internal sealed class DotPeer : IPeer
             {
                 double[] at = Numbers(label.GetString()!);
                 var link = subject.Graph.Wires[id[0]];
-                labels[id[0]] = Polyline.Box(at[0] - (link.LabelWidth / 2.0), page[3] - at[1] - (link.LabelHeight / 2.0), link.LabelWidth, link.LabelHeight);
+                labels[id[0]] = Polyline.Box(
+                    at[0] - (link.LabelWidth / 2.0),
+                    page[3] - at[1] - (link.LabelHeight / 2.0),
+                    link.LabelWidth,
+                    link.LabelHeight);
             }
         }
 
         // Where a wire ends is its terminal.
         var ends = new Dictionary<string, GridPoint>(StringComparer.Ordinal);
-        var devices = subject.Graph.Devices.Select((d, i) => new PlacedDevice(d.Id, boxes[i], [.. d.Ports.Select(p => new PlacedPort(p.Id, ends.GetValueOrDefault(p.Id), p.Side))]));
-        return new(Polyline.Box(0, 0, page[2], page[3]), [], [], [.. devices], [.. subject.Graph.Wires.Select((w, k) => new RoutedWire(w.Id, [.. wires[k]], labels[k], []))], new([]));
+        var devices = subject.Graph.Devices.Select((d, i) =>
+            new PlacedDevice(d.Id, boxes[i], [.. d.Ports.Select(p => new PlacedPort(p.Id, ends.GetValueOrDefault(p.Id), p.Side))]));
+        return new(
+            Polyline.Box(0, 0, page[2], page[3]),
+            [],
+            [],
+            [.. devices],
+            [.. subject.Graph.Wires.Select((w, k) => new RoutedWire(w.Id, [.. wires[k]], labels[k], []))],
+            new([]));
     }
 
-    private static double Number(JsonElement o, string name) => double.Parse(o.GetProperty(name).GetString()!, CultureInfo.InvariantCulture);
+    private static double Number(JsonElement o, string name) =>
+        double.Parse(o.GetProperty(name).GetString()!, CultureInfo.InvariantCulture);
 
     private static double[] Numbers(string words) => [.. words.Split(',').Select(s => double.Parse(s, CultureInfo.InvariantCulture))];
 }

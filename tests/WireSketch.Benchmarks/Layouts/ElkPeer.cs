@@ -18,9 +18,9 @@ internal sealed class ElkPeer : IPeer
 
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
 
-    private readonly Process _node;
+    private readonly Process node;
 
-    private ElkPeer(Process node) => _node = node;
+    private ElkPeer(Process node) => this.node = node;
 
     public string Name => "elk";
 
@@ -37,7 +37,11 @@ internal sealed class ElkPeer : IPeer
 
         try
         {
-            var info = new ProcessStartInfo("node", ["--stack-size=4000", script]) { RedirectStandardInput = true, RedirectStandardOutput = true, Environment = { ["ELKJS_AT"] = at } };
+            var info = new ProcessStartInfo(
+                "node", ["--stack-size=4000", script])
+            {
+                RedirectStandardInput = true, RedirectStandardOutput = true, Environment = { ["ELKJS_AT"] = at }
+            };
             why = "";
             return new ElkPeer(Process.Start(info)!);
         }
@@ -51,16 +55,18 @@ internal sealed class ElkPeer : IPeer
     public Figures? Measure(Subject subject, SheetLayout ours)
     {
         var graph = subject.Graph;
-        _node.StandardInput.WriteLine(JsonSerializer.Serialize(
+        node.StandardInput.WriteLine(JsonSerializer.Serialize(
             new
             {
                 thoroughness = graph.Devices.Length <= ThoroughTo ? Thorough : Usual,
-                devices = graph.Devices.Select((d, i) => new { d.Id, d.Zone, ours.Devices[i].Box.Width, ours.Devices[i].Box.Height, Free = IsFree(d), ports = d.Ports.Select((p, k) => new { p.Id, side = ours.Devices[i].Ports[k].Side.ToString() }) }),
+                devices = graph.Devices.Select((d, i) =>
+                    new { d.Id, d.Zone, ours.Devices[i].Box.Width, ours.Devices[i].Box.Height, Free = IsFree(d), ports = d.Ports.Select(
+                        (p, k) => new { p.Id, side = ours.Devices[i].Ports[k].Side.ToString() }) }),
                 wires = graph.Wires.Select(w => new { w.Id, w.From, w.To, w.LabelWidth, w.LabelHeight }),
             },
             Json));
-        _node.StandardInput.Flush();
-        var answer = JsonSerializer.Deserialize<Answer>(_node.StandardOutput.ReadLine()!, Json)!;
+        node.StandardInput.Flush();
+        var answer = JsonSerializer.Deserialize<Answer>(node.StandardOutput.ReadLine()!, Json)!;
         if (answer.Error is not null)
         {
             return null;
@@ -68,14 +74,20 @@ internal sealed class ElkPeer : IPeer
 
         var devices = graph.Devices.Select((d, i) => new PlacedDevice(
             d.Id, Polyline.Box(answer.Devices[i].Box[0], answer.Devices[i].Box[1], answer.Devices[i].Box[2], answer.Devices[i].Box[3]),
-            [.. d.Ports.Select((p, k) => new PlacedPort(p.Id, Polyline.Point(answer.Devices[i].Ports[k][0], answer.Devices[i].Ports[k][1]), p.Side))]));
+            [
+                .. d.Ports.Select((p, k) =>
+                    new PlacedPort(p.Id, Polyline.Point(answer.Devices[i].Ports[k][0], answer.Devices[i].Ports[k][1]), p.Side))
+            ]));
         int next = 0;
         var wires = new List<RoutedWire>();
         foreach (var w in graph.Wires)
         {
             double[]? label = answer.Labels[next];
-            var courses = answer.Courses.Skip(next).Take(w.To.Length).Select(c => Polyline.Corners(c.Select(p => Polyline.Point(p[0], p[1])))).ToImmutableArray();
-            wires.Add(new(w.Id, courses, label is null ? default : Polyline.Box(label[0], label[1], label[2], label[3]), []));
+            var polylines = answer.Polylines.Skip(next)
+                .Take(w.To.Length)
+                .Select(c => Polyline.Corners(c.Select(p => Polyline.Point(p[0], p[1]))))
+                .ToImmutableArray();
+            wires.Add(new(w.Id, polylines, label is null ? default : Polyline.Box(label[0], label[1], label[2], label[3]), []));
             next += w.To.Length;
         }
 
@@ -86,18 +98,21 @@ internal sealed class ElkPeer : IPeer
 
     public void Dispose()
     {
-        _node.StandardInput.Close();
-        if (!_node.WaitForExit(2000))
+        node.StandardInput.Close();
+        if (!node.WaitForExit(2000))
         {
-            _node.Kill();
+            node.Kill();
         }
 
-        _node.Dispose();
+        node.Dispose();
     }
 
-    private static bool IsFree(DeviceBox device) => (device.Shape is DeviceShape.Slim or DeviceShape.Holder || device.Ports.All(p => p.Free)) && device.Ports.All(p => p.Side is PortSide.Left or PortSide.Right);
+    private static bool IsFree(DeviceBox device) =>
+        (device.Shape is DeviceShape.Slim or DeviceShape.Holder || device.Ports.All(p => p.Free))
+            && device.Ports.All(p => p.Side is PortSide.Left or PortSide.Right);
 
-    private sealed record Answer(double Width, double Height, Placed[] Devices, double[][][] Courses, double[]?[] Labels, double Milliseconds, string? Error);
+    private sealed record Answer(
+        double Width, double Height, Placed[] Devices, double[][][] Polylines, double[]?[] Labels, double Milliseconds, string? Error);
 
     private sealed record Placed(double[] Box, double[][] Ports);
 }

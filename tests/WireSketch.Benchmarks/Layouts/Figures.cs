@@ -7,17 +7,18 @@ namespace WireSketch.Benchmarks.Layouts;
 /// <param name="Drawings">How many drawings.</param>
 /// <param name="Broken">Breaches of each law, by <see cref="LayoutLaws.Law"/>.</param>
 /// <param name="Crossings">Crossings of stretches of different wires.</param>
-/// <param name="Courses">Courses: one for each end of a wire beyond the first.</param>
-/// <param name="Bends">Corners of all courses.</param>
-/// <param name="Length">Length of all courses, in units.</param>
+/// <param name="Polylines">Polylines: one for each end of a wire beyond the first.</param>
+/// <param name="Bends">Corners of all polylines.</param>
+/// <param name="Length">Length of all polylines, in units.</param>
 /// <param name="Direct">What it would be if each went straight across and straight down.</param>
 /// <param name="Text">Least size of a label's text with the drawing fitted to the page, in points.</param>
 /// <param name="Seconds">Time for laying out.</param>
-internal sealed record Figures(int Drawings, int[] Broken, long Crossings, long Courses, long Bends, double Length, double Direct, double Text, double Seconds)
+internal sealed record Figures(
+    int Drawings, int[] Broken, long Crossings, long Polylines, long Bends, double Length, double Direct, double Text, double Seconds)
 {
     private const double TextHeight = 7.25;
 
-    public double BendsPerRun => Courses == 0 ? 0 : (double)Bends / Courses;
+    public double BendsPerRun => Polylines == 0 ? 0 : (double)Bends / Polylines;
 
     public double Detour => Direct == 0 ? 1 : Length / Direct;
 
@@ -39,8 +40,8 @@ internal sealed record Figures(int Drawings, int[] Broken, long Crossings, long 
         }
 
         long bends = 0, length = 0, direct = 0;
-        var courses = sheet.Wires.SelectMany(w => w.Courses).ToArray();
-        foreach (var c in courses)
+        var polylines = sheet.Wires.SelectMany(w => w.Polylines).ToArray();
+        foreach (var c in polylines)
         {
             bends += c.Length - 2;
             direct += Math.Abs(c[^1].X - c[0].X) + Math.Abs(c[^1].Y - c[0].Y);
@@ -50,11 +51,18 @@ internal sealed record Figures(int Drawings, int[] Broken, long Crossings, long 
             }
         }
 
-        double text = TextHeight * scale * Math.Min((double)options.PageWidth / sheet.Size.Width, (double)options.PageHeight / sheet.Size.Height);
-        return new(1, broken, LayoutLaws.Crossings(sheet), courses.Length, bends, (double)length / scale, (double)direct / scale, text, seconds);
+        double text = TextHeight
+            * scale
+            * Math.Min((double)options.PageWidth / sheet.Size.Width, (double)options.PageHeight / sheet.Size.Height);
+        return new(
+            1, broken, LayoutLaws.Crossings(sheet), polylines.Length, bends, (double)length / scale, (double)direct / scale, text, seconds);
     }
 
     public static Figures operator +(Figures a, Figures b) => new(
-        a.Drawings + b.Drawings, [.. a.Broken.Zip(b.Broken, (x, y) => x + y)], a.Crossings + b.Crossings, a.Courses + b.Courses, a.Bends + b.Bends,
+        a.Drawings + b.Drawings,
+        [.. a.Broken.Zip(b.Broken, (x, y) => x + y)],
+        a.Crossings + b.Crossings,
+        a.Polylines + b.Polylines,
+        a.Bends + b.Bends,
         a.Length + b.Length, a.Direct + b.Direct, Math.Min(a.Text, b.Text), a.Seconds + b.Seconds);
 }

@@ -11,7 +11,8 @@ internal static class Growth
     public static void Run()
     {
         Console.WriteLine();
-        Console.WriteLine("Growth: one sheet with everything, the best of three, and its time by n·log n of the wires beside that of the first row.");
+        Console.WriteLine(
+            "Growth: one sheet with everything, the best of three, and its time by n·log n of the wires beside that of the first row.");
         double first = 0;
         foreach (int devices in (int[])[300, 1000, 3000, 3800])
         {
@@ -27,7 +28,9 @@ internal static class Growth
             int n = subject.Graph.Wires.Length;
             double unit = best / (n * Math.Log(n));
             first = first == 0 ? unit : first;
-            Console.WriteLine($"{devices,5} devices, {n,5} wires: {LayoutTable.Text(best, "0.00"),6} s, {LayoutTable.Text(unit / first, "0.00")} of n·log n");
+            Console.WriteLine(
+                $"{devices,5} devices, {n,5} wires: {LayoutTable.Text(best, "0.00"),6} s, {LayoutTable.Text(unit / first, "0.00")} of "
+                    + "n·log n");
         }
     }
 }

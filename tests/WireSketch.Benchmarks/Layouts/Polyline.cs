@@ -19,32 +19,32 @@ internal static class Polyline
         return new(a.X, a.Y, b.X - a.X, b.Y - a.Y);
     }
 
-    /// <summary>The course without repeated points and points in line.</summary>
+    /// <summary>The polyline without repeated points and points in line.</summary>
     public static ImmutableArray<GridPoint> Corners(IEnumerable<GridPoint> points)
     {
-        var course = new List<GridPoint>();
+        var polyline = new List<GridPoint>();
         foreach (var p in points)
         {
-            if (course.Count > 0 && course[^1] == p)
+            if (polyline.Count > 0 && polyline[^1] == p)
             {
                 continue;
             }
 
-            if (course.Count > 1 && InLine(course[^2], course[^1], p))
+            if (polyline.Count > 1 && InLine(polyline[^2], polyline[^1], p))
             {
-                course[^1] = p;
+                polyline[^1] = p;
                 continue;
             }
 
-            course.Add(p);
+            polyline.Add(p);
         }
 
-        if (course.Count == 1)
+        if (polyline.Count == 1)
         {
-            course.Add(course[0]);
+            polyline.Add(polyline[0]);
         }
 
-        return [.. course];
+        return [.. polyline];
     }
 
     private static bool InLine(GridPoint a, GridPoint b, GridPoint c) => (a.X == b.X && b.X == c.X) || (a.Y == b.Y && b.Y == c.Y);

@@ -25,10 +25,15 @@ internal sealed record Subject(string Class, string Name, SheetGraph Graph, Layo
         {
             string name = Path.GetFileName(file)[..^".wsk.yaml".Length];
             var compiled = Compiler.Compile(ShippedSpecs.Open($"specs/{name}.wsk.yaml"), ShippedSpecs.Files);
-            foreach (var placed in new DrawingSetBuilder(compiled.Install!.Wiring, compiled.Install.Answers, compiled.Findings, new DrawingOptions { Effort = 0.05 }).Arrange())
+            foreach (var placed in new DrawingSetBuilder(
+                compiled.Install!.Wiring, compiled.Install.Answers, compiled.Findings, new DrawingOptions { Effort = 0.05 }).Arrange())
             {
                 var area = placed.Page.Area;
-                yield return new($"shipped: {name}", $"{name}, {placed.Sheet.Name}", placed.Sheet.Graph, new((int)area.Width.Value, (int)area.Height.Value));
+                yield return new(
+                    $"shipped: {name}",
+                    $"{name}, {placed.Sheet.Name}",
+                    placed.Sheet.Graph,
+                    new((int)area.Width.Value, (int)area.Height.Value));
             }
         }
     }

@@ -11,7 +11,11 @@ public sealed class BuildTests
         var said = await shop.Type("build", "jobs/a.wsk.yaml");
         Assert.Equal(0, said.Code);
         Assert.Contains("wrote a/: ", said.Error, StringComparison.Ordinal);
-        foreach (var name in new[] { "drawing.svg", "drawing.png", "drawing.pdf", "parts.csv", "parts.md", "cuts.csv", "cuts.md", "report.md", "report.json", "findings.json", "findings.md", "setup.md", "handover.md" })
+        foreach (var name in new[]
+        {
+            "drawing.svg", "drawing.png", "drawing.pdf", "parts.csv", "parts.md", "cuts.csv", "cuts.md", "report.md", "report.json",
+            "findings.json", "findings.md", "setup.md", "handover.md"
+        })
         {
             Assert.True(new FileInfo(shop.At("a/" + name)).Length > 0, name);
             Assert.Contains(name, said.Error, StringComparison.Ordinal);
@@ -35,7 +39,9 @@ public sealed class BuildTests
         using var shop = new Shop().With("b.wsk.yaml", Shop.UnknownGear);
         var said = await shop.Type("build", "b.wsk.yaml");
         Assert.Equal(1, said.Code);
-        Assert.Equal(["findings.json", "findings.md"], Directory.GetFiles(shop.At("b")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["findings.json", "findings.md"],
+            Directory.GetFiles(shop.At("b")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -111,9 +117,14 @@ public sealed class BuildTests
         }
 
         var said = await shop.Type("build", "a.wsk.yaml", "-o", "x");
-        Assert.Contains("removed 3 files of an earlier build: drawing-17.svg, drawing-2.png, drawing-2.svg", said.Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "removed 3 files of an earlier build: drawing-17.svg, drawing-2.png, drawing-2.svg",
+            said.Error,
+            StringComparison.Ordinal);
         Assert.All(mine, m => Assert.Equal("words", shop.Read("x/" + m)));
-        Assert.Equal(built.Concat(mine[..^1]).Order(StringComparer.Ordinal), Directory.GetFiles(shop.At("x")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            built.Concat(mine[..^1]).Order(StringComparer.Ordinal),
+            Directory.GetFiles(shop.At("x")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -122,8 +133,13 @@ public sealed class BuildTests
         using var shop = new Shop().With("a.wsk.yaml", Shop.OneAmplifier).With("b.wsk.yaml", Shop.UnknownGear).With("x/notes.txt", "mine");
         await shop.Type("build", "a.wsk.yaml", "-o", "x");
         var said = await shop.Type("build", "b.wsk.yaml", "-o", "x");
-        Assert.Contains("nothing is drawn: the spec cannot be understood yet; the drawing of an earlier build was removed\n", said.Error, StringComparison.Ordinal);
-        Assert.Equal(["findings.json", "findings.md", "notes.txt"], Directory.GetFiles(shop.At("x")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Contains(
+            "nothing is drawn: the spec cannot be understood yet; the drawing of an earlier build was removed\n",
+            said.Error,
+            StringComparison.Ordinal);
+        Assert.Equal(
+            ["findings.json", "findings.md", "notes.txt"],
+            Directory.GetFiles(shop.At("x")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -138,8 +154,11 @@ public sealed class BuildTests
     [Fact]
     public async Task Every_file_that_a_build_writes_bears_a_name_that_is_known_as_ours()
     {
-        using var shop = new Shop().With("a.wsk.yaml", Repository.Read("specs/two-amplifiers.wsk.yaml")).With("parts/shop-parts.yaml", Repository.Read("specs/parts/shop-parts.yaml"));
+        using var shop = new Shop().With("a.wsk.yaml", Repository.Read("specs/two-amplifiers.wsk.yaml"))
+            .With("parts/shop-parts.yaml", Repository.Read("specs/parts/shop-parts.yaml"));
         await shop.Type("build", "a.wsk.yaml", "-o", "x");
-        Assert.All(Directory.GetFiles(shop.At("x")).Select(f => Path.GetFileName(f)), n => Assert.True(Outputs.GeneratedFileNames.Hold(n), n));
+        Assert.All(
+            Directory.GetFiles(shop.At("x")).Select(f => Path.GetFileName(f)),
+            n => Assert.True(Outputs.GeneratedFileNames.Hold(n), n));
     }
 }

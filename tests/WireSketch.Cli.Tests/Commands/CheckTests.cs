@@ -102,9 +102,13 @@ public sealed class CheckTests
     [Fact]
     public async Task The_github_format_makes_annotations_and_lets_no_spec_make_its_own()
     {
-        using var shop = new Shop().With("b.wsk.yaml", "wiresketch: 1\njob: { title: x }\ngear:\n  \"a%0A::error::b\": { is: \"::warning::x\" }\n");
+        using var shop = new Shop().With(
+            "b.wsk.yaml",
+            "wiresketch: 1\njob: { title: x }\ngear:\n  \"a%0A::error::b\": { is: \"::warning::x\" }\n");
         var said = await shop.Type("check", "b.wsk.yaml", "--format", "github");
-        Assert.All(said.Output.TrimEnd('\n').Split('\n'), l => Assert.StartsWith("::error file=b.wsk.yaml,line=", l, StringComparison.Ordinal));
+        Assert.All(
+            said.Output.TrimEnd('\n').Split('\n'),
+            l => Assert.StartsWith("::error file=b.wsk.yaml,line=", l, StringComparison.Ordinal));
         Assert.DoesNotContain("%0A::error", said.Output, StringComparison.Ordinal);
     }
 
@@ -114,9 +118,16 @@ public sealed class CheckTests
         using var shop = new Shop().With("my jobs/b.wsk.yaml", Shop.NoFuse);
         using var json = JsonDocument.Parse((await shop.Type("check", "my jobs", "--format", "sarif")).Output);
         var run = json.RootElement.GetProperty("runs")[0];
-        var rules = run.GetProperty("tool").GetProperty("driver").GetProperty("rules").EnumerateArray().Select(r => r.GetProperty("id").GetString()).ToArray();
+        var rules = run.GetProperty("tool")
+            .GetProperty("driver")
+            .GetProperty("rules")
+            .EnumerateArray()
+            .Select(r => r.GetProperty("id").GetString())
+            .ToArray();
         var results = run.GetProperty("results").EnumerateArray().ToArray();
-        Assert.Contains(results, r => r.GetProperty("ruleId").GetString() == "supply/unfused" && r.GetProperty("level").GetString() == "error");
+        Assert.Contains(
+            results,
+            r => r.GetProperty("ruleId").GetString() == "supply/unfused" && r.GetProperty("level").GetString() == "error");
         Assert.All(results, r =>
         {
             Assert.Equal(r.GetProperty("ruleId").GetString(), rules[r.GetProperty("ruleIndex").GetInt32()]);
@@ -146,7 +157,9 @@ public sealed class CheckTests
         using var json = JsonDocument.Parse(said.Output);
         Assert.Equal("b.wsk.yaml", Assert.Single(json.RootElement.GetProperty("specs").EnumerateArray()).GetString());
         Assert.Single(json.RootElement.GetProperty("findings").EnumerateArray());
-        Assert.Equal("nothing.wsk.yaml: there is no such file or folder", Assert.Single(json.RootElement.GetProperty("unread").EnumerateArray()).GetString());
+        Assert.Equal(
+            "nothing.wsk.yaml: there is no such file or folder",
+            Assert.Single(json.RootElement.GetProperty("unread").EnumerateArray()).GetString());
     }
 
     [Fact]
@@ -156,7 +169,10 @@ public sealed class CheckTests
         using var shop = new Shop().With("b.wsk.yaml", "wiresketch: 1\njob: { title: x }\ngear:\n" + lines);
         var said = await shop.Type("check", "b.wsk.yaml");
         Assert.Equal(200, said.Error.Split("error[spec/unit]").Length - 1);
-        Assert.Contains("b.wsk.yaml: 50 more findings are not shown; wiresketch check --format short lists all\n", said.Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "b.wsk.yaml: 50 more findings are not shown; wiresketch check --format short lists all\n",
+            said.Error,
+            StringComparison.Ordinal);
         Assert.Contains("b.wsk.yaml: 250 errors", said.Error, StringComparison.Ordinal);
         Assert.Equal(250, (await shop.Type("check", "b.wsk.yaml", "-f", "short")).Output.Split('\n').Length - 1);
     }

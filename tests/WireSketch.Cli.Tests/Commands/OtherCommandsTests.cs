@@ -87,7 +87,11 @@ public sealed class OtherCommandsTests
     public async Task Hookups_of_two_coils_are_series_and_parallel_and_the_best_comes_first()
     {
         using var shop = new Shop();
-        var lines = (await shop.Type("hookups", "2 x 4 ohm", "--power", "4 ohm: 250 W", "--power", "2 ohm: 400 W", "--minimum", "2 ohm", "--handles", "200 W")).Output.TrimEnd('\n').Split('\n');
+        var lines = (await shop.Type(
+            "hookups", "2 x 4 ohm", "--power", "4 ohm: 250 "
+                + "W", "--power", "2 ohm: 400 W", "--minimum", "2 ohm", "--handles", "200 W")).Output
+            .TrimEnd('\n')
+            .Split('\n');
         Assert.Equal(3, lines.Length);
         Assert.Matches(@"^4 \| 4 +2 ohm +400 W +200 W in a coil +best$", lines[1]);
         Assert.Matches(@"^4 \+ 4 +8 ohm ", lines[2]);

@@ -17,7 +17,13 @@ public sealed class OddFilesTests
         { "brackets", Encoding.UTF8.GetBytes(new string('[', 3000)) },
         { "one long line", Encoding.UTF8.GetBytes("wiresketch: 1\nx: " + new string('y', 200_000)) },
         { "a list", "- a\n- b\n"u8.ToArray() },
-        { "aliases of aliases", "wiresketch: 1\na: &a [x, x, x, x]\nb: &b [*a, *a, *a, *a]\nc: &c [*b, *b, *b, *b]\nd: &d [*c, *c, *c, *c]\ne: &e [*d, *d, *d, *d]\nf: [*e, *e, *e, *e]\n"u8.ToArray() },
+        {
+            "aliases of aliases",
+            [
+                .. "wiresketch: 1\na: &a [x, x, x, x]\nb: &b [*a, *a, *a, *a]\nc: &c [*b, *b, *b, *b]\n"u8,
+                .. "d: &d [*c, *c, *c, *c]\ne: &e [*d, *d, *d, *d]\nf: [*e, *e, *e, *e]\n"u8,
+            ]
+        },
         { "escapes", "wiresketch: 1\njob: { title: \"\\e[31m\\a\" }\nzzz\u001b[2J: 1\n"u8.ToArray() },
     };
 
@@ -43,7 +49,11 @@ public sealed class OddFilesTests
     {
         using var shop = new Shop();
         var text = Shop.OneAmplifier.Replace("shop: Quillmarsh", "shop: M\u00fcller", StringComparison.Ordinal);
-        File.WriteAllBytes(shop.At("a.wsk.yaml"), encoding == "latin1" ? Encoding.Latin1.GetBytes(text) : new UnicodeEncoding(bigEndian: false, byteOrderMark: false).GetBytes(text));
+        File.WriteAllBytes(
+            shop.At("a.wsk.yaml"),
+            encoding == "latin1"
+                ? Encoding.Latin1.GetBytes(text)
+                : new UnicodeEncoding(bigEndian: false, byteOrderMark: false).GetBytes(text));
         var said = await shop.Type("check", "a.wsk.yaml", "--format", "short");
         Assert.Contains(words, Assert.Single(said.Output.TrimEnd('\n').Split('\n')), StringComparison.Ordinal);
     }

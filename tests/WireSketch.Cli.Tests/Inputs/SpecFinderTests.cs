@@ -9,7 +9,9 @@ public sealed class SpecFinderTests
     [Fact]
     public void A_folder_is_walked_in_ordinal_order_and_shared_files_are_passed_by()
     {
-        using var shop = new Shop().With("jobs/b.wsk.yaml", Shop.OneAmplifier).With("jobs/B.wsk.yaml", Shop.OneAmplifier).With("jobs/a/z.wsk.yaml", Shop.OneAmplifier)
+        using var shop = new Shop().With("jobs/b.wsk.yaml", Shop.OneAmplifier)
+            .With("jobs/B.wsk.yaml", Shop.OneAmplifier)
+            .With("jobs/a/z.wsk.yaml", Shop.OneAmplifier)
             .With("jobs/parts.wsk.yaml", Shared).With("jobs/notes.txt", "no spec");
         Assert.Equal(["jobs/B.wsk.yaml", "jobs/a/z.wsk.yaml", "jobs/b.wsk.yaml"], Names(shop, "jobs"));
         Assert.Equal(["jobs/B.wsk.yaml", "jobs/b.wsk.yaml"], Names(shop, "jobs/*.wsk.yaml"));
@@ -38,11 +40,16 @@ public sealed class SpecFinderTests
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "Only there is a file that nobody may read from its beginning.");
         using var shop = new Shop();
-        Assert.StartsWith("/proc/self/mem: ", Assert.Throws<UserException>(() => Find(shop, "/proc/self/mem")).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "/proc/self/mem: ",
+            Assert.Throws<UserException>(() => Find(shop, "/proc/self/mem")).Message,
+            StringComparison.Ordinal);
     }
 
     private static IReadOnlyList<SpecInput> Find(Shop shop, params string[] arguments) =>
-        new SpecFinder(new(TextWriter.Null, TextWriter.Null, Stream.Null, false, false, _ => null, shop.Folder), null).Find(arguments).Specs;
+        new SpecFinder(
+            new(TextWriter.Null, TextWriter.Null, Stream.Null, false, false, _ => null, shop.Folder),
+            null).Find(arguments).Specs;
 
     private static IEnumerable<string> Names(Shop shop, params string[] arguments) => Find(shop, arguments).Select(i => i.Shown);
 }

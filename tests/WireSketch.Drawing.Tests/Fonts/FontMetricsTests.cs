@@ -8,7 +8,9 @@ namespace WireSketch.Drawing.Tests.Fonts;
 /// <summary>Widths against two independent readers of the same font files: HarfBuzz and FreeType (through Skia).</summary>
 public sealed class FontMetricsTests
 {
-    public static TheoryData<string> Lines => ["AV To WAVE", "P1 · 4 AWG · RD · 17 ft", "2 × 4 Ω parallel, 21 mm²", "fi ffl -> 1/2 (c)", "Ünïcödé ≥ 6 pt − µ", ""];
+    public static TheoryData<string> Lines => [
+        "AV To WAVE", "P1 · 4 AWG · RD · 17 ft", "2 × 4 Ω parallel, 21 mm²", "fi ffl -> 1/2 (c)", "Ünïcödé ≥ 6 pt − µ", ""
+    ];
 
     [Theory]
     [MemberData(nameof(Lines))]
@@ -55,5 +57,6 @@ public sealed class FontMetricsTests
     [InlineData(700, "7")]
     [InlineData(10, "0.1")]
     [InlineData(5, "0.05")]
-    public void Points_print_without_exponent_or_needless_zeros(int hundredths, string expected) => Assert.Equal(expected, new Points(hundredths).ToString());
+    public void Points_print_without_exponent_or_needless_zeros(int hundredths, string expected) =>
+        Assert.Equal(expected, new Points(hundredths).ToString());
 }

@@ -12,7 +12,11 @@ public class AnyGraphTests
 
     private static readonly Gen<SheetGraph> Graphs = Gen.Select(
         Gen.Bool.Array[1, 4],
-        Gen.Select(Gen.Int[0, 3], Gen.Enum<DeviceShape>(), Gen.Int[0, 20], Gen.Select(Gen.Enum<PortSide>(), Gen.Int[0, 30], Gen.Bool).Array[0, 6]).Array[1, 12],
+        Gen.Select(
+            Gen.Int[0, 3],
+            Gen.Enum<DeviceShape>(),
+            Gen.Int[0, 20],
+            Gen.Select(Gen.Enum<PortSide>(), Gen.Int[0, 30], Gen.Bool).Array[0, 6]).Array[1, 12],
         Gen.Select(Gen.Int[0, 999], Gen.Int[0, 999].Array[1, 3], Gen.Int[0, 60], Gen.Int[7, 30], Gen.Int[0, 3]).Array[0, 24],
         Build);
 
@@ -27,7 +31,10 @@ public class AnyGraphTests
 
     private static string Text(SheetGraph graph) =>
         string.Join(' ', graph.Devices.Select(d => $"{d.Id}:{d.Zone}{d.Shape}[{string.Join(' ', d.Ports.Select(p => p.Side))}]"))
-        + " | " + string.Join(' ', graph.Wires.Select(w => $"{w.Id}:{w.From}-{string.Join(',', w.To)}({w.LabelWidth}x{w.LabelHeight},{w.Bundle})"))
+        + " | "
+            + string.Join(
+                ' ',
+                graph.Wires.Select(w => $"{w.Id}:{w.From}-{string.Join(',', w.To)}({w.LabelWidth}x{w.LabelHeight},{w.Bundle})"))
         + " | " + string.Join(' ', graph.Zones.Select(z => z.WallAfter));
 
     private static SheetGraph Build(
@@ -38,13 +45,19 @@ public class AnyGraphTests
         var boxes = devices.Select((d, k) => new DeviceBox(
             $"d{k}", d.Zone % walls.Length, d.Shape, 30 + d.Footer, d.Shape == DeviceShape.Box ? 12 : 0, d.Footer,
             [.. d.Ports.Take(d.Shape switch { DeviceShape.Chassis => 1, DeviceShape.Holder => 2, _ => 6 })
-                .Select((p, i) => new PortBox($"d{k}.{i}", Side(d.Shape, p.Side, i), d.Shape == DeviceShape.Box ? p.Name : 0, p.Numbered, Free: p.Name % 2 == 0))])).ToImmutableArray();
+                .Select((p, i) =>
+                    new PortBox(
+                        $"d{k}.{i}", Side(d.Shape, p.Side, i), d.Shape == DeviceShape.Box ? p.Name : 0, p.Numbered, Free: p.Name % 2 == 0))
+            ]))
+            .ToImmutableArray();
         var ports = boxes.SelectMany(b => b.Ports.Select(p => p.Id)).ToArray();
         var links = wires.Where(_ => ports.Length > 4).Select((w, k) =>
         {
             string from = ports[w.From % ports.Length];
             var to = w.To.Select(t => ports[t % ports.Length]).Where(t => t != from).Distinct().ToImmutableArray();
-            return new WireLink($"w{k}", $"w{k}", $"net {k}", "supply", from, to, w.Width, w.Width > 0 ? w.Height : 0, 3, w.Bundle == 0 ? null : $"b{w.Bundle}");
+            return new WireLink(
+                $"w{k}", $"w{k}", $"net {k}", "supply", from, to, w.Width, w.Width > 0 ? w.Height : 0, 3,
+                w.Bundle == 0 ? null : $"b{w.Bundle}");
         }).Where(w => w.To.Length > 0);
         return new SheetGraph([.. walls.Select((w, k) => new ZoneBox($"z{k}", 40, w))], boxes, [.. links]);
     }

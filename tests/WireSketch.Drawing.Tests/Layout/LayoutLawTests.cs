@@ -62,7 +62,10 @@ public class LayoutLawTests
     public void A_sheet_with_an_empty_zone_or_without_wires_is_laid_out()
     {
         var device = Box("radio", []);
-        var graph = new SheetGraph([new ZoneBox("engine bay", 60, true), new ZoneBox("dash", 30, false), new ZoneBox("rear", 200, false)], [device with { Zone = 1 }], []);
+        var graph = new SheetGraph(
+            [new ZoneBox("engine bay", 60, true), new ZoneBox("dash", 30, false), new ZoneBox("rear", 200, false)],
+            [device with { Zone = 1 }],
+            []);
         Check(graph, "one device");
         Check(graph with { Devices = [] }, "no device");
         Assert.Empty(SheetArranger.Arrange(new SheetGraph([], [], []), Quick).Devices);
@@ -71,7 +74,10 @@ public class LayoutLawTests
     [Fact]
     public void A_wire_to_an_unknown_terminal_is_refused_by_name()
     {
-        var graph = new SheetGraph([new ZoneBox("cabin", 30, false)], [Box("amp", [Port("amp.+", PortSide.Left)])], [Wire("P1", "amp.+", "amp.x")]);
+        var graph = new SheetGraph(
+            [new ZoneBox("cabin", 30, false)],
+            [Box("amp", [Port("amp.+", PortSide.Left)])],
+            [Wire("P1", "amp.+", "amp.x")]);
         var error = Assert.Throws<ArgumentException>(() => SheetArranger.Arrange(graph, Quick));
         Assert.Contains("amp.x", error.Message, StringComparison.Ordinal);
     }

@@ -40,7 +40,9 @@ internal static class LayoutLaws
     {
         var faults = BrokenByAny(graph, sheet);
         CheckZones(graph, sheet, faults);
-        var stretches = sheet.Wires.SelectMany((w, k) => w.Courses.SelectMany(c => c.Zip(c.Skip(1))).Select(p => new Stretch(k, p.First, p.Second))).ToList();
+        var stretches = sheet.Wires.SelectMany((w, k) =>
+            w.Polylines.SelectMany(c => c.Zip(c.Skip(1))).Select(p => new Stretch(k, p.First, p.Second)))
+            .ToList();
         CheckWalls(graph, sheet, stretches, faults);
         return faults;
     }
@@ -74,7 +76,10 @@ internal static class LayoutLaws
             }
 
             Check(Holds(sheet.Size, box), Law.Outside, $"device {sheet.Devices[d].Id} is outside");
-            Check(sheet.Zones.IsEmpty || Holds(sheet.Zones[graph.Devices[d].Zone].Box, box), Law.OwnRules, $"device {sheet.Devices[d].Id} is outside its zone");
+            Check(
+                sheet.Zones.IsEmpty || Holds(sheet.Zones[graph.Devices[d].Zone].Box, box),
+                Law.OwnRules,
+                $"device {sheet.Devices[d].Id} is outside its zone");
             Check(box.Width >= graph.Devices[d].Width, Law.OwnRules, $"device {sheet.Devices[d].Id} is too narrow");
         }
 
@@ -90,17 +95,23 @@ internal static class LayoutLaws
         {
             var wire = sheet.Wires[w];
             var link = graph.Wires[w];
-            Check(wire.Courses.Length == link.To.Length, Law.LooseEnd, $"wire {wire.Id} has {wire.Courses.Length} courses for {link.To.Length} ends");
-            for (int k = 0; k < wire.Courses.Length; k++)
+            Check(
+                wire.Polylines.Length == link.To.Length,
+                Law.LooseEnd,
+                $"wire {wire.Id} has {wire.Polylines.Length} polylines for {link.To.Length} ends");
+            for (int k = 0; k < wire.Polylines.Length; k++)
             {
-                var course = wire.Courses[k];
-                Check(course[0] == port[link.From].At, Law.LooseEnd, $"wire {wire.Id} misses {link.From}");
-                Check(course[^1] == port[link.To[k]].At, Law.LooseEnd, $"wire {wire.Id} misses {link.To[k]}");
-                for (int i = 1; i < course.Length; i++)
+                var polyline = wire.Polylines[k];
+                Check(polyline[0] == port[link.From].At, Law.LooseEnd, $"wire {wire.Id} misses {link.From}");
+                Check(polyline[^1] == port[link.To[k]].At, Law.LooseEnd, $"wire {wire.Id} misses {link.To[k]}");
+                for (int i = 1; i < polyline.Length; i++)
                 {
-                    var s = new Stretch(w, course[i - 1], course[i]);
+                    var s = new Stretch(w, polyline[i - 1], polyline[i]);
                     Check(s.A.X == s.B.X ^ s.A.Y == s.B.Y, Law.OwnRules, $"wire {wire.Id} has a stretch from {s.A} to {s.B}");
-                    Check(Holds(sheet.Size, new GridRect(s.Left, s.Top, s.Right - s.Left, s.Bottom - s.Top)), Law.Outside, $"wire {wire.Id} is outside");
+                    Check(
+                        Holds(sheet.Size, new GridRect(s.Left, s.Top, s.Right - s.Left, s.Bottom - s.Top)),
+                        Law.Outside,
+                        $"wire {wire.Id} is outside");
                     stretches.Add(s);
                 }
             }
@@ -127,7 +138,9 @@ internal static class LayoutLaws
         var upright = new List<Stretch>();
         for (int w = 0; w < sheet.Wires.Length; w++)
         {
-            foreach (var s in sheet.Wires[w].Courses.SelectMany(c => c.Zip(c.Skip(1))).Select(p => new Stretch(w, p.First, p.Second)).Distinct())
+            foreach (var s in sheet.Wires[w].Polylines.SelectMany(c => c.Zip(c.Skip(1)))
+                .Select(p => new Stretch(w, p.First, p.Second))
+                .Distinct())
             {
                 (s.Level ? level : upright).Add(s);
             }
@@ -174,14 +187,19 @@ internal static class LayoutLaws
     {
         foreach (var group in stretches.GroupBy(s => (s.Level, s.Level ? s.A.Y : s.A.X)))
         {
-            var line = group.Select(s => s.Level ? (s.Wire, From: s.Left, To: s.Right) : (s.Wire, From: s.Top, To: s.Bottom)).OrderBy(s => s.From).ToList();
+            var line = group.Select(s => s.Level ? (s.Wire, From: s.Left, To: s.Right) : (s.Wire, From: s.Top, To: s.Bottom))
+                .OrderBy(s => s.From)
+                .ToList();
             for (int i = 0; i < line.Count; i++)
             {
                 for (int j = i + 1; j < line.Count && line[j].From < line[i].To; j++)
                 {
                     if (nets[line[i].Wire] != nets[line[j].Wire])
                     {
-                        faults.Add(new(Law.OnTop, $"wires {sheet.Wires[line[i].Wire].Id} and {sheet.Wires[line[j].Wire].Id} lie on each other at {group.Key} from {line[j].From}"));
+                        faults.Add(new(
+                            Law.OnTop,
+                            $"wires {sheet.Wires[line[i].Wire].Id} and {sheet.Wires[line[j].Wire].Id} lie on each other at {group.Key} "
+                                + $"from {line[j].From}"));
                     }
                 }
             }
@@ -319,7 +337,8 @@ internal static class LayoutLaws
 
     private static bool Within(int v, int from, int to) => v >= from && v <= to;
 
-    private static bool Holds(GridRect outer, GridRect r) => r.X >= outer.X && r.Y >= outer.Y && r.Right <= outer.Right && r.Bottom <= outer.Bottom;
+    private static bool Holds(GridRect outer, GridRect r) =>
+        r.X >= outer.X && r.Y >= outer.Y && r.Right <= outer.Right && r.Bottom <= outer.Bottom;
 
     private static bool Touch(GridRect a, GridRect b) => a.X < b.Right && b.X < a.Right && a.Y < b.Bottom && b.Y < a.Bottom;
 
@@ -343,7 +362,7 @@ internal static class LayoutLaws
     private sealed class BoxGrid
     {
         private const int Side = 64;
-        private readonly Dictionary<(int, int), List<int>> _cells = [];
+        private readonly Dictionary<(int, int), List<int>> cells = [];
 
         public BoxGrid(IEnumerable<GridRect> boxes)
         {
@@ -352,9 +371,9 @@ internal static class LayoutLaws
             {
                 foreach (var cell in Cells(b.X, b.Y, b.Right, b.Bottom))
                 {
-                    if (!_cells.TryGetValue(cell, out var list))
+                    if (!cells.TryGetValue(cell, out var list))
                     {
-                        _cells.Add(cell, list = []);
+                        cells.Add(cell, list = []);
                     }
 
                     list.Add(i);
@@ -369,7 +388,7 @@ internal static class LayoutLaws
             var seen = new SortedSet<int>();
             foreach (var cell in Cells(left, top, right, bottom))
             {
-                if (_cells.TryGetValue(cell, out var list))
+                if (cells.TryGetValue(cell, out var list))
                 {
                     seen.UnionWith(list);
                 }

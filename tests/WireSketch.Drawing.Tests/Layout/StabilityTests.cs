@@ -54,6 +54,7 @@ public class StabilityTests
 
     private static string Text(SheetLayout sheet) => string.Join('\n',
         sheet.Devices.Select(d => $"{d.Id} {d.Box} {string.Join(' ', d.Ports.Select(p => p.At))}")
-        .Concat(sheet.Wires.Select(w => $"{w.Id} {w.Label} {string.Join(';', w.Courses.Select(c => string.Join(' ', c)))} {string.Join(' ', w.Dots)}"))
+        .Concat(sheet.Wires.Select(w =>
+            $"{w.Id} {w.Label} {string.Join(';', w.Polylines.Select(c => string.Join(' ', c)))} {string.Join(' ', w.Dots)}"))
         .Append(sheet.Size.ToString()));
 }

@@ -20,7 +20,10 @@ public class StepTests
             for (int seed = 1; seed <= 4; seed++)
             {
                 var model = ModelReader.Read(SyntheticSystem.Of(devices, seed));
-                var choices = Choices.For(model, StartColumns.ByRank(StartColumns.Ranks(model), model, [2, 2, 2, 3]), StartFacing.Of(model));
+                var choices = Choices.For(
+                    model,
+                    StartColumns.ByRank(StartColumns.Ranks(model), model, [2, 2, 2, 3]),
+                    StartFacing.Of(model));
                 yield return ($"{devices} devices, seed {seed}", Orderer.First(WireSegmenter.Cut(model, choices), passes));
             }
         }
@@ -31,33 +34,33 @@ public class StepTests
     {
         foreach (var (name, order) in Ordered(1))
         {
-            var w = order.Wiring;
+            var w = order.Graph;
             Assert.Equal(Enumerable.Range(0, w.Items), order.Items.SelectMany(c => c).Order());
             for (int c = 0; c < order.Items.Length; c++)
             {
                 Assert.All(order.Items[c], i => Assert.True(w.ColumnOf(i) == c, name));
-                Assert.All(order.Items[c].Where(i => !w.IsLane(i)), b => Assert.Equal(w.Columns.Zone[c], w.Model.BodyZone[b]));
-                Assert.True(!w.Columns.IsWall[c] || order.Items[c].All(w.IsLane), name);
+                Assert.All(order.Items[c].Where(i => !w.IsDummy(i)), b => Assert.Equal(w.Columns.Zone[c], w.Model.BodyZone[b]));
+                Assert.True(!w.Columns.IsWall[c] || order.Items[c].All(w.IsDummy), name);
             }
         }
     }
 
     [Fact]
-    public void The_pieces_of_every_link_join_its_terminals_gutter_by_gutter()
+    public void The_pieces_of_every_link_join_its_terminals_channel_by_channel()
     {
         foreach (var (name, order) in Ordered(1))
         {
-            var w = order.Wiring;
+            var w = order.Graph;
             for (int l = 0; l < w.Model.Links; l++)
             {
                 int at = w.ChainReversed[l] ? w.Model.LinkTo[l] : w.Model.LinkFrom[l];
                 int end = w.ChainReversed[l] ? w.Model.LinkFrom[l] : w.Model.LinkTo[l];
                 foreach (int p in w.Chain(l))
                 {
-                    var piece = w.Piece[p];
-                    Assert.True(piece.A == at || piece.B == at, name);
-                    int next = piece.A == at ? piece.B : piece.A;
-                    Assert.Equal(piece.Gutter, w.NodeGutter[next]);
+                    var segment = w.Segment[p];
+                    Assert.True(segment.A == at || segment.B == at, name);
+                    int next = segment.A == at ? segment.B : segment.A;
+                    Assert.Equal(segment.Channel, w.NodeChannel[next]);
                     at = next >= w.Model.Slots ? w.Model.Slots + ((next - w.Model.Slots) ^ 1) : next;
                 }
 
@@ -77,7 +80,7 @@ public class StepTests
             for (int c = 0; c < order.Items.Length; c++)
             {
                 gain += items.Sift(c);
-                foreach (int b in order.Items[c].Where(i => !order.Wiring.IsLane(i)))
+                foreach (int b in order.Items[c].Where(i => !order.Graph.IsDummy(i)))
                 {
                     gain += terminals.Sift(b);
                 }
@@ -96,7 +99,7 @@ public class StepTests
             int count = Crossing.Count(order);
             for (int c = 0; c < order.Items.Length; c++)
             {
-                if (order.Wiring.Columns.IsWall[c])
+                if (order.Graph.Columns.IsWall[c])
                 {
                     continue;
                 }
@@ -224,7 +227,7 @@ public class StepTests
                     {
                         var r = sheet.Routed;
                         bool share = r.Upper[tracks[i]] <= r.Lower[tracks[j]] && r.Upper[tracks[j]] <= r.Lower[tracks[i]];
-                        int gap = sheet.TrunkX[tracks[j]] - sheet.TrunkX[tracks[i]];
+                        int gap = sheet.VerticalX[tracks[j]] - sheet.VerticalX[tracks[i]];
                         Assert.True(!share || gap >= r.Half[tracks[i]] + r.Half[tracks[j]], $"{name}: {gap}");
                     }
                 }
@@ -234,10 +237,10 @@ public class StepTests
 
     // -ln of a uniform number has mean 1 (an exponential distribution); 10,000 draws come within a few hundredths.
     [Fact]
-    public void An_allowance_is_spread_like_the_logarithm_of_chance()
+    public void An_acceptance_threshold_is_spread_like_the_logarithm_of_chance()
     {
         var chance = new SeededRandom(3);
-        var draws = Enumerable.Range(0, 10_000).Select(_ => chance.Allowance()).ToArray();
+        var draws = Enumerable.Range(0, 10_000).Select(_ => chance.AcceptanceThreshold()).ToArray();
         Assert.InRange(draws.Average(), 960, 1040);
         Assert.InRange(draws.Count(d => d > 693) / 10_000.0, .47, .53);
         Assert.InRange(draws.Count(d => d > 2303) / 10_000.0, .08, .12);

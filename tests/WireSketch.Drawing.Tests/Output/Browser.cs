@@ -14,7 +14,9 @@ internal static partial class Browser
     {
         var folder = Directory.CreateTempSubdirectory("drawing");
         var picture = Path.Combine(folder.FullName, "page.png");
-        Run(folder, svg, "", $"--screenshot={picture}", $"--window-size={width},{height}", "--force-device-scale-factor=2", "--hide-scrollbars");
+        Run(
+            folder, svg, "", $"--screenshot={picture}", $"--window-size={width},{height}", "--force-device-scale-factor=2",
+            "--hide-scrollbars");
         var bytes = File.ReadAllBytes(picture);
         folder.Delete(true);
         return bytes;
@@ -24,7 +26,10 @@ internal static partial class Browser
     public static (double Left, double Length)[] Texts(byte[] svg)
     {
         var folder = Directory.CreateTempSubdirectory("drawing");
-        var script = "<script>document.fonts.ready.then(()=>{document.title=[...document.querySelectorAll('text')].map(t=>t.getStartPositionOfChar(0).x+'|'+t.getStartPositionOfChar(0).y+'|'+t.getComputedTextLength()).join(';')})</script>";
+        var script =
+            "<script>document.fonts.ready.then(()=>{document.title=[...document.querySelectorAll('text')]"
+                + ".map(t=>t.getStartPositionOfChar(0).x+'|'+t.getStartPositionOfChar(0).y"
+                + "+'|'+t.getComputedTextLength()).join(';')})</script>";
         var page = Run(folder, svg, script, "--dump-dom", "--virtual-time-budget=3000");
         folder.Delete(true);
         return [.. Title().Match(page).Groups[1].Value.Split(';').Select(t => t.Split('|')).Select(t => (Number(t[0]), Number(t[2])))];
@@ -43,9 +48,18 @@ internal static partial class Browser
         var page = Path.Combine(folder.FullName, "page.html");
         var drawing = Encoding.UTF8.GetString(svg);
         drawing = drawing[drawing.IndexOf("<svg", StringComparison.Ordinal)..];
-        File.WriteAllText(page, $"<!doctype html><meta charset=utf-8><style>body{{margin:0}}body>svg{{display:block}}</style><body>{drawing}{script}");
+        File.WriteAllText(
+            page,
+            $"<!doctype html><meta charset=utf-8><style>body{{margin:0}}body>svg{{display:block}}</style><body>{drawing}{script}");
         var start = new ProcessStartInfo(Find()!) { RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var option in (string[])["--headless", "--no-sandbox", "--disable-gpu", $"--user-data-dir={folder.FullName}/profile", .. options, new Uri(page).AbsoluteUri])
+        foreach (var option in (string[])[
+            "--headless",
+            "--no-sandbox",
+            "--disable-gpu",
+            $"--user-data-dir={folder.FullName}/profile",
+            .. options,
+            new Uri(page).AbsoluteUri
+        ])
         {
             start.ArgumentList.Add(option);
         }

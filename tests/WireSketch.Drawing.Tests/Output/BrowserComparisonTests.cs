@@ -35,7 +35,9 @@ public sealed class BrowserComparisonTests
         using var ours = SKBitmap.Decode(PngWriter.Write(scene, 192));
         Assert.Equal((ours.Width, ours.Height), (theirs.Width, theirs.Height));
         var differing = ours.Pixels.Zip(theirs.Pixels).Count(p =>
-            Math.Abs(p.First.Red - p.Second.Red) > Visible || Math.Abs(p.First.Green - p.Second.Green) > Visible || Math.Abs(p.First.Blue - p.Second.Blue) > Visible);
+            Math.Abs(p.First.Red - p.Second.Red) > Visible
+                || Math.Abs(p.First.Green - p.Second.Green) > Visible
+                || Math.Abs(p.First.Blue - p.Second.Blue) > Visible);
         var drawn = ours.Pixels.Count(p => p != SKColors.White);
         Assert.True(drawn > 50_000);
         Assert.True(differing <= ours.Pixels.Length / 100, $"{differing} of {ours.Pixels.Length} pixels differ");

@@ -27,9 +27,13 @@ public sealed class FontSubsetTests
 
     [Fact]
     public void A_subset_has_no_tables_that_kern_or_join_letters() =>
-        Assert.DoesNotContain(new FontFace(FontSubset.Of(FontMetrics.Face(FontWeight.Regular), Words.Select(c => (int)c))).Tables, t => t is "GPOS" or "GSUB" or "kern");
+        Assert.DoesNotContain(
+            new FontFace(FontSubset.Of(FontMetrics.Face(FontWeight.Regular), Words.Select(c => (int)c))).Tables,
+            t => t is "GPOS" or "GSUB" or "kern");
 
     [Fact]
     public void The_same_letters_give_the_same_bytes() =>
-        Assert.Equal(FontSubset.Of(FontMetrics.Face(FontWeight.Regular), [65, 66]), FontSubset.Of(FontMetrics.Face(FontWeight.Regular), [66, 65]));
+        Assert.Equal(
+            FontSubset.Of(FontMetrics.Face(FontWeight.Regular), [65, 66]),
+            FontSubset.Of(FontMetrics.Face(FontWeight.Regular), [66, 65]));
 }

@@ -49,5 +49,6 @@ public sealed class PdfWriterTests
     [Fact]
     public void The_same_sheets_give_the_same_bytes() => Assert.Equal(Sample(), Sample());
 
-    private static byte[] Sample() => PdfWriter.Write([.. Enumerable.Range(1, 12).Select(n => SampleScene.Of($"Sheet {n} · Ω"))], "Bass upgrade");
+    private static byte[] Sample() =>
+        PdfWriter.Write([.. Enumerable.Range(1, 12).Select(n => SampleScene.Of($"Sheet {n} · Ω"))], "Bass upgrade");
 }

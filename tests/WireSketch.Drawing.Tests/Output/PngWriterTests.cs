@@ -31,10 +31,12 @@ public sealed class PngWriterTests
     }
 
     [Fact]
-    public void The_same_scene_gives_the_same_bytes() => Assert.Equal(PngWriter.Write(SampleScene.Of(), 144), PngWriter.Write(SampleScene.Of(), 144));
+    public void The_same_scene_gives_the_same_bytes() =>
+        Assert.Equal(PngWriter.Write(SampleScene.Of(), 144), PngWriter.Write(SampleScene.Of(), 144));
 
     [Fact]
-    public void A_resolution_nobody_can_print_is_refused() => Assert.Throws<ArgumentOutOfRangeException>(() => PngWriter.Write(SampleScene.Of(), 5));
+    public void A_resolution_nobody_can_print_is_refused() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => PngWriter.Write(SampleScene.Of(), 5));
 
     /// <summary>Every chunk, its check sum verified.</summary>
     private static IEnumerable<(string Name, byte[] Data)> Chunks(byte[] png)
@@ -42,7 +44,9 @@ public sealed class PngWriterTests
         for (var at = 8; at < png.Length;)
         {
             var length = BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(at));
-            Assert.Equal(Crc32.HashToUInt32(png.AsSpan(at + 4, length + 4)), BinaryPrimitives.ReadUInt32BigEndian(png.AsSpan(at + 8 + length)));
+            Assert.Equal(
+                Crc32.HashToUInt32(png.AsSpan(at + 4, length + 4)),
+                BinaryPrimitives.ReadUInt32BigEndian(png.AsSpan(at + 8 + length)));
             yield return (Encoding.ASCII.GetString(png, at + 4, 4), png[(at + 8)..(at + 8 + length)]);
             at += 12 + length;
         }

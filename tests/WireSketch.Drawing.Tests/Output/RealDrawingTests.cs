@@ -13,7 +13,9 @@ namespace WireSketch.Drawing.Tests.Output;
 /// <summary>The three outputs of a shipped system, read back by independent programs.</summary>
 public sealed partial class RealDrawingTests
 {
-    /// <summary>The whole drawing but for the letters of its fonts: a change of it is read, and looked at, before it is committed.</summary>
+    /// <summary>
+    /// The whole drawing but for the letters of its fonts: a change of it is read, and looked at, before it is committed.
+    /// </summary>
     [Theory]
     [InlineData("one-amplifier")]
     [InlineData("two-batteries")]
@@ -54,7 +56,9 @@ public sealed partial class RealDrawingTests
         foreach (var (text, (left, length)) in ours.Zip(seen).Where(p => !p.First.Upwards))
         {
             // A pixel of the screen is three quarters of a point.
-            Assert.True(Math.Abs(text.Box.X.Value - left) < 0.75 && Math.Abs(text.Box.Width.Value - length) < 0.75, $"{text.Words}: {text.Box.X} and {text.Box.Width}, the browser {left} and {length}");
+            Assert.True(
+                Math.Abs(text.Box.X.Value - left) < 0.75 && Math.Abs(text.Box.Width.Value - length) < 0.75,
+                $"{text.Words}: {text.Box.X} and {text.Box.Width}, the browser {left} and {length}");
         }
     }
 
@@ -68,7 +72,11 @@ public sealed partial class RealDrawingTests
         var scene = Drawn.Draw(spec).Scenes[sheet];
         using var theirs = SKBitmap.Decode(Browser.Screenshot(SvgWriter.Write(scene), 1056, 816));
         using var ours = SKBitmap.Decode(PngWriter.Write(scene, 192));
-        var differing = ours.Pixels.Zip(theirs.Pixels).Count(p => Math.Abs(p.First.Red - p.Second.Red) + Math.Abs(p.First.Green - p.Second.Green) + Math.Abs(p.First.Blue - p.Second.Blue) > 96);
+        var differing = ours.Pixels.Zip(theirs.Pixels)
+            .Count(p =>
+                Math.Abs(p.First.Red - p.Second.Red)
+                    + Math.Abs(p.First.Green - p.Second.Green)
+                    + Math.Abs(p.First.Blue - p.Second.Blue) > 96);
         Assert.True(differing <= ours.Pixels.Length / 100, $"{differing} of {ours.Pixels.Length} pixels differ");
     }
 }

@@ -32,7 +32,9 @@ public sealed class SvgWriterTests
     public void Paths_keep_to_moves_lines_and_small_arcs()
     {
         var root = XDocument.Load(new MemoryStream(SvgWriter.Write(SampleScene.Of()))).Root!;
-        Assert.Equal("M240 100H294A6 6 0 0 1 300 106V194A6 6 0 0 0 306 200H400", root.Descendants(Svg + "path").First().Attribute("d")!.Value);
+        Assert.Equal(
+            "M240 100H294A6 6 0 0 1 300 106V194A6 6 0 0 0 306 200H400",
+            root.Descendants(Svg + "path").First().Attribute("d")!.Value);
     }
 
     [Fact]

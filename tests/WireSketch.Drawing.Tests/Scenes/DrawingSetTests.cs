@@ -23,7 +23,9 @@ public sealed class DrawingSetTests
             var texts = scene.All().OfType<TextShape>().Select(t => (t.Words, Box: Tight(Drawn.BoxOf(t)))).ToArray();
             for (var i = 0; i < texts.Length; i++)
             {
-                Assert.True(texts[i].Box.X >= 0 && texts[i].Box.Y >= 0 && texts[i].Box.Right <= scene.Width && texts[i].Box.Bottom <= scene.Height, texts[i].Words);
+                Assert.True(
+                    texts[i].Box.X >= 0 && texts[i].Box.Y >= 0 && texts[i].Box.Right <= scene.Width && texts[i].Box.Bottom <= scene.Height,
+                    texts[i].Words);
                 for (var k = i + 1; k < texts.Length; k++)
                 {
                     Assert.False(Overlap(texts[i].Box, texts[k].Box), $"{texts[i].Words} lies on {texts[k].Words}");
@@ -39,7 +41,9 @@ public sealed class DrawingSetTests
         foreach (var scene in Drawn.Draw(spec).Scenes)
         {
             Assert.All(scene.All().OfType<TextShape>(), t => Assert.True(t.Size >= 6, $"{t.Words} is {t.Size} pt"));
-            var holders = Drawn.Groups(scene, "data-gear").Where(g => g.Value.EndsWith(".fuse", StringComparison.Ordinal) || g.Value.EndsWith(".breaker", StringComparison.Ordinal)).ToArray();
+            var holders = Drawn.Groups(scene, "data-gear")
+                .Where(g => g.Value.EndsWith(".fuse", StringComparison.Ordinal) || g.Value.EndsWith(".breaker", StringComparison.Ordinal))
+                .ToArray();
             Assert.Equal(scene.Name == "Vehicle plan", holders.Length == 0);
             Assert.All(holders, h => Assert.True(h.Group.Shapes.OfType<TextShape>().First().Size >= 7));
             Assert.True(scene.All().OfType<TextShape>().First(t => t.Words.StartsWith("Disconnect", StringComparison.Ordinal)).Size >= 7);
@@ -79,13 +83,19 @@ public sealed class DrawingSetTests
     [Fact]
     public void Customer_and_technician_see_every_device_in_the_same_place()
     {
-        var (technician, customer) = (Drawn.Draw("work-van").Scenes[0], Drawn.Draw("work-van", new() { Audience = Audience.Customer }).Scenes[0]);
+        var (technician, customer) = (
+            Drawn.Draw("work-van").Scenes[0],
+            Drawn.Draw("work-van", new() { Audience = Audience.Customer }).Scenes[0]);
         Assert.Equal(Places(technician), Places(customer));
-        Assert.DoesNotContain(customer.All().OfType<TextShape>(), t => t.Words.Contains("AWG", StringComparison.Ordinal) || t.Words.Contains(" V, ", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            customer.All().OfType<TextShape>(),
+            t => t.Words.Contains("AWG", StringComparison.Ordinal) || t.Words.Contains(" V, ", StringComparison.Ordinal));
         Assert.Contains(customer.All().OfType<TextShape>(), t => t.Words.StartsWith("Never replace a fuse", StringComparison.Ordinal));
 
         static IEnumerable<(string, Points, Points, Points)> Places(Scene scene) =>
-            Drawn.Groups(scene, "data-gear").Select(g => (g.Value, g.Group.Shapes.OfType<RectShape>().First().Area)).Select(g => (g.Value, g.Area.X, g.Area.Y, g.Area.Width));
+            Drawn.Groups(scene, "data-gear")
+                .Select(g => (g.Value, g.Group.Shapes.OfType<RectShape>().First().Area))
+                .Select(g => (g.Value, g.Area.X, g.Area.Y, g.Area.Width));
     }
 
     [Fact]
@@ -96,9 +106,12 @@ public sealed class DrawingSetTests
         Assert.Single(Drawn.Marks(Draw(error), "data-stamp"));
         Assert.Equal(["supply/unfused", "supply/unfused", "supply/unfused"], Drawn.Marks(Draw(error), "data-rule"));
         Assert.Empty(Drawn.Marks(Draw(error with { AcceptedBecause = "a bench set-up" }), "data-stamp"));
-        Assert.Contains(Draw(error with { AcceptedBecause = "a bench set-up" }).All().OfType<TextShape>(), t => t.Words.Contains("bench", StringComparison.Ordinal));
+        Assert.Contains(
+            Draw(error with { AcceptedBecause = "a bench set-up" }).All().OfType<TextShape>(),
+            t => t.Words.Contains("bench", StringComparison.Ordinal));
 
-        Scene Draw(Finding finding) => DrawingSet.Draw(compiled.Install!.Wiring, compiled.Install.Answers, [finding], new() { Effort = 0.05 }).Scenes[0];
+        Scene Draw(Finding finding) =>
+            DrawingSet.Draw(compiled.Install!.Wiring, compiled.Install.Answers, [finding], new() { Effort = 0.05 }).Scenes[0];
     }
 
     [Fact]
@@ -113,10 +126,12 @@ public sealed class DrawingSetTests
     [Fact]
     public void A_chosen_rating_stands_on_the_drawing_and_not_the_word_auto()
     {
-        var text = Repository.Read("specs/one-amplifier.wsk.yaml").Replace("fuse: { rating: 60 A, at: 12 in }", "fuse: { rating: auto, at: 12 in }", StringComparison.Ordinal);
+        var text = Repository.Read("specs/one-amplifier.wsk.yaml")
+            .Replace("fuse: { rating: 60 A, at: 12 in }", "fuse: { rating: auto, at: 12 in }", StringComparison.Ordinal);
         var compiled = Compiler.Compile(new("auto.wsk.yaml", text), FilesInMemory.None);
         var chosen = compiled.Install!.Wiring.Links.Single(l => l.Id == "P1.fuse").Rating;
-        var scene = DrawingSet.Draw(compiled.Install.Wiring, compiled.Install.Answers, compiled.Findings, new() { Effort = 0.05 }).Scenes[0];
+        var scene =
+            DrawingSet.Draw(compiled.Install.Wiring, compiled.Install.Answers, compiled.Findings, new() { Effort = 0.05 }).Scenes[0];
         Assert.Contains(scene.All().OfType<TextShape>(), t => t.Words == chosen.ToString());
         Assert.DoesNotContain(scene.All().OfType<TextShape>(), t => t.Words.Contains("auto", StringComparison.Ordinal));
     }
@@ -125,7 +140,12 @@ public sealed class DrawingSetTests
     public void Each_finding_of_a_device_and_of_a_run_has_its_own_mark()
     {
         var compiled = Drawn.Compile("one-amplifier");
-        Finding[] findings = [.. new[] { "amp", "amp", "P1", "P1", "P1" }.Select((s, i) => new Finding($"a/b{i}", Severity.Warning, $"no {i}", compiled.Spec.Runs[0].Name.At) { Subjects = [s] })];
+        Finding[] findings = [
+            .. new[]
+            {
+                "amp", "amp", "P1", "P1", "P1"
+            }.Select((s, i) => new Finding($"a/b{i}", Severity.Warning, $"no {i}", compiled.Spec.Runs[0].Name.At) { Subjects = [s] })
+        ];
         var scene = DrawingSet.Draw(compiled.Install!.Wiring, compiled.Install.Answers, [.. findings], new() { Effort = 0.05 }).Scenes[0];
         var marks = Drawn.Groups(scene, "data-finding").Select(g => g.Value).ToArray();
         // On the thing and in the margin; the first also as the legend's sample.
@@ -167,7 +187,11 @@ public sealed class DrawingSetTests
     {
         // A narrow page holds few boxes.
         var set = Drawn.Draw("camper", new() { Paper = "A4", Upright = true });
-        var flags = set.Scenes.SelectMany((s, i) => Drawn.Groups(s, "data-gear").Where(g => g.Value.EndsWith(":on", StringComparison.Ordinal)).Select(g => (Sheet: i + 1, Run: g.Value, Words: g.Group.Shapes.OfType<TextShape>().Single().Words))).ToArray();
+        var flags = set.Scenes.SelectMany((s, i) =>
+            Drawn.Groups(s, "data-gear")
+                .Where(g => g.Value.EndsWith(":on", StringComparison.Ordinal))
+                .Select(g => (Sheet: i + 1, Run: g.Value, Words: g.Group.Shapes.OfType<TextShape>().Single().Words)))
+            .ToArray();
         Assert.NotEmpty(flags);
         foreach (var (sheet, run, words) in flags)
         {

@@ -14,14 +14,19 @@ internal static class Drawn
     public static DrawingSet Draw(string name, DrawingOptions? options = null)
     {
         var compiled = Compile(name);
-        return DrawingSet.Draw(compiled.Install!.Wiring, compiled.Install.Answers, compiled.Findings, (options ?? new()) with { Effort = Effort });
+        return DrawingSet.Draw(
+            compiled.Install!.Wiring,
+            compiled.Install.Answers,
+            compiled.Findings,
+            (options ?? new()) with { Effort = Effort });
     }
 
     /// <summary>Groups of a scene that carry an attribute, with its value.</summary>
     public static IEnumerable<(string Value, GroupShape Group)> Groups(Scene scene, string mark) =>
         scene.All().OfType<GroupShape>().SelectMany(g => g.Marks.Where(m => m.Name == mark).Select(m => (m.Value, g)));
 
-    public static IEnumerable<string> Marks(Scene scene, string mark) => scene.All().SelectMany(s => s.Marks).Where(m => m.Name == mark).Select(m => m.Value);
+    public static IEnumerable<string> Marks(Scene scene, string mark) =>
+        scene.All().SelectMany(s => s.Marks).Where(m => m.Name == mark).Select(m => m.Value);
 
     /// <summary>The place of every text on the page, turned where it is written upwards.</summary>
     public static Rect BoxOf(TextShape text)

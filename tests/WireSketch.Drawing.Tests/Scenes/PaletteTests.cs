@@ -47,9 +47,16 @@ public sealed class PaletteTests
     public void Steps_of_a_heat_scale_differ_in_lightness_and_are_seen_by_themselves_or_by_their_outline(Theme tint)
     {
         var p = Palette.Of(tint);
-        Assert.All(Palette.Heat.Zip(Palette.Heat.Skip(1)), s => Assert.True(s.First.Contrast(s.Second) >= 1.35 && s.First.Contrast(p.Ink) != s.Second.Contrast(p.Ink), $"{s.First} and {s.Second}: {s.First.Contrast(s.Second):0.00}"));
+        Assert.All(
+            Palette.Heat.Zip(Palette.Heat.Skip(1)),
+            s =>
+                Assert.True(
+                    s.First.Contrast(s.Second) >= 1.35 && s.First.Contrast(p.Ink) != s.Second.Contrast(p.Ink),
+                    $"{s.First} and {s.Second}: {s.First.Contrast(s.Second):0.00}"));
         Assert.Equal(Palette.Heat, Palette.Heat.OrderByDescending(c => c.Contrast(Color.Hex("#000000"))));
-        Assert.All(Palette.Heat.Append(Palette.NoHeat), c => Assert.True(Math.Max(c.Contrast(p.Zone), p.CasingOf(c).Contrast(p.Zone)) >= 3, $"{c} on {p.Zone}"));
+        Assert.All(
+            Palette.Heat.Append(Palette.NoHeat),
+            c => Assert.True(Math.Max(c.Contrast(p.Zone), p.CasingOf(c).Contrast(p.Zone)) >= 3, $"{c} on {p.Zone}"));
     }
 
     /// <summary>Worked figures of the definition: black on white is 21, and #777777 on white is 4.48 (W3C, Understanding 1.4.3).</summary>

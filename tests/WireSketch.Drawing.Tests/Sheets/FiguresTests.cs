@@ -15,8 +15,11 @@ public sealed class FiguresTests
         var state = install.Answers.State(SystemState.FullOutput);
         var run = install.Wiring.RunsById["P1"];
         var amps = Math.Abs(state.Amps[run.Conductors[0].Index].Value);
-        var lost = state.Volts[install.Wiring.TerminalsById["battery.+"].Index]!.Value.Value - state.Volts[install.Wiring.TerminalsById["amp.+"].Index]!.Value.Value;
-        Assert.Equal(FormattableString.Invariant($"{amps:0} A · {lost:0.00} V"), new Figures(install.Answers, SystemState.FullOutput).Run(run, brief: true));
+        var lost = state.Volts[install.Wiring.TerminalsById["battery.+"].Index]!.Value.Value
+            - state.Volts[install.Wiring.TerminalsById["amp.+"].Index]!.Value.Value;
+        Assert.Equal(
+            FormattableString.Invariant($"{amps:0} A · {lost:0.00} V"),
+            new Figures(install.Answers, SystemState.FullOutput).Run(run, brief: true));
     }
 
     [Fact]
@@ -24,7 +27,10 @@ public sealed class FiguresTests
     {
         var install = Drawn.Compile("large").Install!;
         var shared = install.Wiring.Runs.First(r => r.Kind == Topology.RunKind.Ground && r.From.Length > 1);
-        Assert.DoesNotContain("drop 0 V", new Figures(install.Answers, SystemState.FullOutput).Run(shared, brief: false), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "drop 0 V",
+            new Figures(install.Answers, SystemState.FullOutput).Run(shared, brief: false),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -35,7 +41,10 @@ public sealed class FiguresTests
         var run = install.Wiring.RunsById["W1"];
         var lost = state.Volts[run.From[0].Nodes[0].Index]!.Value.Value - state.Volts[run.To[0].Nodes[0].Index]!.Value.Value;
         Assert.InRange(lost, 0.001, 0.5);
-        Assert.EndsWith(FormattableString.Invariant($"{lost * 1000:0} mV"), new Figures(install.Answers, SystemState.FullOutput).Run(run, brief: true), StringComparison.Ordinal);
+        Assert.EndsWith(
+            FormattableString.Invariant($"{lost * 1000:0} mV"),
+            new Figures(install.Answers, SystemState.FullOutput).Run(run, brief: true),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -66,8 +75,10 @@ public sealed class FiguresTests
     {
         var install = Drawn.Compile("one-amplifier").Install!;
         var state = install.Answers.State(SystemState.FullOutput);
-        var lost = state.Volts[install.Wiring.TerminalsById["battery.+"].Index]!.Value.Value - state.Volts[install.Wiring.TerminalsById["amp.+"].Index]!.Value.Value;
-        var share = new Figures(install.Answers, SystemState.FullOutput, LoadColoring.Drop).HeatOf(install.Wiring.RunsById["P1"])!.Value.Value;
+        var lost = state.Volts[install.Wiring.TerminalsById["battery.+"].Index]!.Value.Value
+            - state.Volts[install.Wiring.TerminalsById["amp.+"].Index]!.Value.Value;
+        var share =
+            new Figures(install.Answers, SystemState.FullOutput, LoadColoring.Drop).HeatOf(install.Wiring.RunsById["P1"])!.Value.Value;
         Assert.Equal(lost / state.Sources.Max(s => s.Volts.Value), share, 1e-12);
     }
 

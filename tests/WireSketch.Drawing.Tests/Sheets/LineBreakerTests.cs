@@ -38,5 +38,6 @@ public sealed class LineBreakerTests
     [InlineData("12 in from the battery", "12\u00a0in from")]
     [InlineData("4 AWG carries 130 A.", "4\u00a0AWG carries 130\u00a0A.")]
     [InlineData("2 amplifiers in 1 install", "2 amplifiers in 1 install")]
-    public void A_number_stays_with_its_unit(string words, string bound) => Assert.Contains(bound, DeviceLabels.WithUnits(words), StringComparison.Ordinal);
+    public void A_number_stays_with_its_unit(string words, string bound) =>
+        Assert.Contains(bound, DeviceLabels.WithUnits(words), StringComparison.Ordinal);
 }

@@ -7,7 +7,10 @@ namespace WireSketch.Drawing.Tests.Sheets;
 
 public sealed class SheetPlanTests
 {
-    private static readonly SortedDictionary<SheetKind, int> Limits = new() { [SheetKind.Supply] = 24, [SheetKind.Ground] = 24, [SheetKind.Signal] = 24, [SheetKind.Speakers] = 24 };
+    private static readonly SortedDictionary<SheetKind, int> Limits = new()
+    {
+        [SheetKind.Supply] = 24, [SheetKind.Ground] = 24, [SheetKind.Signal] = 24, [SheetKind.Speakers] = 24
+    };
 
     [Theory]
     [InlineData("one-amplifier", true)]
@@ -31,7 +34,13 @@ public sealed class SheetPlanTests
         Assert.Equal(wiring.Runs.Select(r => r.Id).Order(), sheets.Skip(1).SelectMany(s => s.Wires.Select(w => w.Run)).Distinct().Order());
         var shown = sheets.SelectMany(s => s.Devices).Where(d => d.Reference is null).SelectMany(d => d.Subjects).ToHashSet();
         Assert.All(wiring.Gear.Where(g => g is not ProtectiveDevice), g => Assert.Contains(g.Id, shown));
-        Assert.All(sheets.Skip(1), s => Assert.InRange(s.Devices.Where(d => d.Gear is not null and not ProtectiveDevice).Sum(d => Clusters.Weight(d.Gear!)), 0, 25 * 4));
+        Assert.All(
+            sheets.Skip(1),
+            s =>
+                Assert.InRange(
+                    s.Devices.Where(d => d.Gear is not null and not ProtectiveDevice).Sum(d => Clusters.Weight(d.Gear!)),
+                    0,
+                    25 * 4));
     }
 
     [Theory]
@@ -41,7 +50,9 @@ public sealed class SheetPlanTests
     {
         var wiring = Drawn.Compile(spec).Install!.Wiring;
         var sheets = SheetPlan.Split(wiring, Maker(spec), Audience.Technician, 1, Limits, false);
-        var flags = sheets.SelectMany((s, i) => s.Devices.Where(d => d.Reference is not null).Select(d => (Sheet: i, Run: d.Reference!, Letter: d.Name[0]))).ToArray();
+        var flags = sheets.SelectMany((s, i) =>
+            s.Devices.Where(d => d.Reference is not null).Select(d => (Sheet: i, Run: d.Reference!, Letter: d.Name[0])))
+            .ToArray();
         Assert.All(flags.GroupBy(f => f.Run), g =>
         {
             Assert.True(g.Count() > 1);
@@ -53,7 +64,13 @@ public sealed class SheetPlanTests
     [Fact]
     public void Supply_and_ground_apart_share_no_wire_so_that_none_is_cut()
     {
-        var sheets = SheetPlan.Split(Drawn.Compile("competition").Install!.Wiring, Maker("competition"), Audience.Technician, 0, Limits, true);
+        var sheets = SheetPlan.Split(
+            Drawn.Compile("competition").Install!.Wiring,
+            Maker("competition"),
+            Audience.Technician,
+            0,
+            Limits,
+            true);
         var (supply, ground) = (sheets.Single(s => s.Kind == SheetKind.Supply), sheets.Single(s => s.Kind == SheetKind.Ground));
         Assert.Equal(["Supply", "Ground"], new[] { supply.Name, ground.Name });
         Assert.Empty(supply.Wires.Select(w => w.Run).Intersect(ground.Wires.Select(w => w.Run)));
@@ -69,7 +86,8 @@ public sealed class SheetPlanTests
         var flags = 0;
         foreach (var sheet in SheetPlan.Split(Drawn.Compile(spec).Install!.Wiring, Maker(spec), Audience.Technician, 1, limits, false))
         {
-            foreach (var flag in sheet.Devices.Where(d => d.Reference is not null).Select(d => sheet.Graph.Devices.Single(b => b.Id == d.Id)))
+            foreach (var flag in sheet.Devices.Where(d => d.Reference is not null)
+                .Select(d => sheet.Graph.Devices.Single(b => b.Id == d.Id)))
             {
                 var port = Assert.Single(flag.Ports).Id;
                 Assert.Single(sheet.Graph.Wires.Where(w => w.To.Append(w.From).Contains(port)).Select(w => w.Net).Distinct());
@@ -101,7 +119,10 @@ public sealed class SheetPlanTests
     public void Two_lugs_on_one_post_stay_two_and_the_wires_behind_them_apart()
     {
         var sheet = SheetPlan.Whole(Drawn.Compile("two-batteries").Install!.Wiring, Maker("two-batteries"))!;
-        var posts = sheet.Graph.Devices.Single(d => d.Id == "rear-battery").Ports.Where(p => p.Id.StartsWith("rear-battery.+", StringComparison.Ordinal)).Select(p => p.Id).ToArray();
+        var posts = sheet.Graph.Devices.Single(d => d.Id == "rear-battery").Ports
+            .Where(p => p.Id.StartsWith("rear-battery.+", StringComparison.Ordinal))
+            .Select(p => p.Id)
+            .ToArray();
         Assert.Equal(["rear-battery.+", "rear-battery.+#2"], posts.Order(StringComparer.Ordinal));
         var trees = posts.Select(p => sheet.Graph.Wires.Single(w => w.To.Append(w.From).Contains(p)).Net).ToArray();
         Assert.NotEqual(trees[0], trees[1]);
@@ -119,7 +140,13 @@ public sealed class SheetPlanTests
     [Fact]
     public void Every_wire_of_a_graph_ends_at_a_terminal_of_the_graph_and_labels_have_room()
     {
-        foreach (var sheet in SheetPlan.Split(Drawn.Compile("competition").Install!.Wiring, Maker("competition"), Audience.Technician, 0, Limits, false))
+        foreach (var sheet in SheetPlan.Split(
+            Drawn.Compile("competition").Install!.Wiring,
+            Maker("competition"),
+            Audience.Technician,
+            0,
+            Limits,
+            false))
         {
             var ports = sheet.Graph.Devices.SelectMany(d => d.Ports.Select(p => p.Id)).ToHashSet();
             Assert.Equal(sheet.Graph.Devices.Sum(d => d.Ports.Length), ports.Count);

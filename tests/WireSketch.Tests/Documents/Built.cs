@@ -13,7 +13,7 @@ internal sealed class Built
 
     public InstalledSystem Install => Result.Install ?? throw new InvalidOperationException(string.Join('\n', Result.Findings));
 
-    public PaperSet Papers => PaperSet.From(Result);
+    public PaperSet Papers => PaperSet.From(Result.ForPapers);
 
     public static Built From(Compilation result) => new(result);
 

@@ -38,7 +38,7 @@ public sealed class PaperSetTests
     public void A_job_that_may_not_be_built_says_so_on_every_paper()
     {
         var result = Compiler.Compile(ShippedSpecs.Open("specs/wrong/no-fuse.wsk.yaml"), ShippedSpecs.Files);
-        var papers = PaperSet.From(result).Papers.Where(p => p.Name.EndsWith(".md", StringComparison.Ordinal)).ToArray();
+        var papers = PaperSet.From(result.ForPapers).Papers.Where(p => p.Name.EndsWith(".md", StringComparison.Ordinal)).ToArray();
         Assert.Equal(6, papers.Length);
         Assert.All(papers, p => Assert.Contains("NOT FOR INSTALLATION: one error is open", System.Text.Encoding.UTF8.GetString(p.Bytes.Span), StringComparison.Ordinal));
     }

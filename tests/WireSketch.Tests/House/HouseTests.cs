@@ -11,13 +11,22 @@ public sealed partial class HouseTests
     private static readonly string[] Projects = ["WireSketch", "WireSketch.Drawing"];
 
     private static (string Folder, string[] Entries)[] Stages { get; } =
-        [.. Repository.Read("src/README.md").Split('\n').Select(l => Row().Match(l)).Where(m => m.Success).Select(m => (m.Groups[1].Value, Name().Matches(m.Groups[2].Value).Select(n => n.Groups[1].Value).ToArray()))];
+        [
+            .. Repository.Read("src/README.md")
+                .Split('\n')
+                .Select(l => Row().Match(l))
+                .Where(m => m.Success)
+                .Select(m => (m.Groups[1].Value, Name().Matches(m.Groups[2].Value).Select(n => n.Groups[1].Value).ToArray()))
+        ];
 
     public static TheoryData<string> Folders => [.. Stages.Select(s => s.Folder)];
 
     [Fact]
     public void The_table_names_every_folder_of_both_libraries() => Assert.Equal(
-        Projects.SelectMany(p => Directory.GetDirectories(Path.Combine(Repository.Root, "src", p))).Select(d => Path.GetFileName(d)!).Where(n => n is not ("bin" or "obj")).Order(StringComparer.Ordinal),
+        Projects.SelectMany(p => Directory.GetDirectories(Path.Combine(Repository.Root, "src", p)))
+            .Select(d => Path.GetFileName(d)!)
+            .Where(n => n is not ("bin" or "obj"))
+            .Order(StringComparer.Ordinal),
         Stages.Select(s => s.Folder).Order(StringComparer.Ordinal));
 
     [Theory]
@@ -42,12 +51,19 @@ public sealed partial class HouseTests
     [MemberData(nameof(Folders))]
     public void The_entry_of_a_stage_stands_in_its_folder(string folder) => Assert.All(
         Stages.Single(s => s.Folder == folder).Entries,
-        entry => Assert.Contains(Sources(folder), f => Regex.IsMatch(File.ReadAllText(f), $@"\b(class|record|struct|interface) {entry.Split('.')[0]}\b")));
+        entry =>
+            Assert.Contains(
+                Sources(folder),
+                f => Regex.IsMatch(File.ReadAllText(f), $@"\b(class|record|struct|interface) {entry.Split('.')[0]}\b")));
 
     [Fact]
     public void Only_the_output_knows_the_graphics_library() => Assert.Equal(
         ["Output"],
-        Everything().Where(f => f.StartsWith(Path.Combine(Repository.Root, "src"), StringComparison.Ordinal) && File.ReadAllText(f).Contains("using SkiaSharp", StringComparison.Ordinal)).Select(f => Path.GetFileName(Path.GetDirectoryName(f)!)).Distinct());
+        Everything().Where(f =>
+            f.StartsWith(Path.Combine(Repository.Root, "src"), StringComparison.Ordinal)
+                && File.ReadAllText(f).Contains("using SkiaSharp", StringComparison.Ordinal))
+            .Select(f => Path.GetFileName(Path.GetDirectoryName(f)!))
+            .Distinct());
 
     [Fact]
     public void No_file_is_longer_than_the_guide_allows() =>
@@ -63,12 +79,16 @@ public sealed partial class HouseTests
         }
     }
 
-    private static IEnumerable<string> Sources(string folder) => Projects.Select(p => Path.Combine(Repository.Root, "src", p, folder)).Where(Directory.Exists).SelectMany(Under);
+    private static IEnumerable<string> Sources(string folder) =>
+        Projects.Select(p => Path.Combine(Repository.Root, "src", p, folder)).Where(Directory.Exists).SelectMany(Under);
 
-    private static IEnumerable<string> Everything() => Under(Path.Combine(Repository.Root, "src")).Concat(Under(Path.Combine(Repository.Root, "tests")));
+    private static IEnumerable<string> Everything() =>
+        Under(Path.Combine(Repository.Root, "src")).Concat(Under(Path.Combine(Repository.Root, "tests")));
 
     private static IEnumerable<string> Under(string folder) => Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)
-        .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal) && !f.Contains($"{Path.DirectorySeparatorChar}bin{Path.DirectorySeparatorChar}", StringComparison.Ordinal));
+        .Where(f =>
+            !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
+                && !f.Contains($"{Path.DirectorySeparatorChar}bin{Path.DirectorySeparatorChar}", StringComparison.Ordinal));
 
     [GeneratedRegex(@"^\| `(\w+)` \|[^|]*\| (.*) \|\s*$")]
     private static partial Regex Row();

@@ -18,7 +18,8 @@ public sealed class QuantityTests
     [InlineData("1 mm", 0.001)]
     [InlineData("17'", 5.1816)]
     [InlineData("14\"", 0.3556)]
-    public void Lengths_follow_the_published_factors(string words, double meters) => Assert.Equal(meters, Read<Meters>(words).Value, 1e-15 * 10);
+    public void Lengths_follow_the_published_factors(string words, double meters) =>
+        Assert.Equal(meters, Read<Meters>(words).Value, 1e-15 * 10);
 
     /// <summary>1 ft = 12 in = 0.3048 m exactly (NIST SP 811, appendix B.8).</summary>
     [Theory]
@@ -54,7 +55,8 @@ public sealed class QuantityTests
     [InlineData("212 F", 100)]
     [InlineData("-40 F", -40)]
     [InlineData("221 °F", 105)]
-    public void Degrees_fahrenheit_follow_the_published_formula(string words, double celsius) => Assert.Equal(celsius, Read<Celsius>(words).Value, 1e-12);
+    public void Degrees_fahrenheit_follow_the_published_formula(string words, double celsius) =>
+        Assert.Equal(celsius, Read<Celsius>(words).Value, 1e-12);
 
     [Fact]
     public void Prefixes_are_those_of_the_SI()
@@ -146,7 +148,8 @@ public sealed class QuantityTests
     [InlineData(12.60, 3, "12.6")]
     [InlineData(-2.345, 3, "-2.35")]
     [InlineData(9.999, 3, "10")]
-    public void Digits_are_significant_and_never_an_exponent(double number, int digits, string text) => Assert.Equal(text, Quantity.Digits(number, digits));
+    public void Digits_are_significant_and_never_an_exponent(double number, int digits, string text) =>
+        Assert.Equal(text, Quantity.Digits(number, digits));
 
     /// <summary>No culture of the machine reaches a number.</summary>
     [Fact]
@@ -156,7 +159,9 @@ public sealed class QuantityTests
         Assert.True(read ? double.IsFinite(value.Value) && trouble.Length == 0 : trouble.Length > 0);
     });
 
-    /// <summary>Printed to fifteen digits in each of its units, a value reads back as itself; printed as people see it, to half its last digit.</summary>
+    /// <summary>
+    /// Printed to fifteen digits in each of its units, a value reads back as itself; printed as people see it, to half its last digit.
+    /// </summary>
     private static void PrintsAndReadsBack<T>()
         where T : struct, IQuantity<T>
     {
@@ -167,7 +172,10 @@ public sealed class QuantityTests
             foreach (var unit in T.Units)
             {
                 var words = Quantity.PrintIn(value, unit, 15);
-                Assert.Equal(number, Read<T>(words).Value, (Math.Abs(number) * 1e-12) + (1e-12 * unit.Factor) + (Math.Abs(unit.Offset) * 1e-12));
+                Assert.Equal(
+                    number,
+                    Read<T>(words).Value,
+                    (Math.Abs(number) * 1e-12) + (1e-12 * unit.Factor) + (Math.Abs(unit.Offset) * 1e-12));
                 foreach (var also in unit.Also)
                 {
                     Assert.Equal(Read<T>(words), Read<T>(words.Replace(unit.Symbol, also, StringComparison.Ordinal)));
@@ -175,7 +183,9 @@ public sealed class QuantityTests
             }
 
             var shown = Read<T>(Quantity.Print(value)).Value;
-            Assert.True(Math.Abs(shown - number) <= (Math.Abs(number) * 0.005) + 1e-12, $"{Quantity.Print(value)} stands for {number.ToString(CultureInfo.InvariantCulture)}");
+            Assert.True(
+                Math.Abs(shown - number) <= (Math.Abs(number) * 0.005) + 1e-12,
+                $"{Quantity.Print(value)} stands for {number.ToString(CultureInfo.InvariantCulture)}");
         });
     }
 

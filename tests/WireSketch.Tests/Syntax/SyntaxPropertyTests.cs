@@ -13,7 +13,8 @@ public sealed class SyntaxPropertyTests
     public void Any_text_gives_a_tree_and_findings_within_the_file() => Gen.String.Sample(Holds);
 
     [Fact]
-    public void A_spec_with_slips_gives_a_tree_and_findings_within_the_file() => Mutations.Of(Examples.BassUpgrade).Sample(Holds, iter: 500);
+    public void A_spec_with_slips_gives_a_tree_and_findings_within_the_file() =>
+        Mutations.Of(Examples.BassUpgrade).Sample(Holds, iter: 500);
 
     [Fact]
     public void Text_made_of_yaml_signs_gives_a_tree_and_findings_within_the_file() =>
@@ -69,7 +70,9 @@ public sealed class SyntaxPropertyTests
 
                 if (map.Flow)
                 {
-                    Assert.True(map.At.Words is ['{', .., '}'] || map.Entries.Length == 1, $"a flow map is within its brackets: {map.At.Words}");
+                    Assert.True(
+                        map.At.Words is ['{', .., '}'] || map.Entries.Length == 1,
+                        $"a flow map is within its brackets: {map.At.Words}");
                 }
 
                 break;
@@ -104,7 +107,8 @@ public sealed class SyntaxPropertyTests
                 var mended = findings.Any(f => f.At == scalar.At);
                 Assert.Equal(mended ? Bare(scalar.Value) : scalar.Value, mended ? Bare(Seen(words)) : Seen(words));
                 break;
-            case ScalarForm.SingleQuoted when !words.Contains('\n', StringComparison.Ordinal) && !words.Contains('\r', StringComparison.Ordinal):
+            case ScalarForm.SingleQuoted when !words.Contains('\n', StringComparison.Ordinal)
+                && !words.Contains('\r', StringComparison.Ordinal):
                 Assert.Equal($"'{scalar.Value.Replace("'", "''", StringComparison.Ordinal)}'", Seen(words));
                 break;
             case ScalarForm.DoubleQuoted:
@@ -116,14 +120,18 @@ public sealed class SyntaxPropertyTests
         }
     }
 
-    private static string Bare(string number) => number.Replace(",", "", StringComparison.Ordinal).Replace(".", "", StringComparison.Ordinal);
+    private static string Bare(string number) =>
+        number.Replace(",", "", StringComparison.Ordinal).Replace(".", "", StringComparison.Ordinal);
 
     /// <summary>Characters that may not be in a spec are read as blanks.</summary>
     private static string Seen(string words) =>
-        string.Concat(words.Select((c, i) => char.IsControl(c) && c != '\t' || c is '\u2028' or '\u2029' or '\uFEFF' or '\uFFFE' or '\uFFFF' || Lone(words, i) ? ' ' : c));
+        string.Concat(words.Select((c, i) =>
+            char.IsControl(c) && c != '\t' || c is '\u2028' or '\u2029' or '\uFEFF' or '\uFFFE' or '\uFFFF' || Lone(words, i) ? ' ' : c));
 
     private static bool Lone(string words, int i) =>
-        (char.IsHighSurrogate(words[i]) && (i + 1 == words.Length || !char.IsLowSurrogate(words[i + 1]))) || (char.IsLowSurrogate(words[i]) && (i == 0 || !char.IsHighSurrogate(words[i - 1])));
+        (char.IsHighSurrogate(words[i]) && (i + 1 == words.Length || !char.IsLowSurrogate(words[i + 1])))
+            || (char.IsLowSurrogate(words[i]) && (i == 0 || !char.IsHighSurrogate(words[i - 1])));
 
-    private static void Inside(SourceSpan at, string text) => Assert.True(at.Start >= 0 && at.Length >= 0 && at.End <= text.Length, $"{at.Start}+{at.Length} lies in {text.Length}");
+    private static void Inside(SourceSpan at, string text) =>
+        Assert.True(at.Start >= 0 && at.Length >= 0 && at.End <= text.Length, $"{at.Start}+{at.Length} lies in {text.Length}");
 }

@@ -58,7 +58,9 @@ public sealed class SyntaxTreeTests
         Assert.Contains("half a character (U+D800)", finding.Message, StringComparison.Ordinal);
     }
 
-    /// <summary>A reader of bytes leaves a byte that is no UTF-8 as half a character, U+DC00 and the byte: here ü and ß of Latin-1, FC and DF.</summary>
+    /// <summary>
+    /// A reader of bytes leaves a byte that is no UTF-8 as half a character, U+DC00 and the byte: here ü and ß of Latin-1, FC and DF.
+    /// </summary>
     [Fact]
     public void A_file_in_another_encoding_is_one_finding_and_is_read_all_the_same()
     {
@@ -66,7 +68,10 @@ public sealed class SyntaxTreeTests
 
         var finding = Assert.Single(findings);
         Assert.Equal((1, 8, 1), (finding.At.Line, finding.At.Column, finding.At.Length));
-        Assert.Contains("not UTF-8: the byte FC that stands here is no character of it, and 1 more", finding.Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "not UTF-8: the byte FC that stands here is no character of it, and 1 more",
+            finding.Message,
+            StringComparison.Ordinal);
         Assert.Contains("save the file as UTF-8", finding.Help, StringComparison.Ordinal);
         Assert.Equal("M\u00fcller Stra\u00dfe", Assert.IsType<ScalarNode>(tree.Root.Find("shop")?.Value).Value);
     }
@@ -75,7 +80,10 @@ public sealed class SyntaxTreeTests
     [InlineData("w\0i\0r\0e\0s\0:\0 \0", "UTF-16")]
     [InlineData("\0w\0i\0r\0e\0s\0:\0 ", "UTF-16")]
     [InlineData("a: 1\n\0\0\0\0\0b: {\0", "no text")]
-    [InlineData("\u0001\u0002\u0003\u0004\u0005\u0006\u0007\u0008\u000b\u000c\u000e\u000f\u0010\u0011\u0012\u0013\u0014\u0015\u0016\u0017\u0018\u0019 {", "no text")]
+    [InlineData(
+        "\u0001\u0002\u0003\u0004\u0005\u0006\u0007\u0008\u000b\u000c\u000e\u000f"
+            + "\u0010\u0011\u0012\u0013\u0014\u0015\u0016\u0017\u0018\u0019 {",
+        "no text")]
     public void What_is_no_text_is_one_finding(string text, string words)
     {
         var (tree, findings) = SyntaxTree.Parse(new SourceFile("a", text));
@@ -119,7 +127,10 @@ public sealed class SyntaxTreeTests
         var finding = Assert.Single(findings);
         Assert.Contains("3 lines", finding.Message, StringComparison.Ordinal);
         Assert.False(tree.Broken);
-        Assert.Equal("2", Assert.IsType<ScalarNode>(Assert.IsType<MapNode>(Assert.IsType<MapNode>(tree.Root.Find("a")?.Value).Find("c")?.Value).Find("d")?.Value).Value);
+        Assert.Equal(
+            "2",
+            Assert.IsType<ScalarNode>(
+                Assert.IsType<MapNode>(Assert.IsType<MapNode>(tree.Root.Find("a")?.Value).Find("c")?.Value).Find("d")?.Value).Value);
         var mended = Mend(Text, finding);
         Assert.Empty(SyntaxTree.Parse(new SourceFile("a", mended)).Findings);
     }
@@ -137,10 +148,17 @@ public sealed class SyntaxTreeTests
     [Fact]
     public void Words_that_other_programs_take_for_something_else_stay_words()
     {
-        var tree = SyntaxTree.Parse(new SourceFile("a", "a: yes\nb: 12:30\nc: 80 %\nd: -3 dB\ne: battery.+\nf: { g: amp.-, h: 2 x 4 ohm }\ni: on\nj: 1_000\nk: 0o17\n")).Value;
+        var tree =
+            SyntaxTree.Parse(new SourceFile(
+                "a",
+                "a: yes\nb: 12:30\nc: 80 %\nd: -3 dB\ne: battery.+\nf: { g: amp.-, h: 2 x 4 ohm }\ni: on\nj: 1_000\nk: 0o17\n")).Value;
 
-        Assert.Equal(["yes", "12:30", "80 %", "-3 dB", "battery.+", "on", "1_000", "0o17"], tree.Root.Entries.Select(e => e.Value).OfType<ScalarNode>().Select(s => s.Value));
-        Assert.Equal(["amp.-", "2 x 4 ohm"], Assert.IsType<MapNode>(tree.Root.Find("f")?.Value).Entries.Select(e => ((ScalarNode)e.Value).Value));
+        Assert.Equal(
+            ["yes", "12:30", "80 %", "-3 dB", "battery.+", "on", "1_000", "0o17"],
+            tree.Root.Entries.Select(e => e.Value).OfType<ScalarNode>().Select(s => s.Value));
+        Assert.Equal(
+            ["amp.-", "2 x 4 ohm"],
+            Assert.IsType<MapNode>(tree.Root.Find("f")?.Value).Entries.Select(e => ((ScalarNode)e.Value).Value));
     }
 
     [Fact]
@@ -183,15 +201,22 @@ public sealed class SyntaxTreeTests
         Assert.Equal("{ b: 1 }", alias.Meant.At.Words);
     }
 
-    /// <summary>YAML 1.2.2, examples 2.10, 7.1, 7.2 (without its tag), 7.13, 7.15, 7.20, 7.21 and section 6.9.2: an anchor stands before any node, in a flow map as elsewhere.</summary>
+    /// <summary>
+    /// YAML 1.2.2, examples 2.10, 7.1, 7.2 (without its tag), 7.13, 7.15, 7.20, 7.21 and section 6.9.2: an anchor stands before any node,
+    /// in a flow map as elsewhere.
+    /// </summary>
     [Theory]
-    [InlineData("hr:\n  - Mark\n  # Following node labeled SS\n  - &SS Sammy\nrbi:\n  - *SS # Subsequent occurrence\n  - Ken\n", "hr=[Mark|Sammy] rbi=[Sammy|Ken]")]
-    [InlineData("First occurrence: &anchor Foo\nSecond occurrence: *anchor\nOverride anchor: &anchor Bar\nReuse anchor: *anchor\n", "First occurrence=Foo Second occurrence=Foo Override anchor=Bar Reuse anchor=Bar")]
+    [InlineData("hr:\n  - Mark\n  # Following node labeled SS\n  - &SS Sammy\nrbi:\n  - *SS # Subsequent occurrence\n  - "
+        + "Ken\n", "hr=[Mark|Sammy] rbi=[Sammy|Ken]")]
+    [InlineData("First occurrence: &anchor Foo\nSecond occurrence: *anchor\nOverride anchor: &anchor Bar\nReuse anchor: "
+        + "*anchor\n", "First occurrence=Foo Second occurrence=Foo Override anchor=Bar Reuse anchor=Bar")]
     [InlineData("{\n  a: &c 4 ohm, b: *c, d: &e\n    two words, f: *e,\n}\n", "a=4 ohm b=4 ohm d=two words f=two words")]
-    [InlineData("{ a: &c 4, b: &d 'quoted, words', e: &f \"x\", g: &h [1, 2], i: &j { k: &l m }, n: *c, o: *d, p: *f, q: *h, r: *j, s: *l }\n", "a=4 b=quoted, words e=x g=[1|2] i={k=m} n=4 o=quoted, words p=x q=[1|2] r={k=m} s=m")]
+    [InlineData("{ a: &c 4, b: &d 'quoted, words', e: &f \"x\", g: &h [1, 2], i: &j { k: &l m }, n: *c, o: *d, p: *f, q: *h, r: *j, s: "
+        + "*l }\n", "a=4 b=quoted, words e=x g=[1|2] i={k=m} n=4 o=quoted, words p=x q=[1|2] r={k=m} s=m")]
     [InlineData("a: [ &one left side, &two b, *one, *two ]\n", "a=[left side|b|left side|b]")]
     [InlineData("a: { &k key words: v, other: *k }\n", "a={key words=v other=key words}")]
-    [InlineData("a: { unquoted : \"separate\", omitted value:, b: \"adjacent\", c: &x , d: end }\n", "a={unquoted=separate omitted value= b=adjacent c= d=end}")]
+    [InlineData("a: { unquoted : \"separate\", omitted value:, b: \"adjacent\", c: &x , d: end "
+        + "}\n", "a={unquoted=separate omitted value= b=adjacent c= d=end}")]
     [InlineData("a: [ &x { one: two, }, *x, ]\n", "a=[{one=two}|{one=two}]")]
     public void An_anchor_names_a_value_wherever_yaml_allows_one(string text, string meant)
     {
@@ -236,7 +261,10 @@ public sealed class SyntaxTreeTests
         static string Nested(int levels) => "a: " + new string('[', levels) + new string(']', levels) + "\n";
 
         Assert.Empty(SyntaxTree.Parse(new SourceFile("a", Nested(SyntaxTree.DeepestNesting - 1))).Findings);
-        Assert.Contains("64 levels", Assert.Single(SyntaxTree.Parse(new SourceFile("a", Nested(SyntaxTree.DeepestNesting))).Findings).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "64 levels",
+            Assert.Single(SyntaxTree.Parse(new SourceFile("a", Nested(SyntaxTree.DeepestNesting))).Findings).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -262,7 +290,8 @@ public sealed class SyntaxTreeTests
     }
 
     private static string Mend(string text, Finding finding) =>
-        finding.Fixes[0].Edits.OrderByDescending(e => e.At.Start).Aggregate(text, (t, e) => t.Remove(e.At.Start, e.At.Length).Insert(e.At.Start, e.Words));
+        finding.Fixes[0].Edits.OrderByDescending(e => e.At.Start)
+            .Aggregate(text, (t, e) => t.Remove(e.At.Start, e.At.Length).Insert(e.At.Start, e.Words));
 
     private static string Words(SyntaxNode node) => node.Meant switch
     {

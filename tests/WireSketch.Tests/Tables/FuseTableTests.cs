@@ -11,7 +11,9 @@ public sealed class FuseTableTests
     [InlineData("blade", "1 2 3 4 5 7.5 10 15 20 25 30 35 40")]
     [InlineData("blade maxi", "20 25 30 35 40 50 60 70 80 100")]
     public void Blades_come_in_the_ratings_of_public_lists(string style, string ratings) =>
-        Assert.Equal(ratings.Split(' ').Select(r => new Amps(double.Parse(r, System.Globalization.CultureInfo.InvariantCulture))), FuseTable.RatingsOf(style));
+        Assert.Equal(
+            ratings.Split(' ').Select(r => new Amps(double.Parse(r, System.Globalization.CultureInfo.InvariantCulture))),
+            FuseTable.RatingsOf(style));
 
     [Fact]
     public void Every_limit_of_opening_time_holds_at_its_own_point()
@@ -21,8 +23,12 @@ public sealed class FuseTableTests
             var style = row["family"] switch { "blade-mini" => "blade mini", "blade-maxi" => "blade maxi", _ => "blade" };
             var window = FuseTable.OpeningOf(style, row.Number("percent_of_rating") / 100);
             Assert.False(window.IsStandIn);
-            Assert.True(window.Most is not { } most || row.NumberOrNone("max_s") is not { } theirs || most.Value >= theirs, $"{row["family"]} {row["percent_of_rating"]}");
-            Assert.True(window.Least is not { } least || row.NumberOrNone("min_s") is not { } atLeast || least.Value <= atLeast, $"{row["family"]} {row["percent_of_rating"]}");
+            Assert.True(
+                window.Most is not { } most || row.NumberOrNone("max_s") is not { } theirs || most.Value >= theirs,
+                $"{row["family"]} {row["percent_of_rating"]}");
+            Assert.True(
+                window.Least is not { } least || row.NumberOrNone("min_s") is not { } atLeast || least.Value <= atLeast,
+                $"{row["family"]} {row["percent_of_rating"]}");
         }
     }
 
@@ -74,7 +80,9 @@ public sealed class FuseTableTests
         Assert.Equal(0.0019, FuseTable.ResistanceOf("blade maxi", new(30)).Value, 1e-12);
 
         // Where there is none: cold, the four sheets seen lose 56 to 60 mV at rated current.
-        Assert.All(CsvTable.Own("fuse-type-data").Rows.Where(r => r["quantity"] == "cold_resistance"), r => Assert.InRange(r.Number("value") * r.Number("rating_a"), 0.0559, 0.0601));
+        Assert.All(
+            CsvTable.Own("fuse-type-data").Rows.Where(r => r["quantity"] == "cold_resistance"),
+            r => Assert.InRange(r.Number("value") * r.Number("rating_a"), 0.0559, 0.0601));
         Assert.Equal(0.058 / 100, FuseTable.ResistanceOf("strip", new(100)).Value, 1e-12);
         Assert.Equal(0.0005, FuseTable.ResistanceOf(null, null).Value, 1e-12);
     }

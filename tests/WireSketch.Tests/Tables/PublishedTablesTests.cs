@@ -19,7 +19,11 @@ public sealed class PublishedTablesTests
         {
             var size = Size(row["awg"]);
             Near(row.Number("area_mm2_exact"), size.Area.Value, 1e-11 * size.Area.Value, row["awg"]);
-            Near(row.Number("diameter_mm_exact"), Math.Sqrt(size.Area.Value * 4 / Math.PI), 1e-11 * row.Number("diameter_mm_exact"), row["awg"]);
+            Near(
+                row.Number("diameter_mm_exact"),
+                Math.Sqrt(size.Area.Value * 4 / Math.PI),
+                1e-11 * row.Number("diameter_mm_exact"),
+                row["awg"]);
 
             var inches = row.Number("diameter_mm_exact") / 25.4;
             Near(row.Number("diameter_in_exact"), inches, 1e-11 * inches, row["awg"]);
@@ -66,7 +70,9 @@ public sealed class PublishedTablesTests
         foreach (var row in Rows("copper-resistance-handbook"))
         {
             var factor = row["unit"] switch { "ohm/1000ft" or "ohm/kft" => 1 / Meters.FromFeet(1).Value, _ => 1 };
-            Near(row.Number("ohm_per_km"), row.Number("resistance") * factor, 1e-5 * row.Number("ohm_per_km"), $"{row["table"]} {row["size"]}");
+            Near(
+                row.Number("ohm_per_km"), row.Number("resistance") * factor, 1e-5 * row.Number("ohm_per_km"),
+                $"{row["table"]} {row["size"]}");
         }
     }
 
@@ -75,8 +81,10 @@ public sealed class PublishedTablesTests
     {
         foreach (var row in Rows("copper-resistance-handbook").Where(r => r["table"].StartsWith("IEC-60228", StringComparison.Ordinal)))
         {
-            // The standard gives the most that is allowed; class 5 lies 10 to 16 % above the section (tinned a little more), class 2 up to 8 %.
-            var ratio = row.Number("resistance") / Metal.Copper.Resistance(new(double.Parse(row["size"], CultureInfo.InvariantCulture)), new(1000), new(20)).Value;
+            // The standard gives the most that is allowed; class 5 lies 10 to 16 % above the section (tinned a little more), class 2 up
+            // to 8 %.
+            var ratio = row.Number("resistance")
+                / Metal.Copper.Resistance(new(double.Parse(row["size"], CultureInfo.InvariantCulture)), new(1000), new(20)).Value;
             Assert.InRange(ratio, 1, row["table"] == "IEC-60228-class5-tinned" ? 1.2 : 1.17);
         }
     }
@@ -114,7 +122,9 @@ public sealed class PublishedTablesTests
         {
             foreach (var t in new[] { 60, 75, 80, 90, 105, 125, 200 })
             {
-                Assert.Equal(row.Number(string.Create(CultureInfo.InvariantCulture, $"a_{t}c")), AmpacityTable.Of(Size(row["awg"]), new(t))!.Value.Value);
+                Assert.Equal(
+                    row.Number(string.Create(CultureInfo.InvariantCulture, $"a_{t}c")),
+                    AmpacityTable.Of(Size(row["awg"]), new(t))!.Value.Value);
             }
         }
 
@@ -135,14 +145,19 @@ public sealed class PublishedTablesTests
         }
     }
 
-    [Theory, InlineData(1, 1), InlineData(2, 1), InlineData(3, 0.7), InlineData(4, 0.6), InlineData(6, 0.6), InlineData(7, 0.5), InlineData(24, 0.5), InlineData(25, 0.4)]
-    public void Bundles_take_the_factor_of_note_2(int conductors, double factor) => Assert.Equal(factor, AmpacityTable.BundleFactor(conductors).Value);
+    [Theory, InlineData(1, 1), InlineData(2, 1), InlineData(3, 0.7), InlineData(4, 0.6)]
+    [InlineData(6, 0.6), InlineData(7, 0.5), InlineData(24, 0.5), InlineData(25, 0.4)]
+    public void Bundles_take_the_factor_of_note_2(int conductors, double factor) =>
+        Assert.Equal(factor, AmpacityTable.BundleFactor(conductors).Value);
 
     [Fact]
     public void A_size_between_two_rows_carries_what_lies_between_them()
     {
         var amps = AmpacityTable.Of(WireSize.FromArea(new(21)), new(80))!.Value.Value;
-        Assert.InRange(amps, AmpacityTable.Of(WireSize.FromAwg(6), new(80))!.Value.Value, AmpacityTable.Of(WireSize.FromAwg(4), new(80))!.Value.Value);
+        Assert.InRange(
+            amps,
+            AmpacityTable.Of(WireSize.FromAwg(6), new(80))!.Value.Value,
+            AmpacityTable.Of(WireSize.FromAwg(4), new(80))!.Value.Value);
         Assert.True(amps > 0.98 * AmpacityTable.Of(WireSize.FromAwg(4), new(80))!.Value.Value);
     }
 
@@ -157,10 +172,13 @@ public sealed class PublishedTablesTests
             var feet = 2 * row.Number("one_way_length_ft");
 
             // 10.75 is copper at 29.3 C (worked example CO-20): at that temperature our resistance must reproduce the table.
-            var least = gauges.First(g => Metal.Copper.Resistance(WireSize.FromAwg(g).Area, Meters.FromFeet(feet), new(29.2933030939)).Value <= ohms * (1 + 1e-9));
+            var least = gauges.First(g =>
+                Metal.Copper.Resistance(WireSize.FromAwg(g).Area, Meters.FromFeet(feet), new(29.2933030939)).Value <= ohms * (1 + 1e-9));
             var floor = NumberOf(row["awg_floor_for_current"]);
             var published = NumberOf(row["published_awg"]);
-            Assert.True(Math.Min(least, floor) == published, $"{row["current_a"]} A, {row["one_way_length_ft"]} ft: {least}, published {published}");
+            Assert.True(
+                Math.Min(least, floor) == published,
+                $"{row["current_a"]} A, {row["one_way_length_ft"]} ft: {least}, published {published}");
         }
     }
 
@@ -170,7 +188,8 @@ public sealed class PublishedTablesTests
         foreach (var row in Rows("voltage-drop-k-factor"))
         {
             // The area at which our copper, at the temperature of that factor, has just the resistance that is left.
-            var per = Metal.Copper.Resistance(new(1), Meters.FromFeet(row.Number("total_length_ft_out_and_back")), new(29.2933030939)).Value;
+            var per =
+                Metal.Copper.Resistance(new(1), Meters.FromFeet(row.Number("total_length_ft_out_and_back")), new(29.2933030939)).Value;
             var cmil = per * row.Number("current_a") / row.Number("drop_v") / (Math.PI / 4 * 0.0254 * 0.0254);
             Near(row.Number("required_cmil"), cmil, 1e-9 * cmil, row["case"]);
             if (row.NumberOrNone("published_cmil") is { } published)
@@ -224,7 +243,10 @@ public sealed class PublishedTablesTests
     {
         // As lists that quote the standard have them.
         var codes = Rows("terminal-designations-din72552").Select(r => r["terminal"]).ToHashSet(StringComparer.Ordinal);
-        var relay = (WireSketch.Language.Kinds.Relay)Compiler.Compile(Example.File("gear:\n  relay: { is: relay }\nruns: {}\n"), FilesInMemory.None).Spec.Gear[0];
+        var relay =
+            (WireSketch.Language.Kinds.Relay)Compiler.Compile(
+                Example.File("gear:\n  relay: { is: relay }\nruns: {}\n"),
+                FilesInMemory.None).Spec.Gear[0];
         Assert.Equal(["30", "85", "86", "87", "87a"], relay.Terminals.Select(t => t.Name).Order(StringComparer.Ordinal));
         Assert.All(relay.Terminals, t => Assert.Contains(t.Name, codes));
     }
@@ -233,7 +255,10 @@ public sealed class PublishedTablesTests
     public void The_distances_that_a_finding_quotes_are_those_of_33_CFR_183_455_and_460()
     {
         var rows = Rows("overcurrent-33cfr183").ToArray();
-        string Inches(string section, string paragraph) => rows.Single(r => r["section"] == section && r["paragraph"] == paragraph) is { } row && row["unit"] == "in" ? row["value"] + " in" : "";
+        string Inches(string section, string paragraph) =>
+            rows.Single(r => r["section"] == section && r["paragraph"] == paragraph) is { } row && row["unit"] == "in"
+                ? row["value"] + " in"
+                : "";
         var text = """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
@@ -245,18 +270,30 @@ public sealed class PublishedTablesTests
             """;
         var findings = Compiler.Compile(Example.File(text), FilesInMemory.None).Findings;
         var far = findings.Single(f => f.Rule == "supply/fuse-too-far").Message;
-        Assert.Contains($"allows {Inches("33 CFR 183.455", "(b)(1)")}, or {Inches("33 CFR 183.455", "(b)(2)")} ", far, StringComparison.Ordinal);
+        Assert.Contains(
+            $"allows {Inches("33 CFR 183.455", "(b)(1)")}, or {Inches("33 CFR 183.455", "(b)(2)")} ",
+            far,
+            StringComparison.Ordinal);
         Assert.Contains($"allows {Inches("33 CFR 183.460", "(a)")} from a battery", far, StringComparison.Ordinal);
 
         // 150 % of the table's value for 12 AWG at 80 C.
         var share = rows.Single(r => r["paragraph"] == "(c)(1)").Number("value");
-        Assert.Contains($"{share}% of the table's value".Replace("%", " %", StringComparison.Ordinal), findings.Single(f => f.Rule == "supply/fuse-above-wire").Message, StringComparison.Ordinal);
-        Assert.Contains($"would be {Quantity.Print(new Amps(share / 100 * 35))}", findings.Single(f => f.Rule == "supply/fuse-above-wire").Message, StringComparison.Ordinal);
+        Assert.Contains(
+            $"{share}% of the table's value".Replace("%", " %", StringComparison.Ordinal),
+            findings.Single(f => f.Rule == "supply/fuse-above-wire").Message,
+            StringComparison.Ordinal);
+        Assert.Contains(
+            $"would be {Quantity.Print(new Amps(share / 100 * 35))}",
+            findings.Single(f => f.Rule == "supply/fuse-above-wire").Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void Nominal_frequencies_are_the_preferred_ones_of_IEC_61260_1() => Assert.Equal(
-        [20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500, 3150, 4000, 5000, 6300, 8000, 10000, 12500, 16000, 20000],
+        [
+            20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500, 3150, 4000, 5000,
+            6300, 8000, 10000, 12500, 16000, 20000
+        ],
         ThirdOctave.Bands.Select(b => b.Nominal.Value));
 
     [Fact]

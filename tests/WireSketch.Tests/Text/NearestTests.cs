@@ -17,7 +17,8 @@ public sealed class NearestTests
     [InlineData("capacity", null)]
     [InlineData("xy", null)]
     [InlineData("", null)]
-    public void The_word_that_was_probably_meant_is_found_or_none(string written, string? meant) => Assert.Equal(meant, Nearest.To(written, Known));
+    public void The_word_that_was_probably_meant_is_found_or_none(string written, string? meant) =>
+        Assert.Equal(meant, Nearest.To(written, Known));
 
     /// <summary>Worked examples of the optimal string alignment distance; "kitten" and "sitting" is the textbook case of 3.</summary>
     [Theory]

@@ -10,7 +10,8 @@ public sealed class SourceFileTests
     [InlineData("a", 1)]
     [InlineData("a\n", 2)]
     [InlineData("a\r\nb\nc\rd", 4)]
-    public void Lines_end_as_files_of_any_system_have_it(string text, int lines) => Assert.Equal(lines, new SourceFile("a", text).LineCount);
+    public void Lines_end_as_files_of_any_system_have_it(string text, int lines) =>
+        Assert.Equal(lines, new SourceFile("a", text).LineCount);
 
     [Fact]
     public void The_lines_with_their_ends_make_up_the_text() => Gen.Char["ab\r\n"].Array[0, 40].Select(c => new string(c)).Sample(text =>

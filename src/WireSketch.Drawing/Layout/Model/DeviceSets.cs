@@ -3,23 +3,23 @@ namespace WireSketch.Drawing.Layout.Model;
 /// <summary>Sets that grow together: which of a range of numbers belong to one another.</summary>
 internal readonly struct DeviceSets
 {
-    private readonly int[] _parent;
+    private readonly int[] parent;
 
     public DeviceSets(int count)
     {
-        _parent = new int[count];
+        parent = new int[count];
         for (int i = 0; i < count; i++)
         {
-            _parent[i] = i;
+            parent[i] = i;
         }
     }
 
     public int Of(int i)
     {
-        while (_parent[i] != i)
+        while (parent[i] != i)
         {
-            _parent[i] = _parent[_parent[i]];
-            i = _parent[i];
+            parent[i] = parent[parent[i]];
+            i = parent[i];
         }
 
         return i;
@@ -31,7 +31,7 @@ internal readonly struct DeviceSets
         b = Of(b);
         if (a != b)
         {
-            _parent[Math.Max(a, b)] = Math.Min(a, b);
+            parent[Math.Max(a, b)] = Math.Min(a, b);
         }
     }
 }

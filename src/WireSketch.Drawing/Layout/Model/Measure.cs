@@ -22,16 +22,16 @@ internal static class Measure
     public const int ChassisTerminal = 8;
 
     /// <summary>Half the space a wire keeps from wires running beside it through a column.</summary>
-    public const int HalfLane = 4;
+    public const int HalfLine = 4;
 
-    /// <summary>Half the space a wire keeps from wires running beside it through a gutter.</summary>
+    /// <summary>Half the space a wire keeps from wires running beside it through a channel.</summary>
     public const int HalfTrack = 3;
 
-    /// <summary>Least distance of a vertical stretch from the wall of its gutter.</summary>
+    /// <summary>Least distance of a vertical stretch from the wall of its channel.</summary>
     public const int WallClear = 8;
 
-    /// <summary>Least width of a gutter.</summary>
-    public const int LeastGutter = 16;
+    /// <summary>Least width of a channel.</summary>
+    public const int LeastChannel = 16;
 
     /// <summary>Distance of a label from the terminal it belongs to.</summary>
     public const int LabelStand = 4;

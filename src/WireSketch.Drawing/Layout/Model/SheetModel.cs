@@ -59,7 +59,7 @@ internal sealed class SheetModel
     public required int[] WireLinks { get; init; }
     public required int[] WireNet { get; init; }
     /// <summary>
-    /// What each wire shares its lanes with: the wires of one terminal. Wires of one net that only meet farther on stay
+    /// What each wire shares its dummy nodes with: the wires of one terminal. Wires of one net that only meet farther on stay
     /// apart, so that a reader can tell from which terminal each of them comes.
     /// </summary>
     public required int[] WireHub { get; init; }
@@ -68,7 +68,7 @@ internal sealed class SheetModel
     /// <summary>The satellite that a wire leads to, or -1.</summary>
     public required int[] WireSatellite { get; init; }
 
-    /// <summary>Wires that share lanes with others and so may leave them.</summary>
+    /// <summary>Wires that share dummy nodes with others and so may leave them.</summary>
     public required int[] SharingWires { get; init; }
 
     public required AttachedGround[] Satellites { get; init; }

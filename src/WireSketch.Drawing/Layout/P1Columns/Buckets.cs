@@ -3,7 +3,7 @@ namespace WireSketch.Drawing.Layout.P1Columns;
 /// <summary>Numbers sorted into buckets in two passes: the first counts, the second fills.</summary>
 internal sealed class Buckets(int count)
 {
-    private int[]? _fill;
+    private int[]? fill;
 
     /// <summary>Where each bucket starts in <see cref="Content"/>; one entry more than buckets.</summary>
     public int[] Start { get; } = new int[count + 1];
@@ -12,20 +12,20 @@ internal sealed class Buckets(int count)
 
     public void Put(int bucket, int value)
     {
-        if (_fill is null)
+        if (fill is null)
         {
             Start[bucket + 1]++;
         }
         else
         {
-            Content[_fill[bucket]++] = value;
+            Content[fill[bucket]++] = value;
         }
     }
 
     /// <summary>Ends a pass.</summary>
     public void Turn()
     {
-        if (_fill is not null)
+        if (fill is not null)
         {
             return;
         }
@@ -36,6 +36,6 @@ internal sealed class Buckets(int count)
         }
 
         Content = new int[Start[count]];
-        _fill = Start.AsSpan(0, count).ToArray();
+        fill = Start.AsSpan(0, count).ToArray();
     }
 }

@@ -17,7 +17,9 @@ internal sealed class Choices
     /// <summary>Distance between the keys of neighboring sub-columns at the start, so that others fit between.</summary>
     public const int SubStep = 1024;
 
-    /// <summary>Sub-column of each body: bodies of a zone with one key share a column, and columns stand in the order of the keys.</summary>
+    /// <summary>
+    /// Sub-column of each body: bodies of a zone with one key share a column, and columns stand in the order of the keys.
+    /// </summary>
     public required int[] Sub { get; init; }
 
     /// <summary>Order of the ports of each side: entry 2 × body for the left side before turning, and one more for the right.</summary>
@@ -32,7 +34,7 @@ internal sealed class Choices
     /// <summary>Free ports that are opposite to the side they belong on.</summary>
     public required bool[] Opposite { get; init; }
 
-    /// <summary>Wires in lanes of their own rather than those of their hub.</summary>
+    /// <summary>Wires in dummy nodes of their own rather than those of their hub.</summary>
     public required bool[] Alone { get; init; }
 
     /// <summary>True for a port on the right of its body, if it is not above or below.</summary>

@@ -2,7 +2,7 @@ using WireSketch.Drawing.Layout.Model;
 
 namespace WireSketch.Drawing.Layout.P1Columns;
 
-/// <summary>The columns of a sheet from left to right. Between and beside them lie the gutters: gutter c is left of column c.</summary>
+/// <summary>The columns of a sheet from left to right. Between and beside them lie the channels: channel c is left of column c.</summary>
 internal sealed class ColumnPlan
 {
     /// <summary>Zone of each column; for a wall the zone before it.</summary>

@@ -2,26 +2,28 @@ using WireSketch.Drawing.Layout.Model;
 
 namespace WireSketch.Drawing.Layout.P1Columns;
 
-/// <summary>Cuts the wires of a sheet into lanes and pieces, once it is known which column each body stands in.</summary>
+/// <summary>Cuts the wires of a sheet into dummy nodes and segments, once it is known which column each body stands in.</summary>
 internal sealed class WireSegmenter
 {
-    private readonly SheetModel _model;
-    private readonly ColumnPlan _columns;
-    private readonly Choices _choices;
-    private readonly Dictionary<(long Key, int Column), int> _laneOf = [];
-    private readonly Dictionary<long, int> _pieceOf = [];
-    private readonly List<int> _laneColumn = [], _laneBundle = [], _laneHalf = [];
-    private readonly List<long> _laneKey = [];
-    private readonly List<WireSegment> _pieces = [];
-    private readonly List<int> _chain = [];
-    private readonly int[] _slotGutter;
-    private readonly bool[] _slotOnRight;
+    private readonly SheetModel model;
+    private readonly ColumnPlan columns;
+    private readonly Choices choices;
+    private readonly Dictionary<(long Key, int Column), int> dummyOf = [];
+    private readonly Dictionary<long, int> segmentOf = [];
+    private readonly List<int> dummyColumn = [], dummyBundle = [], dummyHalf = [];
+    private readonly List<long> dummyKey = [];
+    private readonly List<WireSegment> segments = [];
+    private readonly List<int> chain = [];
+    private readonly int[] slotChannel;
+    private readonly bool[] slotOnRight;
 
     private WireSegmenter(SheetModel model, ColumnPlan columns, Choices choices)
     {
-        (_model, _columns, _choices) = (model, columns, choices);
-        _slotGutter = new int[model.Slots];
-        _slotOnRight = new bool[model.Slots];
+        this.model = model;
+        this.columns = columns;
+        this.choices = choices;
+        slotChannel = new int[model.Slots];
+        slotOnRight = new bool[model.Slots];
     }
 
     public static SegmentGraph Cut(SheetModel model, Choices choices)
@@ -34,77 +36,82 @@ internal sealed class WireSegmenter
     private void PlaceSlots()
     {
         var towards = Towards();
-        for (int s = 0; s < _model.Slots; s++)
+        for (int s = 0; s < model.Slots; s++)
         {
-            int b = _model.SlotBody[s], p = _model.SlotPort[s];
-            bool leavesRight = _model.PortSide[p] switch
+            int b = model.SlotBody[s], p = model.SlotPort[s];
+            bool leavesRight = model.PortSide[p] switch
             {
-                PortSide.Left or PortSide.Right => _choices.OnRight(_model, p),
-                _ => _choices.Leaves[p] == Leaving.Right || (_choices.Leaves[p] == Leaving.Towards && towards[p] > 0),
+                PortSide.Left or PortSide.Right => choices.OnRight(model, p),
+                _ => choices.Leaves[p] == Leaving.Right || (choices.Leaves[p] == Leaving.Towards && towards[p] > 0),
             };
-            _slotGutter[s] = _columns.Of[b] + (leavesRight ? 1 : 0);
-            _slotOnRight[s] = !leavesRight;
+            slotChannel[s] = columns.Of[b] + (leavesRight ? 1 : 0);
+            slotOnRight[s] = !leavesRight;
         }
     }
 
-    // For each terminal above or below: do its wires mostly go right?
+    /// <summary>For each terminal above or below: do its wires mostly go right?</summary>
     private int[] Towards()
     {
-        int[] towards = new int[_model.PortSide.Length];
-        for (int l = 0; l < _model.Links; l++)
+        int[] towards = new int[model.PortSide.Length];
+        for (int l = 0; l < model.Links; l++)
         {
-            Count(_model.LinkFrom[l], _model.LinkTo[l]);
-            Count(_model.LinkTo[l], _model.LinkFrom[l]);
+            Count(model.LinkFrom[l], model.LinkTo[l]);
+            Count(model.LinkTo[l], model.LinkFrom[l]);
         }
 
         return towards;
 
         void Count(int near, int far)
         {
-            int p = _model.SlotPort[near], ca = _columns.Of[_model.SlotBody[near]], cb = _columns.Of[_model.SlotBody[far]];
-            towards[p] += cb > ca || (cb == ca && (_model.PortSide[_model.SlotPort[far]] is PortSide.Top or PortSide.Bottom || _choices.OnRight(_model, _model.SlotPort[far]))) ? 1 : -1;
+            int p = model.SlotPort[near], ca = columns.Of[model.SlotBody[near]], cb = columns.Of[model.SlotBody[far]];
+            towards[p] += cb > ca
+                || (cb == ca
+                    && (model.PortSide[model.SlotPort[far]] is PortSide.Top or PortSide.Bottom
+                        || choices.OnRight(model, model.SlotPort[far])))
+                ? 1
+                : -1;
         }
     }
 
     private SegmentGraph Cut()
     {
-        int[] chainStart = new int[_model.Links + 1];
-        bool[] reversed = new bool[_model.Links];
-        for (int l = 0; l < _model.Links; l++)
+        int[] chainStart = new int[model.Links + 1];
+        bool[] reversed = new bool[model.Links];
+        for (int l = 0; l < model.Links; l++)
         {
-            chainStart[l] = _chain.Count;
+            chainStart[l] = chain.Count;
             reversed[l] = CutLink(l);
         }
 
-        chainStart[^1] = _chain.Count;
-        int lanes = _laneColumn.Count, nodes = _model.Slots + (2 * lanes), items = _model.Bodies + lanes;
-        int[] nodeItem = new int[nodes], nodeGutter = new int[nodes];
+        chainStart[^1] = chain.Count;
+        int dummies = dummyColumn.Count, nodes = model.Slots + (2 * dummies), items = model.Bodies + dummies;
+        int[] nodeItem = new int[nodes], nodeChannel = new int[nodes];
         bool[] nodeOnRight = new bool[nodes];
-        _model.SlotBody.CopyTo(nodeItem, 0);
-        _slotGutter.CopyTo(nodeGutter, 0);
-        _slotOnRight.CopyTo(nodeOnRight, 0);
-        for (int k = 0; k < lanes; k++)
+        model.SlotBody.CopyTo(nodeItem, 0);
+        slotChannel.CopyTo(nodeChannel, 0);
+        slotOnRight.CopyTo(nodeOnRight, 0);
+        for (int k = 0; k < dummies; k++)
         {
-            int n = _model.Slots + (2 * k);
-            nodeItem[n] = nodeItem[n + 1] = _model.Bodies + k;
-            (nodeGutter[n], nodeOnRight[n]) = (_laneColumn[k], true);
-            (nodeGutter[n + 1], nodeOnRight[n + 1]) = (_laneColumn[k] + 1, false);
+            int n = model.Slots + (2 * k);
+            nodeItem[n] = nodeItem[n + 1] = model.Bodies + k;
+            (nodeChannel[n], nodeOnRight[n]) = (dummyColumn[k], true);
+            (nodeChannel[n + 1], nodeOnRight[n + 1]) = (dummyColumn[k] + 1, false);
         }
 
-        int pieces = _pieces.Count;
+        int segments = this.segments.Count;
         bool[] turns = new bool[items];
         var byNode = new Buckets(nodes);
         var byItem = new Buckets(2 * items);
-        var byGutter = new Buckets(_columns.Count + 1);
+        var byChannel = new Buckets(columns.Count + 1);
         for (int pass = 0; pass < 2; pass++)
         {
-            for (int p = 0; p < pieces; p++)
+            for (int p = 0; p < segments; p++)
             {
-                int a = _pieces[p].A, b = _pieces[p].B;
+                int a = this.segments[p].A, b = this.segments[p].B;
                 int itemA = (2 * nodeItem[a]) + (nodeOnRight[a] ? 0 : 1), itemB = (2 * nodeItem[b]) + (nodeOnRight[b] ? 0 : 1);
-                turns[nodeItem[a]] |= _pieces[p].Shape != SegmentShape.Across;
-                turns[nodeItem[b]] |= _pieces[p].Shape != SegmentShape.Across;
-                byGutter.Put(_pieces[p].Gutter, p);
+                turns[nodeItem[a]] |= this.segments[p].Shape != SegmentShape.Across;
+                turns[nodeItem[b]] |= this.segments[p].Shape != SegmentShape.Across;
+                byChannel.Put(this.segments[p].Channel, p);
                 byNode.Put(a, p);
                 byItem.Put(itemA, p);
                 if (a != b)
@@ -118,85 +125,85 @@ internal sealed class WireSegmenter
                 }
             }
 
-            byGutter.Turn();
+            byChannel.Turn();
             byNode.Turn();
             byItem.Turn();
         }
 
         return new SegmentGraph
         {
-            Model = _model,
-            Columns = _columns,
-            Choices = _choices,
-            LaneColumn = [.. _laneColumn],
-            LaneKey = [.. _laneKey],
-            LaneBundle = [.. _laneBundle],
-            LaneHalf = [.. _laneHalf],
+            Model = model,
+            Columns = columns,
+            Choices = choices,
+            DummyColumn = [.. dummyColumn],
+            DummyKey = [.. dummyKey],
+            DummyBundle = [.. dummyBundle],
+            DummyHalf = [.. dummyHalf],
             NodeItem = nodeItem,
-            NodeGutter = nodeGutter,
+            NodeChannel = nodeChannel,
             NodeOnRight = nodeOnRight,
-            Piece = [.. _pieces],
+            Segment = [.. this.segments],
             NodeStart = byNode.Start,
-            NodePieces = byNode.Content,
-            GutterStart = byGutter.Start,
-            GutterPieces = byGutter.Content,
+            NodeSegments = byNode.Content,
+            ChannelStart = byChannel.Start,
+            ChannelSegments = byChannel.Content,
             ItemStart = byItem.Start,
-            ItemPieces = byItem.Content,
+            ItemSegments = byItem.Content,
             ItemTurns = turns,
             ChainStart = chainStart,
-            ChainPieces = [.. _chain],
+            ChainSegments = [.. chain],
             ChainReversed = reversed,
         };
     }
 
     private bool CutLink(int link)
     {
-        int wire = _model.LinkWire[link], a = _model.LinkFrom[link], b = _model.LinkTo[link];
+        int wire = model.LinkWire[link], a = model.LinkFrom[link], b = model.LinkTo[link];
         if (a == b)
         {
             return false;
         }
 
-        bool reversed = _slotGutter[a] > _slotGutter[b];
+        bool reversed = slotChannel[a] > slotChannel[b];
         if (reversed)
         {
             (a, b) = (b, a);
         }
 
-        int half = Measure.HalfOf(_model.Graph.Wires[wire].Weight);
-        int net = _choices.Alone[wire] ? _model.PortCount + wire : _model.WireHub[wire];
+        int half = Measure.HalfOf(model.Graph.Wires[wire].Weight);
+        int net = choices.Alone[wire] ? model.PortCount + wire : model.WireHub[wire];
         int node = a;
-        for (int c = _slotGutter[a]; c < _slotGutter[b]; c++)
+        for (int c = slotChannel[a]; c < slotChannel[b]; c++)
         {
-            int lane = Lane(net, wire, c, half);
-            AddPiece(node, lane, c, half, net);
-            node = lane + 1;
+            int dummy = Dummy(net, wire, c, half);
+            AddSegment(node, dummy, c, half, net);
+            node = dummy + 1;
         }
 
-        AddPiece(node, b, _slotGutter[b], half, net);
+        AddSegment(node, b, slotChannel[b], half, net);
         return reversed;
     }
 
-    private int Lane(int net, int wire, int column, int half)
+    private int Dummy(int net, int wire, int column, int half)
     {
-        int bundle = _columns.IsWall[column] ? _model.WireBundle[wire] : -1;
+        int bundle = columns.IsWall[column] ? model.WireBundle[wire] : -1;
         long key = ((long)(bundle + 1) << 32) | (uint)net;
-        if (!_laneOf.TryGetValue((key, column), out int lane))
+        if (!dummyOf.TryGetValue((key, column), out int dummy))
         {
-            _laneOf.Add((key, column), lane = _laneColumn.Count);
-            _laneColumn.Add(column);
-            _laneKey.Add(key);
-            _laneBundle.Add(bundle);
-            _laneHalf.Add(0);
+            dummyOf.Add((key, column), dummy = dummyColumn.Count);
+            dummyColumn.Add(column);
+            dummyKey.Add(key);
+            dummyBundle.Add(bundle);
+            dummyHalf.Add(0);
         }
 
-        _laneHalf[lane] = Math.Max(_laneHalf[lane], Math.Max(Measure.HalfLane, half));
-        return _model.Slots + (2 * lane);
+        dummyHalf[dummy] = Math.Max(dummyHalf[dummy], Math.Max(Measure.HalfLine, half));
+        return model.Slots + (2 * dummy);
     }
 
-    private bool OnRight(int node) => node < _model.Slots ? _slotOnRight[node] : (node - _model.Slots) % 2 == 0;
+    private bool OnRight(int node) => node < model.Slots ? slotOnRight[node] : (node - model.Slots) % 2 == 0;
 
-    private void AddPiece(int x, int y, int gutter, int half, int net)
+    private void AddSegment(int x, int y, int channel, int half, int net)
     {
         bool rx = OnRight(x), ry = OnRight(y);
         int a = x, b = y;
@@ -206,14 +213,21 @@ internal sealed class WireSegmenter
         }
 
         long key = ((long)a << 32) | (uint)b;
-        if (!_pieceOf.TryGetValue(key, out int piece))
+        if (!segmentOf.TryGetValue(key, out int segment))
         {
-            _pieceOf.Add(key, piece = _pieces.Count);
-            _pieces.Add(new WireSegment(a, b, net, 0, rx != ry ? SegmentShape.Across : rx ? SegmentShape.TurnRight : SegmentShape.TurnLeft, gutter, 0));
+            segmentOf.Add(key, segment = segments.Count);
+            segments.Add(new WireSegment(
+                a,
+                b,
+                net,
+                0,
+                rx != ry ? SegmentShape.Across : rx ? SegmentShape.TurnRight : SegmentShape.TurnLeft,
+                channel,
+                0));
         }
 
-        var known = _pieces[piece];
-        _pieces[piece] = known with { Links = known.Links + 1, Half = Math.Max(known.Half, half) };
-        _chain.Add(piece);
+        var known = segments[segment];
+        segments[segment] = known with { Links = known.Links + 1, Half = Math.Max(known.Half, half) };
+        chain.Add(segment);
     }
 }

@@ -13,14 +13,14 @@ internal sealed class ColumnOrder
     /// <summary>Difference of the keys of neighboring items.</summary>
     public const int Step = 1 << KeyBits;
 
-    private readonly int[] _inner;
+    private readonly int[] inner;
 
-    public ColumnOrder(SegmentGraph wiring, int[][] items, int[][] sideOrder)
+    public ColumnOrder(SegmentGraph graph, int[][] items, int[][] sideOrder)
     {
-        (Wiring, Items, SideOrder) = (wiring, items, sideOrder);
-        _inner = new int[wiring.NodeItem.Length];
-        Key = new int[_inner.Length];
-        for (int b = 0; b < wiring.Model.Bodies; b++)
+        (Graph, Items, SideOrder) = (graph, items, sideOrder);
+        inner = new int[graph.NodeItem.Length];
+        Key = new int[inner.Length];
+        for (int b = 0; b < graph.Model.Bodies; b++)
         {
             SetInner(b);
         }
@@ -28,7 +28,7 @@ internal sealed class ColumnOrder
         SetKeys();
     }
 
-    public SegmentGraph Wiring { get; }
+    public SegmentGraph Graph { get; }
 
     /// <summary>Items of each column, top to bottom.</summary>
     public int[][] Items { get; }
@@ -42,7 +42,7 @@ internal sealed class ColumnOrder
     /// <summary>Where each item stands in its column, as a share of <see cref="Whole"/>.</summary>
     public int[] Positions()
     {
-        int[] at = new int[Wiring.Items];
+        int[] at = new int[Graph.Items];
         foreach (int[] column in Items)
         {
             for (int k = 0; k < column.Length; k++)
@@ -68,30 +68,30 @@ internal sealed class ColumnOrder
     public void SetKey(int item, int index)
     {
         int at = index << KeyBits;
-        if (Wiring.IsLane(item))
+        if (Graph.IsDummy(item))
         {
-            int node = Wiring.LeftNode(item - Wiring.Model.Bodies);
+            int node = Graph.LeftNode(item - Graph.Model.Bodies);
             Key[node] = Key[node + 1] = at;
             return;
         }
 
-        for (int s = Wiring.Model.BodySlot[item]; s < Wiring.Model.BodySlot[item + 1]; s++)
+        for (int s = Graph.Model.BodySlot[item]; s < Graph.Model.BodySlot[item + 1]; s++)
         {
-            Key[s] = at | _inner[s];
+            Key[s] = at | inner[s];
         }
     }
 
     /// <summary>Exchanges two neighboring ports of a side, both with a single row.</summary>
     public void ExchangeSlots(int s, int t)
     {
-        (_inner[s], _inner[t]) = (_inner[t], _inner[s]);
+        (inner[s], inner[t]) = (inner[t], inner[s]);
         (Key[s], Key[t]) = (Key[t], Key[s]);
     }
 
     /// <summary>After the ports of a side have changed places.</summary>
     public void SetInner(int body)
     {
-        var model = Wiring.Model;
+        var model = Graph.Model;
         SetSide(SideOrder[2 * body], LeftKey);
         SetSide(SideOrder[(2 * body) + 1], RightKey);
         SetEdge(PortSide.Top, 0);
@@ -103,12 +103,12 @@ internal sealed class ColumnOrder
             {
                 for (int k = 0; k < model.PortSlots[p]; k++)
                 {
-                    _inner[model.PortSlot[p] + k] = Math.Min(key++, LowerKey - 1);
+                    inner[model.PortSlot[p] + k] = Math.Min(key++, LowerKey - 1);
                 }
             }
         }
 
-        // Wires that leave an edge to the left nest one way, those to the right the other; depth decides, as in EdgeLanes.
+        // Wires that leave an edge to the left nest one way, those to the right the other; depth decides, as in EdgeTracks.
         void SetEdge(PortSide side, int key)
         {
             if (model.Ports(body, side).Length == 0)
@@ -116,9 +116,9 @@ internal sealed class ColumnOrder
                 return;
             }
 
-            foreach (var (slot, depth) in EdgeLanes.Of(Wiring, body, side))
+            foreach (var (slot, depth) in EdgeTracks.Of(Graph, body, side))
             {
-                _inner[slot] = key + Math.Min(side == PortSide.Top ? 255 - depth : depth, 255);
+                inner[slot] = key + Math.Min(side == PortSide.Top ? 255 - depth : depth, 255);
             }
         }
     }
@@ -127,10 +127,11 @@ internal sealed class ColumnOrder
     public ColumnOrder Resorted(int column, int[] at)
     {
         var copy = Copy();
-        Medians.SortBy(copy.Items[column], i => at[i], Wiring, column);
+        Medians.SortBy(copy.Items[column], i => at[i], Graph, column);
         copy.SetKeys();
         return copy;
     }
 
-    public ColumnOrder Copy() => new(Wiring, Array.ConvertAll(Items, c => (int[])c.Clone()), Array.ConvertAll(SideOrder, c => (int[])c.Clone()));
+    public ColumnOrder Copy() =>
+        new(Graph, Array.ConvertAll(Items, c => (int[])c.Clone()), Array.ConvertAll(SideOrder, c => (int[])c.Clone()));
 }

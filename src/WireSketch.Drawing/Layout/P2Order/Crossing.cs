@@ -3,13 +3,13 @@ using WireSketch.Drawing.Layout.P1Columns;
 
 namespace WireSketch.Drawing.Layout.P2Order;
 
-/// <summary>Whether two pieces of a gutter must cross, told from the order of their ends alone.</summary>
+/// <summary>Whether two segments of a channel must cross, told from the order of their ends alone.</summary>
 internal static class Crossing
 {
-    public static int Of(WireSegment[] pieces, int[] key, int e, int f)
+    public static int Of(WireSegment[] segments, int[] key, int e, int f)
     {
-        ref readonly var pe = ref pieces[e];
-        ref readonly var pf = ref pieces[f];
+        ref readonly var pe = ref segments[e];
+        ref readonly var pf = ref segments[f];
         return pe.Net == pf.Net ? 0 : Of(pe, pf, key[pe.A], key[pe.B], key[pf.A], key[pf.B]);
     }
 
@@ -46,19 +46,19 @@ internal static class Crossing
         return cross ? e.Links * f.Links : 0;
     }
 
-    /// <summary>Crossings of all pieces of a sheet, by order.</summary>
+    /// <summary>Crossings of all segments of a sheet, by order.</summary>
     public static int Count(ColumnOrder order)
     {
-        var w = order.Wiring;
+        var w = order.Graph;
         int sum = 0;
         for (int g = 0; g <= w.Columns.Count; g++)
         {
-            var pieces = w.In(g);
-            for (int i = 1; i < pieces.Length; i++)
+            var segments = w.In(g);
+            for (int i = 1; i < segments.Length; i++)
             {
                 for (int j = 0; j < i; j++)
                 {
-                    sum += Of(w.Piece, order.Key, pieces[i], pieces[j]);
+                    sum += Of(w.Segment, order.Key, segments[i], segments[j]);
                 }
             }
         }
@@ -66,10 +66,10 @@ internal static class Crossing
         return sum;
     }
 
-    /// <summary>Crossings between the pieces of two items, each counted on the side where both have pieces.</summary>
+    /// <summary>Crossings between the segments of two items, each counted on the side where both have segments.</summary>
     public static int Between(ColumnOrder order, int u, int v)
     {
-        var w = order.Wiring;
+        var w = order.Graph;
         int sum = 0;
         for (int side = 0; side < 2; side++)
         {
@@ -79,7 +79,7 @@ internal static class Crossing
             {
                 foreach (int f in vs)
                 {
-                    sum += e == f ? 0 : Of(w.Piece, order.Key, e, f);
+                    sum += e == f ? 0 : Of(w.Segment, order.Key, e, f);
                 }
             }
         }
@@ -88,7 +88,7 @@ internal static class Crossing
     }
 
     /// <summary>
-    /// How the crossings between two items change when the upper, u, and the lower, v, change places: for two pieces that go
+    /// How the crossings between two items change when the upper, u, and the lower, v, change places: for two segments that go
     /// across the order of their far ends decides; others are looked at with the ends where they would be.
     /// </summary>
     /// <param name="order">The order.</param>
@@ -97,8 +97,8 @@ internal static class Crossing
     /// <param name="step">Difference of their keys.</param>
     public static int Exchange(ColumnOrder order, int u, int v, int step)
     {
-        var w = order.Wiring;
-        var pieces = w.Piece;
+        var w = order.Graph;
+        var segments = w.Segment;
         int[] key = order.Key;
         int change = 0;
         for (int side = 0; side < 2; side++)
@@ -112,11 +112,11 @@ internal static class Crossing
 
             foreach (int i in us)
             {
-                ref readonly var e = ref pieces[i];
+                ref readonly var e = ref segments[i];
                 int far = e.Shape != SegmentShape.Across ? 0 : key[side == 0 ? e.A : e.B];
                 foreach (int j in vs)
                 {
-                    ref readonly var f = ref pieces[j];
+                    ref readonly var f = ref segments[j];
                     if (e.Net == f.Net)
                     {
                         continue;
@@ -129,7 +129,8 @@ internal static class Crossing
                     }
                     else if (i != j)
                     {
-                        change += Of(e, f, Moved(e.A), Moved(e.B), Moved(f.A), Moved(f.B)) - Of(e, f, key[e.A], key[e.B], key[f.A], key[f.B]);
+                        change += Of(e, f, Moved(e.A), Moved(e.B), Moved(f.A), Moved(f.B))
+                            - Of(e, f, key[e.A], key[e.B], key[f.A], key[f.B]);
                     }
                 }
             }

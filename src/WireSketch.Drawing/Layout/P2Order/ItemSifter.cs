@@ -2,55 +2,55 @@ namespace WireSketch.Drawing.Layout.P2Order;
 
 /// <summary>
 /// Moves each item of a column to its best place, with crossings counted exactly by exchanges of neighbors, in which only
-/// pairs of pieces of the two change. At a wall the lanes of one pass-through move as a block.
+/// pairs of segments of the two change. At a wall the dummy nodes of one pass-through move as a block.
 /// </summary>
-internal sealed class ItemSifter(ColumnOrder order, bool lanesOnly = false)
+internal sealed class ItemSifter(ColumnOrder order, bool dummiesOnly = false)
 {
     /// <summary>Columns longer than this are sifted within a window.</summary>
     public const int WindowFrom = 60;
     private const int Window = 24;
 
-    private int[] _items = [];
-    private int[] _at = [], _place = [], _known = [];
+    private int[] items = [];
+    private int[] at = [], place = [], known = [];
 
     /// <summary>Sifts a column once; returns the crossings gained.</summary>
     public int Sift(int column)
     {
-        _items = order.Items[column];
-        if (_items.Length < 2)
+        items = order.Items[column];
+        if (items.Length < 2)
         {
             return 0;
         }
 
-        return order.Wiring.Columns.IsWall[column] && HasBlocks() ? SiftBlocks() : SiftItems();
+        return order.Graph.Columns.IsWall[column] && HasBlocks() ? SiftBlocks() : SiftItems();
     }
 
     private int SiftItems()
     {
-        int n = _items.Length, reach = n > WindowFrom ? Window : n, gain = 0;
-        if (_at.Length < order.Wiring.Items)
+        int n = items.Length, reach = n > WindowFrom ? Window : n, gain = 0;
+        if (this.at.Length < order.Graph.Items)
         {
-            _at = new int[order.Wiring.Items];
-            _place = new int[order.Wiring.Items];
+            this.at = new int[order.Graph.Items];
+            place = new int[order.Graph.Items];
         }
 
-        _known = n <= WindowFrom ? new int[n * n] : [];
-        Array.Fill(_known, int.MinValue);
+        known = n <= WindowFrom ? new int[n * n] : [];
+        Array.Fill(known, int.MinValue);
 
-        int[] turn = (int[])_items.Clone();
+        int[] turn = (int[])items.Clone();
         for (int k = 0; k < n; k++)
         {
-            _at[_items[k]] = _place[_items[k]] = k;
+            this.at[items[k]] = place[items[k]] = k;
         }
 
         foreach (int item in turn)
         {
-            if (lanesOnly && !order.Wiring.IsLane(item))
+            if (dummiesOnly && !order.Graph.IsDummy(item))
             {
                 continue;
             }
 
-            int start = _at[item], k = start, best = 0, at = start, now = 0;
+            int start = this.at[item], k = start, best = 0, at = start, now = 0;
             int last = Math.Min(n - 1, start + reach), first = Math.Max(0, start - reach);
             while (k < last)
             {
@@ -83,45 +83,47 @@ internal sealed class ItemSifter(ColumnOrder order, bool lanesOnly = false)
 
     private int Swap(int k)
     {
-        int change = Change(_items[k], _items[k + 1]);
+        int change = Change(items[k], items[k + 1]);
         Exchange(k);
         return change;
     }
 
-    // What two items cost each other hangs on nothing else in the column, unless wires turn back at them; so it is worked out once.
+    /// <summary>
+    /// What two items cost each other hangs on nothing else in the column, unless wires turn back at them; so it is worked out once.
+    /// </summary>
     private int Change(int u, int v)
     {
-        if (_known.Length == 0 || order.Wiring.ItemTurns[u] || order.Wiring.ItemTurns[v])
+        if (known.Length == 0 || order.Graph.ItemTurns[u] || order.Graph.ItemTurns[v])
         {
             return Crossing.Exchange(order, u, v, ColumnOrder.Step);
         }
 
-        int n = _items.Length, at = (_place[u] * n) + _place[v];
-        if (_known[at] == int.MinValue)
+        int n = items.Length, at = (place[u] * n) + place[v];
+        if (known[at] == int.MinValue)
         {
-            _known[at] = Crossing.Exchange(order, u, v, ColumnOrder.Step);
-            _known[(_place[v] * n) + _place[u]] = -_known[at];
+            known[at] = Crossing.Exchange(order, u, v, ColumnOrder.Step);
+            known[(place[v] * n) + place[u]] = -known[at];
         }
 
-        return _known[at];
+        return known[at];
     }
 
     private void Exchange(int k)
     {
-        int u = _items[k], v = _items[k + 1];
-        (_items[k], _items[k + 1]) = (v, u);
-        (_at[v], _at[u]) = (k, k + 1);
+        int u = items[k], v = items[k + 1];
+        (items[k], items[k + 1]) = (v, u);
+        (at[v], at[u]) = (k, k + 1);
         order.SetKey(v, k);
         order.SetKey(u, k + 1);
     }
 
-    private int BundleOf(int item) => order.Wiring.LaneBundle[item - order.Wiring.Model.Bodies];
+    private int BundleOf(int item) => order.Graph.DummyBundle[item - order.Graph.Model.Bodies];
 
     private bool HasBlocks()
     {
-        for (int k = 1; k < _items.Length; k++)
+        for (int k = 1; k < items.Length; k++)
         {
-            if (BundleOf(_items[k]) >= 0 && BundleOf(_items[k]) == BundleOf(_items[k - 1]))
+            if (BundleOf(items[k]) >= 0 && BundleOf(items[k]) == BundleOf(items[k - 1]))
             {
                 return true;
             }
@@ -133,15 +135,15 @@ internal sealed class ItemSifter(ColumnOrder order, bool lanesOnly = false)
     private int SiftBlocks()
     {
         var blocks = new List<int[]>();
-        for (int k = 0; k < _items.Length;)
+        for (int k = 0; k < items.Length;)
         {
             int end = k + 1;
-            while (end < _items.Length && BundleOf(_items[k]) >= 0 && BundleOf(_items[end]) == BundleOf(_items[k]))
+            while (end < items.Length && BundleOf(items[k]) >= 0 && BundleOf(items[end]) == BundleOf(items[k]))
             {
                 end++;
             }
 
-            blocks.Add(_items[k..end]);
+            blocks.Add(items[k..end]);
             k = end;
         }
 
@@ -234,9 +236,9 @@ internal sealed class ItemSifter(ColumnOrder order, bool lanesOnly = false)
         {
             foreach (int item in block)
             {
-                if (_items[k] != item)
+                if (items[k] != item)
                 {
-                    _items[k] = item;
+                    items[k] = item;
                     order.SetKey(item, k);
                 }
 

@@ -2,12 +2,14 @@ using WireSketch.Drawing.Layout.P1Columns;
 
 namespace WireSketch.Drawing.Layout.P2Order;
 
-/// <summary>The usual first order of a layered drawing: each item at the mean place of what it is joined to, swept right, left and right.</summary>
+/// <summary>
+/// The usual first order of a layered drawing: each item at the mean place of what it is joined to, swept right, left and right.
+/// </summary>
 internal static class Medians
 {
     public static void Sweep(ColumnOrder order)
     {
-        var w = order.Wiring;
+        var w = order.Graph;
         int count = w.Columns.Count;
         for (int sweep = 0; sweep < 3; sweep++)
         {
@@ -30,8 +32,8 @@ internal static class Medians
         }
     }
 
-    /// <summary>Sorts a column, ties in the order they had; at a wall keeps the lanes of one pass-through together.</summary>
-    public static void SortBy(int[] items, Func<int, long> value, SegmentGraph wiring, int column)
+    /// <summary>Sorts a column, ties in the order they had; at a wall keeps the dummy nodes of one pass-through together.</summary>
+    public static void SortBy(int[] items, Func<int, long> value, SegmentGraph graph, int column)
     {
         long[] keys = new long[items.Length];
         for (int i = 0; i < items.Length; i++)
@@ -39,12 +41,12 @@ internal static class Medians
             keys[i] = (value(items[i]) * items.Length) + i;
         }
 
-        if (wiring.Columns.IsWall[column])
+        if (graph.Columns.IsWall[column])
         {
             var first = new Dictionary<int, long>();
             for (int i = 0; i < items.Length; i++)
             {
-                int bundle = wiring.LaneBundle[items[i] - wiring.Model.Bodies];
+                int bundle = graph.DummyBundle[items[i] - graph.Model.Bodies];
                 if (bundle >= 0 && (!first.TryGetValue(bundle, out long key) || keys[i] < key))
                 {
                     first[bundle] = keys[i];
@@ -53,8 +55,8 @@ internal static class Medians
 
             int[] by = (int[])items.Clone();
             var order = Enumerable.Range(0, items.Length)
-                .OrderBy(i => wiring.LaneBundle[by[i] - wiring.Model.Bodies] is var u && u >= 0 ? first[u] : keys[i])
-                .ThenBy(i => wiring.LaneBundle[by[i] - wiring.Model.Bodies]).ThenBy(i => keys[i]).ToArray();
+                .OrderBy(i => graph.DummyBundle[by[i] - graph.Model.Bodies] is var u && u >= 0 ? first[u] : keys[i])
+                .ThenBy(i => graph.DummyBundle[by[i] - graph.Model.Bodies]).ThenBy(i => keys[i]).ToArray();
             for (int i = 0; i < items.Length; i++)
             {
                 items[i] = by[order[i]];
@@ -68,7 +70,7 @@ internal static class Medians
 
     private static long Mean(ColumnOrder order, int item, int index)
     {
-        var w = order.Wiring;
+        var w = order.Graph;
         long sum = 0;
         int n = 0;
         for (int side = 0; side < 2; side++)
@@ -77,7 +79,7 @@ internal static class Medians
             {
                 for (int end = 0; end < 2; end++)
                 {
-                    int node = end == 0 ? w.Piece[e].A : w.Piece[e].B;
+                    int node = end == 0 ? w.Segment[e].A : w.Segment[e].B;
                     if (w.NodeItem[node] != item)
                     {
                         int length = Math.Max(1, order.Items[w.ColumnOf(w.NodeItem[node])].Length);

@@ -5,71 +5,77 @@ namespace WireSketch.Drawing.Layout.P2Order;
 /// <summary>Finds an order with few crossings: from nothing, or from the order of an earlier sheet.</summary>
 internal static class Orderer
 {
-    /// <summary>A first order: bodies as the spec lists them, lanes near what they join, then medians and sifting.</summary>
-    public static ColumnOrder First(SegmentGraph wiring, int passes)
+    /// <summary>A first order: bodies as the spec lists them, dummy nodes near what they join, then medians and sifting.</summary>
+    public static ColumnOrder First(SegmentGraph graph, int passes)
     {
-        int[] at = new int[wiring.Items];
+        int[] at = new int[graph.Items];
         Array.Fill(at, -1);
-        int[] seen = new int[wiring.Columns.Count], size = new int[wiring.Columns.Count];
-        for (int b = 0; b < wiring.Model.Bodies; b++)
+        int[] seen = new int[graph.Columns.Count], size = new int[graph.Columns.Count];
+        for (int b = 0; b < graph.Model.Bodies; b++)
         {
-            size[wiring.Columns.Of[b]]++;
+            size[graph.Columns.Of[b]]++;
         }
 
-        for (int b = 0; b < wiring.Model.Bodies; b++)
+        for (int b = 0; b < graph.Model.Bodies; b++)
         {
-            int c = wiring.Columns.Of[b];
+            int c = graph.Columns.Of[b];
             at[b] = (int)(((2L * seen[c]++) + 1) * ColumnOrder.Whole / (2 * size[c]));
         }
 
-        var order = Arrange(wiring, at, Array.ConvertAll(wiring.Choices.SideOrder, s => (int[])s.Clone()));
+        var order = Arrange(graph, at, Array.ConvertAll(graph.Choices.SideOrder, s => (int[])s.Clone()));
         Medians.Sweep(order);
         Sift(order, passes, null);
         return order;
     }
 
-    /// <summary>An order in which the bodies stand where they are told to; lanes, and bodies at -1, go near what they join, and only lanes are sifted.</summary>
-    public static ColumnOrder Told(SegmentGraph wiring, int[] bodies, int passes)
+    /// <summary>
+    /// An order in which the bodies stand where they are told to; dummy nodes, and bodies at -1, go near what they join, and only dummy
+    /// nodes are sifted.
+    /// </summary>
+    public static ColumnOrder FromPrevious(SegmentGraph graph, int[] bodies, int passes)
     {
-        int[] at = new int[wiring.Items];
+        int[] at = new int[graph.Items];
         Array.Fill(at, -1);
         bodies.CopyTo(at, 0);
-        var order = Arrange(wiring, at, Array.ConvertAll(wiring.Choices.SideOrder, s => (int[])s.Clone()));
-        Sift(order, passes, null, lanesOnly: true);
+        var order = Arrange(graph, at, Array.ConvertAll(graph.Choices.SideOrder, s => (int[])s.Clone()));
+        Sift(order, passes, null, dummiesOnly: true);
         return order;
     }
 
     /// <summary>The order of an earlier sheet carried over to new wiring; items that are new go near what they join.</summary>
-    /// <param name="wiring">The new wiring.</param>
+    /// <param name="graph">The new wiring.</param>
     /// <param name="earlier">The earlier order.</param>
     /// <param name="positions">Where the earlier sheet's items are to stand.</param>
-    public static ColumnOrder Carry(SegmentGraph wiring, ColumnOrder earlier, int[] positions)
+    public static ColumnOrder Carry(SegmentGraph graph, ColumnOrder earlier, int[] positions)
     {
-        var old = earlier.Wiring;
-        int[] at = new int[wiring.Items];
+        var old = earlier.Graph;
+        int[] at = new int[graph.Items];
         Array.Fill(at, -1);
-        Array.Copy(positions, at, wiring.Model.Bodies);
-        var lanes = new Dictionary<(long, long), int>(old.Lanes);
-        for (int k = 0; k < old.Lanes; k++)
+        Array.Copy(positions, at, graph.Model.Bodies);
+        var dummies = new Dictionary<(long, long), int>(old.Dummies);
+        for (int k = 0; k < old.Dummies; k++)
         {
-            lanes[(old.Columns.Key[old.LaneColumn[k]], old.LaneKey[k])] = positions[old.Model.Bodies + k];
+            dummies[(old.Columns.Key[old.DummyColumn[k]], old.DummyKey[k])] = positions[old.Model.Bodies + k];
         }
 
-        for (int k = 0; k < wiring.Lanes; k++)
+        for (int k = 0; k < graph.Dummies; k++)
         {
-            if (lanes.TryGetValue((wiring.Columns.Key[wiring.LaneColumn[k]], wiring.LaneKey[k]), out int p))
+            if (dummies.TryGetValue((graph.Columns.Key[graph.DummyColumn[k]], graph.DummyKey[k]), out int p))
             {
-                at[wiring.Model.Bodies + k] = p;
+                at[graph.Model.Bodies + k] = p;
             }
         }
 
-        return Arrange(wiring, at, Array.ConvertAll(wiring.Choices.SideOrder, s => (int[])s.Clone()));
+        return Arrange(graph, at, Array.ConvertAll(graph.Choices.SideOrder, s => (int[])s.Clone()));
     }
 
-    /// <summary>Sifts terminals and items until still or out of passes. With <paramref name="changed"/> only those columns and their neighbors are looked at first.</summary>
-    public static void Sift(ColumnOrder order, int passes, bool[]? changed, bool lanesOnly = false)
+    /// <summary>
+    /// Sifts terminals and items until still or out of passes. With <paramref name="changed"/> only those columns and their neighbors are
+    /// looked at first.
+    /// </summary>
+    public static void Sift(ColumnOrder order, int passes, bool[]? changed, bool dummiesOnly = false)
     {
-        var w = order.Wiring;
+        var w = order.Graph;
         int count = w.Columns.Count;
         bool[] todo = new bool[count];
         for (int c = 0; c < count; c++)
@@ -78,7 +84,7 @@ internal static class Orderer
         }
 
         var terminals = new TerminalSifter(order);
-        var sifter = new ItemSifter(order, lanesOnly);
+        var sifter = new ItemSifter(order, dummiesOnly);
         for (int pass = 0; pass < passes; pass++)
         {
             bool[] next = new bool[count];
@@ -94,7 +100,7 @@ internal static class Orderer
                 int gain = 0;
                 foreach (int item in order.Items[c])
                 {
-                    if (!w.IsLane(item) && w.Model.BodySlot[item] < w.Model.BodySlot[item + 1])
+                    if (!w.IsDummy(item) && w.Model.BodySlot[item] < w.Model.BodySlot[item + 1])
                     {
                         gain += terminals.Sift(item);
                     }
@@ -118,12 +124,12 @@ internal static class Orderer
         }
     }
 
-    private static ColumnOrder Arrange(SegmentGraph wiring, int[] at, int[][] sideOrder)
+    private static ColumnOrder Arrange(SegmentGraph graph, int[] at, int[][] sideOrder)
     {
         bool[] isNew = Array.ConvertAll(at, p => p < 0);
         for (int round = 0; round < 2; round++)
         {
-            for (int item = 0; item < wiring.Items; item++)
+            for (int item = 0; item < graph.Items; item++)
             {
                 if (!isNew[item])
                 {
@@ -134,9 +140,9 @@ internal static class Orderer
                 int n = 0;
                 for (int side = 0; side < 2; side++)
                 {
-                    foreach (int e in wiring.Beside(item, side))
+                    foreach (int e in graph.Beside(item, side))
                     {
-                        int a = wiring.NodeItem[wiring.Piece[e].A], b = wiring.NodeItem[wiring.Piece[e].B];
+                        int a = graph.NodeItem[graph.Segment[e].A], b = graph.NodeItem[graph.Segment[e].B];
                         int other = a == item ? b : a;
                         if (other != item && at[other] >= 0)
                         {
@@ -153,13 +159,13 @@ internal static class Orderer
             }
         }
 
-        int[][] items = new int[wiring.Columns.Count][];
+        int[][] items = new int[graph.Columns.Count][];
         var columns = new Buckets(items.Length);
         for (int pass = 0; pass < 2; pass++)
         {
-            for (int i = 0; i < wiring.Items; i++)
+            for (int i = 0; i < graph.Items; i++)
             {
-                columns.Put(wiring.ColumnOf(i), i);
+                columns.Put(graph.ColumnOf(i), i);
             }
 
             columns.Turn();
@@ -168,9 +174,9 @@ internal static class Orderer
         for (int c = 0; c < items.Length; c++)
         {
             items[c] = columns.Content[columns.Start[c]..columns.Start[c + 1]];
-            Medians.SortBy(items[c], i => at[i] < 0 ? ColumnOrder.Whole / 2 : at[i], wiring, c);
+            Medians.SortBy(items[c], i => at[i] < 0 ? ColumnOrder.Whole / 2 : at[i], graph, c);
         }
 
-        return new ColumnOrder(wiring, items, sideOrder);
+        return new ColumnOrder(graph, items, sideOrder);
     }
 }

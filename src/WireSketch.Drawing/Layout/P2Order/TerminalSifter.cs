@@ -6,42 +6,42 @@ namespace WireSketch.Drawing.Layout.P2Order;
 /// <summary>Moves each terminal of a side to its best place among the others; numbered terminals keep their order.</summary>
 internal sealed class TerminalSifter(ColumnOrder order)
 {
-    // Sides with more terminals do without remembered changes.
+    /// <summary>Sides with more terminals do without remembered changes.</summary>
     private const int Remembered = 24;
 
-    private readonly int[] _known = new int[Remembered * Remembered];
-    private readonly bool[] _turns = new bool[Remembered];
-    private int[] _ports = [], _first = [];
-    private int _body, _index;
+    private readonly int[] known = new int[Remembered * Remembered];
+    private readonly bool[] turns = new bool[Remembered];
+    private int[] ports = [], first = [];
+    private int body, index;
 
     /// <summary>Sifts both sides of a body once; returns the crossings gained.</summary>
     public int Sift(int body)
     {
-        (_body, _index) = (body, order.Key[order.Wiring.Model.BodySlot[body]] / ColumnOrder.Step);
+        (this.body, index) = (body, order.Key[order.Graph.Model.BodySlot[body]] / ColumnOrder.Step);
         return SiftSide(2 * body) + SiftSide((2 * body) + 1);
     }
 
     private int SiftSide(int side)
     {
-        _ports = order.SideOrder[side];
-        if (_ports.Length < 2)
+        ports = order.SideOrder[side];
+        if (ports.Length < 2)
         {
             return 0;
         }
 
-        _first = (int[])_ports.Clone();
-        Array.Fill(_known, int.MinValue);
-        for (int k = 0; k < Math.Min(_first.Length, Remembered); k++)
+        first = (int[])ports.Clone();
+        Array.Fill(known, int.MinValue);
+        for (int k = 0; k < Math.Min(first.Length, Remembered); k++)
         {
-            _turns[k] = Turns(_first[k]);
+            turns[k] = Turns(first[k]);
         }
 
-        var model = order.Wiring.Model;
+        var model = order.Graph.Model;
         int gain = 0;
-        for (int i = 0; i < _first.Length; i++)
+        for (int i = 0; i < first.Length; i++)
         {
-            int port = _first[i], start = Array.IndexOf(_ports, port), k = start, best = 0, at = start, now = 0;
-            while (k < _ports.Length - 1 && MayPass(model, port, _ports[k + 1]))
+            int port = first[i], start = Array.IndexOf(ports, port), k = start, best = 0, at = start, now = 0;
+            while (k < ports.Length - 1 && MayPass(model, port, ports[k + 1]))
             {
                 now += Swap(k++);
                 if (now < best)
@@ -50,7 +50,7 @@ internal sealed class TerminalSifter(ColumnOrder order)
                 }
             }
 
-            while (k > 0 && MayPass(model, port, _ports[k - 1]))
+            while (k > 0 && MayPass(model, port, ports[k - 1]))
             {
                 now += Swap(--k);
                 if (now < best || (now == best && Math.Abs(k - start) < Math.Abs(at - start)))
@@ -74,9 +74,9 @@ internal sealed class TerminalSifter(ColumnOrder order)
 
     private int Swap(int k)
     {
-        int u = _ports[k], v = _ports[k + 1];
-        int a = Array.IndexOf(_first, u), b = Array.IndexOf(_first, v);
-        if (a >= Remembered || b >= Remembered || _turns[a] || _turns[b])
+        int u = ports[k], v = ports[k + 1];
+        int a = Array.IndexOf(first, u), b = Array.IndexOf(first, v);
+        if (a >= Remembered || b >= Remembered || turns[a] || turns[b])
         {
             int before = Between(u, v);
             Exchange(k);
@@ -84,44 +84,44 @@ internal sealed class TerminalSifter(ColumnOrder order)
         }
 
         int at = (a * Remembered) + b;
-        if (_known[at] == int.MinValue)
+        if (known[at] == int.MinValue)
         {
             int before = Between(u, v);
             Exchange(k);
-            _known[at] = Between(u, v) - before;
-            _known[(b * Remembered) + a] = -_known[at];
+            known[at] = Between(u, v) - before;
+            known[(b * Remembered) + a] = -known[at];
         }
         else
         {
             Exchange(k);
         }
 
-        return _known[at];
+        return known[at];
     }
 
     private void Exchange(int k)
     {
-        var model = order.Wiring.Model;
-        int u = _ports[k], v = _ports[k + 1];
-        (_ports[k], _ports[k + 1]) = (v, u);
+        var model = order.Graph.Model;
+        int u = ports[k], v = ports[k + 1];
+        (ports[k], ports[k + 1]) = (v, u);
         if (model.PortSlots[u] == 1 && model.PortSlots[v] == 1)
         {
             order.ExchangeSlots(model.PortSlot[u], model.PortSlot[v]);
             return;
         }
 
-        order.SetInner(_body);
-        order.SetKey(_body, _index);
+        order.SetInner(body);
+        order.SetKey(body, index);
     }
 
     private bool Turns(int port)
     {
-        var w = order.Wiring;
+        var w = order.Graph;
         for (int i = 0; i < w.Model.PortSlots[port]; i++)
         {
             foreach (int e in w.At(w.Model.PortSlot[port] + i))
             {
-                if (w.Piece[e].Shape != SegmentShape.Across)
+                if (w.Segment[e].Shape != SegmentShape.Across)
                 {
                     return true;
                 }
@@ -133,7 +133,7 @@ internal sealed class TerminalSifter(ColumnOrder order)
 
     private int Between(int p, int q)
     {
-        var w = order.Wiring;
+        var w = order.Graph;
         int sum = 0;
         for (int i = 0; i < w.Model.PortSlots[p]; i++)
         {
@@ -143,7 +143,7 @@ internal sealed class TerminalSifter(ColumnOrder order)
                 {
                     foreach (int f in w.At(w.Model.PortSlot[q] + j))
                     {
-                        sum += e == f ? 0 : Crossing.Of(w.Piece, order.Key, e, f);
+                        sum += e == f ? 0 : Crossing.Of(w.Segment, order.Key, e, f);
                     }
                 }
             }

@@ -3,7 +3,9 @@ using WireSketch.Drawing.Layout.P2Order;
 
 namespace WireSketch.Drawing.Layout.P3Place;
 
-/// <summary>What each item is drawn to: for every piece at it, the other item, on which side it lies, and how strongly it pulls.</summary>
+/// <summary>
+/// What each item is drawn to: for every segment at it, the other item, on which side it lies, and how strongly it pulls.
+/// </summary>
 internal sealed class Attraction
 {
     private Attraction(int items, int pulls)
@@ -26,20 +28,20 @@ internal sealed class Attraction
     public int[] Theirs { get; }
     public int[] Weight { get; }
 
-    /// <summary>True if the piece lies in the gutter to the item's right.</summary>
+    /// <summary>True if the segment lies in the channel to the item's right.</summary>
     public bool[] ToRight { get; }
 
-    /// <summary>True if the piece could lie straight.</summary>
+    /// <summary>True if the segment could lie straight.</summary>
     public bool[] Across { get; }
 
     public static Attraction Of(ColumnOrder order)
     {
-        var w = order.Wiring;
+        var w = order.Graph;
         var counts = new int[w.Items + 1];
         int total = 0;
-        for (int e = 0; e < w.Pieces; e++)
+        for (int e = 0; e < w.Segments; e++)
         {
-            int a = w.NodeItem[w.Piece[e].A], b = w.NodeItem[w.Piece[e].B];
+            int a = w.NodeItem[w.Segment[e].A], b = w.NodeItem[w.Segment[e].B];
             if (a != b)
             {
                 counts[a]++;
@@ -48,38 +50,38 @@ internal sealed class Attraction
             }
         }
 
-        var pull = new Attraction(w.Items, total);
+        var attraction = new Attraction(w.Items, total);
         for (int i = 0; i < w.Items; i++)
         {
-            pull.Start[i + 1] = pull.Start[i] + counts[i];
+            attraction.Start[i + 1] = attraction.Start[i] + counts[i];
         }
 
-        int[] fill = pull.Start.AsSpan(0, w.Items).ToArray();
-        for (int e = 0; e < w.Pieces; e++)
+        int[] fill = attraction.Start.AsSpan(0, w.Items).ToArray();
+        for (int e = 0; e < w.Segments; e++)
         {
-            int na = w.Piece[e].A, nb = w.Piece[e].B, a = w.NodeItem[na], b = w.NodeItem[nb];
+            int na = w.Segment[e].A, nb = w.Segment[e].B, a = w.NodeItem[na], b = w.NodeItem[nb];
             if (a == b)
             {
                 continue;
             }
 
-            bool across = w.Piece[e].Shape == SegmentShape.Across;
-            int weight = w.Piece[e].Links * (across ? 6 : 2) * (w.Piece[e].Half > 3 ? 3 : 2) * (w.IsLane(a) && w.IsLane(b) ? 2 : 1);
+            bool across = w.Segment[e].Shape == SegmentShape.Across;
+            int weight = w.Segment[e].Links * (across ? 6 : 2) * (w.Segment[e].Half > 3 ? 3 : 2) * (w.IsDummy(a) && w.IsDummy(b) ? 2 : 1);
             Put(a, na, b, nb);
             Put(b, nb, a, na);
 
             void Put(int me, int mine, int other, int theirs)
             {
                 int k = fill[me]++;
-                pull.Other[k] = other;
-                pull.Mine[k] = mine;
-                pull.Theirs[k] = theirs;
-                pull.Weight[k] = weight;
-                pull.ToRight[k] = !w.NodeOnRight[mine];
-                pull.Across[k] = across;
+                attraction.Other[k] = other;
+                attraction.Mine[k] = mine;
+                attraction.Theirs[k] = theirs;
+                attraction.Weight[k] = weight;
+                attraction.ToRight[k] = !w.NodeOnRight[mine];
+                attraction.Across[k] = across;
             }
         }
 
-        return pull;
+        return attraction;
     }
 }

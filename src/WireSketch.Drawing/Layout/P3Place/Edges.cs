@@ -4,40 +4,45 @@ using WireSketch.Drawing.Layout.P2Order;
 
 namespace WireSketch.Drawing.Layout.P3Place;
 
-/// <summary>Lays out the upper and lower edge of a box: where its terminals and satellites are along it, and the lanes by which their wires leave.</summary>
+/// <summary>
+/// Lays out the upper and lower edge of a box: where its terminals and satellites are along it, and the dummy nodes by which their wires
+/// leave.
+/// </summary>
 internal static class Edges
 {
-    // From the box to its first lane, and from what hangs below it.
-    private const int FirstLane = 12, BelowSatellite = 8;
+    /// <summary>From the box to its first dummy node, and from what hangs below it.</summary>
+    private const int FirstTrack = 12, BelowSatellite = 8;
 
-    public static void Lay(SegmentGraph wiring, int body, Frames frames, ref int up, ref int down)
+    public static void Lay(SegmentGraph graph, int body, Frames frames, ref int up, ref int down)
     {
-        var model = wiring.Model;
-        LayAlong(wiring, body, PortSide.Top, frames);
-        LayAlong(wiring, body, PortSide.Bottom, frames);
+        var model = graph.Model;
+        LayAlong(graph, body, PortSide.Top, frames);
+        LayAlong(graph, body, PortSide.Bottom, frames);
         int hanging = 0;
         foreach (int s in model.BodySatellites[body])
         {
             hanging = Math.Max(hanging, model.Satellites[s].Drop + model.Satellites[s].Height);
         }
 
-        LayLanes(wiring, body, PortSide.Top, frames, -1, frames.Top[body], FirstLane, ref up);
+        LayTracks(graph, body, PortSide.Top, frames, -1, frames.Top[body], FirstTrack, ref up);
         int below = frames.Bottom[body] + hanging;
-        LayLanes(wiring, body, PortSide.Bottom, frames, 1, below, hanging > 0 ? BelowSatellite : FirstLane, ref down);
+        LayTracks(graph, body, PortSide.Bottom, frames, 1, below, hanging > 0 ? BelowSatellite : FirstTrack, ref down);
     }
 
-    private static void LayLanes(SegmentGraph wiring, int body, PortSide side, Frames frames, int sign, int edge, int first, ref int reach)
+    private static void LayTracks(SegmentGraph graph, int body, PortSide side, Frames frames, int sign, int edge, int first, ref int reach)
     {
-        var model = wiring.Model;
+        var model = graph.Model;
         if (model.Ports(body, side).Length == 0)
         {
             return;
         }
 
         int last = 0, y = 0;
-        foreach (var (slot, depth) in EdgeLanes.Of(wiring, body, side))
+        foreach (var (slot, depth) in EdgeTracks.Of(graph, body, side))
         {
-            int half = model.SlotLabel[slot] >= 0 ? Measure.HalfLabel(model.Graph.Wires[model.SlotLabel[slot]].LabelHeight) : Measure.HalfLane;
+            int half = model.SlotLabel[slot] >= 0
+                ? Measure.HalfLabel(model.Graph.Wires[model.SlotLabel[slot]].LabelHeight)
+                : Measure.HalfLine;
             if (depth == 0)
             {
                 int clear = (sign * edge) + Math.Max(first, half);
@@ -54,10 +59,10 @@ internal static class Edges
         }
     }
 
-    // Left-leaving terminals, then satellites, then right-leaving ones; the whole in the middle of the edge.
-    private static void LayAlong(SegmentGraph wiring, int body, PortSide side, Frames frames)
+    /// <summary>Left-leaving terminals, then satellites, then right-leaving ones; the whole in the middle of the edge.</summary>
+    private static void LayAlong(SegmentGraph graph, int body, PortSide side, Frames frames)
     {
-        var model = wiring.Model;
+        var model = graph.Model;
         var ports = model.Ports(body, side);
         int[] satellites = side == PortSide.Bottom ? model.BodySatellites[body] : [];
         if (ports.Length == 0 && satellites.Length == 0)
@@ -82,8 +87,8 @@ internal static class Edges
             total += model.Satellites[s].Left + model.Satellites[s].Right;
         }
 
-        int spare = model.BodyWidth[body] - total, pieces = ports.Length + satellites.Length;
-        int x = spare / (pieces + 1);
+        int spare = model.BodyWidth[body] - total, segments = ports.Length + satellites.Length;
+        int x = spare / (segments + 1);
         foreach (int p in ports)
         {
             Put(p, true);
@@ -92,7 +97,7 @@ internal static class Edges
         foreach (int s in satellites)
         {
             frames.SatelliteX[s] = x + model.Satellites[s].Left;
-            x += model.Satellites[s].Left + model.Satellites[s].Right + (spare / (pieces + 1));
+            x += model.Satellites[s].Left + model.Satellites[s].Right + (spare / (segments + 1));
         }
 
         foreach (int p in ports)
@@ -102,11 +107,11 @@ internal static class Edges
 
         void Put(int port, bool left)
         {
-            if (EdgeLanes.LeavesLeft(wiring, port) == left)
+            if (EdgeTracks.LeavesLeft(graph, port) == left)
             {
                 int room = BoxWidth.OnEdge(model, port);
                 frames.EdgeX[port] = x + (room / 2);
-                x += room + (spare / (pieces + 1));
+                x += room + (spare / (segments + 1));
             }
         }
     }

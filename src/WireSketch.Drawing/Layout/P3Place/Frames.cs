@@ -5,17 +5,18 @@ namespace WireSketch.Drawing.Layout.P3Place;
 
 /// <summary>
 /// The outline of every item about its reference ordinate: the top of a box, the terminal of a slim device or holder, the
-/// middle of a lane. Outlines include half the space to the next item and the labels beside the box.
+/// middle of a dummy node. Outlines include half the space to the next item and the labels beside the box.
 /// </summary>
 internal sealed class Frames
 {
-    private readonly ColumnOrder _order;
-    private readonly int _spread;
+    private readonly ColumnOrder order;
+    private readonly int spread;
 
     private Frames(ColumnOrder order, int spread)
     {
-        (_order, _spread) = (order, spread);
-        var w = order.Wiring;
+        this.order = order;
+        this.spread = spread;
+        var w = order.Graph;
         Top = new int[w.Model.Bodies];
         Bottom = new int[w.Model.Bodies];
         Up = new int[w.Items];
@@ -28,7 +29,7 @@ internal sealed class Frames
     }
 
     /// <summary>Distance of two rows without large labels.</summary>
-    public int Pitch => (2 * Model.Measure.HalfRow) + _spread;
+    public int Pitch => (2 * Model.Measure.HalfRow) + spread;
 
     /// <summary>Top and bottom of each body's box.</summary>
     public int[] Top { get; }
@@ -55,19 +56,20 @@ internal sealed class Frames
 
     /// <summary>The outlines of an order.</summary>
     /// <param name="order">The order.</param>
-    /// <param name="spread">What is added to the distance of rows and of devices, for sheets that have height to spare; a multiple of the grid.</param>
+    /// <param name="spread">What is added to the distance of rows and of devices, for sheets that have height to spare; a multiple of the
+    /// grid.</param>
     public static Frames Of(ColumnOrder order, int spread = 0)
     {
         var frames = new Frames(order, spread);
-        var w = order.Wiring;
+        var w = order.Graph;
         for (int b = 0; b < w.Model.Bodies; b++)
         {
             frames.Measure(b);
         }
 
-        for (int k = 0; k < w.Lanes; k++)
+        for (int k = 0; k < w.Dummies; k++)
         {
-            frames.Up[w.Model.Bodies + k] = frames.Down[w.Model.Bodies + k] = w.LaneHalf[k];
+            frames.Up[w.Model.Bodies + k] = frames.Down[w.Model.Bodies + k] = w.DummyHalf[k];
         }
 
         return frames;
@@ -78,25 +80,25 @@ internal sealed class Frames
     {
         int by = (rows - Shift[(2 * body) + side]) * Pitch;
         Shift[(2 * body) + side] = rows;
-        foreach (int p in _order.SideOrder[(2 * body) + side])
+        foreach (int p in order.SideOrder[(2 * body) + side])
         {
-            for (int k = 0; k < _order.Wiring.Model.PortSlots[p]; k++)
+            for (int k = 0; k < order.Graph.Model.PortSlots[p]; k++)
             {
-                Dy[_order.Wiring.Model.PortSlot[p] + k] += by;
+                Dy[order.Graph.Model.PortSlot[p] + k] += by;
             }
         }
     }
 
     private void Measure(int b)
     {
-        var model = _order.Wiring.Model;
+        var model = order.Graph.Model;
         var device = model.Device(b);
         bool slim = device.Shape is DeviceShape.Slim or DeviceShape.Holder;
         int half = device.Shape == DeviceShape.Holder ? Model.Measure.HalfHolder : Model.Measure.HalfSlim;
         int header = slim ? device.HeaderHeight + half : device.HeaderHeight + NameRoom(model.Ports(b, PortSide.Top), model);
         int over = int.MaxValue, under = int.MinValue;
-        int left = Rows(_order.SideOrder[2 * b], slim, header, ref over, ref under);
-        int right = Rows(_order.SideOrder[(2 * b) + 1], slim, header, ref over, ref under);
+        int left = Rows(order.SideOrder[2 * b], slim, header, ref over, ref under);
+        int right = Rows(order.SideOrder[(2 * b) + 1], slim, header, ref over, ref under);
         int last = Math.Max(left, right);
         under = under == int.MinValue ? 0 : last + under;
         if (slim)
@@ -117,7 +119,7 @@ internal sealed class Frames
             Spare((2 * b) + 1, right, last);
         }
 
-        int gap = (slim ? 2 : 4) + (_spread / 2);
+        int gap = (slim ? 2 : 4) + (spread / 2);
         int up = Math.Max(gap - Top[b], over == int.MaxValue ? 0 : -over);
         int down = Math.Max(Bottom[b] + gap, under);
         foreach (int s in model.BodySatellites[b])
@@ -125,7 +127,7 @@ internal sealed class Frames
             down = Math.Max(down, Bottom[b] + model.Satellites[s].Drop + model.Satellites[s].Height + 4);
         }
 
-        Edges.Lay(_order.Wiring, b, this, ref up, ref down);
+        Edges.Lay(order.Graph, b, this, ref up, ref down);
         Up[b] = up;
         Down[b] = down;
     }
@@ -151,17 +153,21 @@ internal sealed class Frames
         return 0;
     }
 
-    // Rows of a side from the top; returns the last, how far up labels reach, and the most that one needs under its row.
+    /// <summary>
+    /// Rows of a side from the top; returns the last, how far up labels reach, and the most that one needs under its row.
+    /// </summary>
     private int Rows(int[] ports, bool slim, int header, ref int over, ref int under)
     {
-        var model = _order.Wiring.Model;
+        var model = order.Graph.Model;
         int y = int.MinValue, lastHalf = 0;
         foreach (int p in ports)
         {
             for (int k = 0; k < model.PortSlots[p]; k++)
             {
                 int s = model.PortSlot[p] + k, half = model.SlotHalf[s];
-                y = y == int.MinValue ? (slim ? 0 : Model.Measure.Up(header + Model.Measure.HalfRow)) : y + Model.Measure.Up(lastHalf + half) + (k == 0 ? _spread : 0);
+                y = y == int.MinValue
+                    ? (slim ? 0 : Model.Measure.Up(header + Model.Measure.HalfRow))
+                    : y + Model.Measure.Up(lastHalf + half) + (k == 0 ? spread : 0);
                 Dy[s] = y;
                 lastHalf = half;
                 over = Math.Min(over, y - half);

@@ -21,7 +21,7 @@ internal sealed class Placement
     /// <summary>The least height that the fullest column allows.</summary>
     public required int LeastHeight { get; init; }
 
-    public SegmentGraph Wiring => Order.Wiring;
+    public SegmentGraph Graph => Order.Graph;
 
-    public int NodeY(int node) => Y[Wiring.NodeItem[node]] + Frames.Dy[node];
+    public int NodeY(int node) => Y[Graph.NodeItem[node]] + Frames.Dy[node];
 }

@@ -7,9 +7,9 @@ internal static class RowChooser
 {
     private const int BendPrice = 24, Far = 60;
 
-    public static void Choose(ColumnOrder order, Frames frames, Attraction pull, int[] y)
+    public static void Choose(ColumnOrder order, Frames frames, Attraction attraction, int[] y)
     {
-        for (int b = 0; b < order.Wiring.Model.Bodies; b++)
+        for (int b = 0; b < order.Graph.Model.Bodies; b++)
         {
             for (int side = 0; side < 2; side++)
             {
@@ -23,7 +23,7 @@ internal static class RowChooser
                 long bestPrice = long.MaxValue;
                 for (int rows = 0; rows <= spare; rows++)
                 {
-                    long price = Price(order, frames, pull, y, b, side, (rows - frames.Shift[(2 * b) + side]) * frames.Pitch);
+                    long price = Price(order, frames, attraction, y, b, side, (rows - frames.Shift[(2 * b) + side]) * frames.Pitch);
                     if (price < bestPrice)
                     {
                         (best, bestPrice) = (rows, price);
@@ -38,20 +38,20 @@ internal static class RowChooser
         }
     }
 
-    private static long Price(ColumnOrder order, Frames frames, Attraction pull, int[] y, int body, int side, int by)
+    private static long Price(ColumnOrder order, Frames frames, Attraction attraction, int[] y, int body, int side, int by)
     {
-        var model = order.Wiring.Model;
+        var model = order.Graph.Model;
         long price = 0;
-        for (int k = pull.Start[body]; k < pull.Start[body + 1]; k++)
+        for (int k = attraction.Start[body]; k < attraction.Start[body + 1]; k++)
         {
-            int port = model.SlotPort[pull.Mine[k]];
+            int port = model.SlotPort[attraction.Mine[k]];
             if (Array.IndexOf(order.SideOrder[(2 * body) + side], port) < 0)
             {
                 continue;
             }
 
-            int off = Math.Abs(y[pull.Other[k]] + frames.Dy[pull.Theirs[k]] - y[body] - frames.Dy[pull.Mine[k]] - by);
-            price += pull.Weight[k] * (Math.Min(Far, off) + (off != 0 ? BendPrice : 0));
+            int off = Math.Abs(y[attraction.Other[k]] + frames.Dy[attraction.Theirs[k]] - y[body] - frames.Dy[attraction.Mine[k]] - by);
+            price += attraction.Weight[k] * (Math.Min(Far, off) + (off != 0 ? BendPrice : 0));
         }
 
         return price;

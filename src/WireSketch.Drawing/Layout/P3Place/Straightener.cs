@@ -2,20 +2,22 @@ using WireSketch.Drawing.Layout.P2Order;
 
 namespace WireSketch.Drawing.Layout.P3Place;
 
-/// <summary>Moves single items, and chains of lanes that lie straight, to where that takes a bend away; neighbors are pushed along.</summary>
+/// <summary>
+/// Moves single items, and chains of dummy nodes that lie straight, to where that takes a bend away; neighbors are pushed along.
+/// </summary>
 internal sealed class Straightener
 {
     private const int BendPrice = 24, Rounds = 3, LongestPush = 80, LongestChain = 24, LongestRigid = 24;
 
-    private readonly ColumnOrder _order;
-    private readonly Frames _frames;
-    private readonly Attraction _pull;
-    private readonly int[][] _seps;
-    private readonly int[] _y, _columnOf, _index, _new, _stamp;
-    private readonly bool[] _open;
-    private readonly int _limit;
-    private readonly List<int> _moved = [], _pending = [], _chain = [], _shifts = [];
-    private int _round;
+    private readonly ColumnOrder order;
+    private readonly Frames frames;
+    private readonly Attraction attraction;
+    private readonly int[][] separations;
+    private readonly int[] ordinates, columnOf, index, target, stamp;
+    private readonly bool[] open;
+    private readonly int limit;
+    private readonly List<int> moved = [], pending = [], chain = [], shifts = [];
+    private int round;
 
     private enum Route
     {
@@ -24,21 +26,26 @@ internal sealed class Straightener
         Rigid,
     }
 
-    public Straightener(ColumnOrder order, Frames frames, Attraction pull, int[][] seps, int[] y, int height)
+    public Straightener(ColumnOrder order, Frames frames, Attraction attraction, int[][] separations, int[] y, int height)
     {
-        (_order, _frames, _pull, _seps, _y, _limit) = (order, frames, pull, seps, y, height);
+        this.order = order;
+        this.frames = frames;
+        this.attraction = attraction;
+        this.separations = separations;
+        ordinates = y;
+        limit = height;
         int items = y.Length;
-        _columnOf = new int[items];
-        _index = new int[items];
-        _new = new int[items];
-        _stamp = new int[items];
-        _open = new bool[items];
-        Array.Fill(_open, true);
+        columnOf = new int[items];
+        index = new int[items];
+        target = new int[items];
+        stamp = new int[items];
+        open = new bool[items];
+        Array.Fill(open, true);
         for (int c = 0; c < order.Items.Length; c++)
         {
             for (int k = 0; k < order.Items[c].Length; k++)
             {
-                (_columnOf[order.Items[c][k]], _index[order.Items[c][k]]) = (c, k);
+                (columnOf[order.Items[c][k]], index[order.Items[c][k]]) = (c, k);
             }
         }
     }
@@ -48,13 +55,13 @@ internal sealed class Straightener
         for (int round = 0; round < Rounds; round++)
         {
             bool still = true;
-            foreach (int[] column in _order.Items)
+            foreach (int[] column in order.Items)
             {
                 foreach (int item in column)
                 {
-                    if (_open[item])
+                    if (open[item])
                     {
-                        _open[item] = false;
+                        open[item] = false;
                         still &= !Improve(item);
                     }
                 }
@@ -70,31 +77,31 @@ internal sealed class Straightener
     private bool Improve(int item)
     {
         FindChain(item);
-        _shifts.Clear();
-        foreach (int o in _chain)
+        shifts.Clear();
+        foreach (int o in chain)
         {
-            for (int k = _pull.Start[o]; k < _pull.Start[o + 1]; k++)
+            for (int k = attraction.Start[o]; k < attraction.Start[o + 1]; k++)
             {
                 int d = Gap(k, o);
-                if (d != 0 && !_shifts.Contains(d))
+                if (d != 0 && !shifts.Contains(d))
                 {
-                    _shifts.Add(d);
+                    shifts.Add(d);
                 }
             }
         }
 
-        _shifts.Sort((a, b) => Math.Abs(a) != Math.Abs(b) ? Math.Abs(a).CompareTo(Math.Abs(b)) : a.CompareTo(b));
+        shifts.Sort((a, b) => Math.Abs(a) != Math.Abs(b) ? Math.Abs(a).CompareTo(Math.Abs(b)) : a.CompareTo(b));
         long best = 0;
         int bestShift = 0;
         var bestWay = Route.Alone;
         for (var way = Route.Alone; way <= Route.Rigid && (way < Route.Rigid || best == 0); way++)
         {
-            if (way == Route.Chain && _chain.Count == 1)
+            if (way == Route.Chain && chain.Count == 1)
             {
                 continue;
             }
 
-            foreach (int shift in _shifts)
+            foreach (int shift in shifts)
             {
                 if ((way < Route.Rigid || Math.Abs(shift) <= LongestRigid) && Try(shift, way))
                 {
@@ -113,76 +120,79 @@ internal sealed class Straightener
         }
 
         Try(bestShift, bestWay);
-        foreach (int i in _moved)
+        foreach (int i in moved)
         {
-            _y[i] = _new[i];
+            ordinates[i] = target[i];
             Reopen(i);
         }
 
         return true;
     }
 
-    // What moved, its partners and its neighbors may now find better places.
+    /// <summary>What moved, its partners and its neighbors may now find better places.</summary>
     private void Reopen(int item)
     {
-        int[] items = _order.Items[_columnOf[item]];
-        int at = _index[item];
-        _open[item] = true;
-        _open[items[Math.Max(0, at - 1)]] = true;
-        _open[items[Math.Min(items.Length - 1, at + 1)]] = true;
-        for (int k = _pull.Start[item]; k < _pull.Start[item + 1]; k++)
+        int[] items = order.Items[columnOf[item]];
+        int at = index[item];
+        open[item] = true;
+        open[items[Math.Max(0, at - 1)]] = true;
+        open[items[Math.Min(items.Length - 1, at + 1)]] = true;
+        for (int k = attraction.Start[item]; k < attraction.Start[item + 1]; k++)
         {
-            _open[_pull.Other[k]] = true;
+            open[attraction.Other[k]] = true;
         }
     }
 
-    private int Gap(int k, int item) => _y[_pull.Other[k]] + _frames.Dy[_pull.Theirs[k]] - _y[item] - _frames.Dy[_pull.Mine[k]];
+    private int Gap(int k, int item) =>
+        ordinates[attraction.Other[k]] + frames.Dy[attraction.Theirs[k]] - ordinates[item] - frames.Dy[attraction.Mine[k]];
 
     private void FindChain(int item)
     {
-        _chain.Clear();
-        _chain.Add(item);
-        if (!_order.Wiring.IsLane(item))
+        chain.Clear();
+        chain.Add(item);
+        if (!order.Graph.IsDummy(item))
         {
             return;
         }
 
-        for (int i = 0; i < _chain.Count && _chain.Count < LongestChain; i++)
+        for (int i = 0; i < chain.Count && chain.Count < LongestChain; i++)
         {
-            int o = _chain[i];
-            for (int k = _pull.Start[o]; k < _pull.Start[o + 1]; k++)
+            int o = chain[i];
+            for (int k = attraction.Start[o]; k < attraction.Start[o + 1]; k++)
             {
-                int q = _pull.Other[k];
-                if (_order.Wiring.IsLane(q) && Gap(k, o) == 0 && !_chain.Contains(q))
+                int q = attraction.Other[k];
+                if (order.Graph.IsDummy(q) && Gap(k, o) == 0 && !chain.Contains(q))
                 {
-                    _chain.Add(q);
+                    chain.Add(q);
                 }
             }
         }
     }
 
-    // Moves an item, or its chain, and pushes what is in the way; a rigid move also takes along what lies straight with anything moved.
+    /// <summary>
+    /// Moves an item, or its chain, and pushes what is in the way; a rigid move also takes along what lies straight with anything moved.
+    /// </summary>
     private bool Try(int shift, Route way)
     {
-        _round++;
-        _moved.Clear();
-        _pending.Clear();
-        int count = way == Route.Chain ? _chain.Count : 1, step = shift < 0 ? -1 : 1;
+        round++;
+        moved.Clear();
+        pending.Clear();
+        int count = way == Route.Chain ? chain.Count : 1, step = shift < 0 ? -1 : 1;
         for (int i = 0; i < count; i++)
         {
-            Move(_chain[i], _y[_chain[i]] + shift);
+            Move(chain[i], ordinates[chain[i]] + shift);
         }
 
-        for (int i = 0; i < _pending.Count; i++)
+        for (int i = 0; i < pending.Count; i++)
         {
-            if (_pending.Count > LongestPush || !Push(_pending[i], step))
+            if (pending.Count > LongestPush || !Push(pending[i], step))
             {
                 return false;
             }
 
             if (way == Route.Rigid)
             {
-                TakeAlong(_pending[i], step);
+                TakeAlong(pending[i], step);
             }
         }
 
@@ -191,33 +201,33 @@ internal sealed class Straightener
 
     private bool Push(int item, int step)
     {
-        int c = _columnOf[item];
-        int[] items = _order.Items[c], seps = _seps[c];
-        for (int k = _index[item] + step; k >= 0 && k < items.Length; k += step)
+        int c = columnOf[item];
+        int[] items = order.Items[c], tops = separations[c];
+        for (int k = index[item] + step; k >= 0 && k < items.Length; k += step)
         {
-            int bound = Now(items[k - step]) + seps[k] - seps[k - step];
+            int bound = Now(items[k - step]) + tops[k] - tops[k - step];
             if (step < 0 ? Now(items[k]) <= bound : Now(items[k]) >= bound)
             {
                 break;
             }
 
             Move(items[k], bound);
-            if (_pending.Count > LongestPush)
+            if (pending.Count > LongestPush)
             {
                 return false;
             }
         }
 
-        return step < 0 ? Now(items[0]) >= seps[0] : Now(items[^1]) + _frames.Down[items[^1]] <= _limit;
+        return step < 0 ? Now(items[0]) >= tops[0] : Now(items[^1]) + frames.Down[items[^1]] <= limit;
     }
 
     private void TakeAlong(int item, int step)
     {
-        int by = _new[item] - _y[item];
-        for (int k = _pull.Start[item]; k < _pull.Start[item + 1]; k++)
+        int by = target[item] - ordinates[item];
+        for (int k = attraction.Start[item]; k < attraction.Start[item + 1]; k++)
         {
-            int other = _pull.Other[k], y = _y[other] + by;
-            if (_pull.Across[k] && Gap(k, item) == 0 && (step < 0 ? Now(other) > y : Now(other) < y))
+            int other = attraction.Other[k], y = ordinates[other] + by;
+            if (attraction.Across[k] && Gap(k, item) == 0 && (step < 0 ? Now(other) > y : Now(other) < y))
             {
                 Move(other, y);
             }
@@ -226,31 +236,31 @@ internal sealed class Straightener
 
     private void Move(int item, int y)
     {
-        if (_stamp[item] != _round)
+        if (stamp[item] != round)
         {
-            _stamp[item] = _round;
-            _moved.Add(item);
+            stamp[item] = round;
+            moved.Add(item);
         }
 
-        _new[item] = y;
-        _pending.Add(item);
+        target[item] = y;
+        pending.Add(item);
     }
 
-    private int Now(int item) => _stamp[item] == _round ? _new[item] : _y[item];
+    private int Now(int item) => stamp[item] == round ? target[item] : ordinates[item];
 
-    // Each pull between two moved items is met twice, each between a moved and a still one once: so those count double.
+    /// <summary>Each pull between two moved items is met twice, each between a moved and a still one once: so those count double.</summary>
     private long Change()
     {
         long sum = 0;
-        foreach (int i in _moved)
+        foreach (int i in moved)
         {
-            for (int k = _pull.Start[i]; k < _pull.Start[i + 1]; k++)
+            for (int k = attraction.Start[i]; k < attraction.Start[i + 1]; k++)
             {
-                int other = _pull.Other[k], dy = _frames.Dy[_pull.Theirs[k]] - _frames.Dy[_pull.Mine[k]];
-                int was = Math.Abs(_y[other] - _y[i] + dy), now = Math.Abs(Now(other) - _new[i] + dy);
-                int bend = _pull.Across[k] ? BendPrice : 0;
+                int other = attraction.Other[k], dy = frames.Dy[attraction.Theirs[k]] - frames.Dy[attraction.Mine[k]];
+                int was = Math.Abs(ordinates[other] - ordinates[i] + dy), now = Math.Abs(Now(other) - target[i] + dy);
+                int bend = attraction.Across[k] ? BendPrice : 0;
                 long change = now - was + (now != 0 ? bend : 0) - (was != 0 ? bend : 0);
-                sum += change * _pull.Weight[k] * (_stamp[other] == _round ? 1 : 2);
+                sum += change * attraction.Weight[k] * (stamp[other] == round ? 1 : 2);
             }
         }
 

@@ -3,11 +3,11 @@ using WireSketch.Drawing.Layout.P2Order;
 namespace WireSketch.Drawing.Layout.P3Place;
 
 /// <summary>Takes rows and ordinates over from a sheet that differs little; what is new goes where its partners would have it.</summary>
-internal sealed class WarmStart(ColumnOrder order, Frames frames, Attraction pull, int[] y)
+internal sealed class WarmStart(ColumnOrder order, Frames frames, Attraction attraction, int[] y)
 {
     public void From(Placement other)
     {
-        var (w, old) = (order.Wiring, other.Wiring);
+        var (w, old) = (order.Graph, other.Graph);
         bool[] known = new bool[y.Length];
         for (int b = 0; b < w.Model.Bodies; b++)
         {
@@ -22,16 +22,16 @@ internal sealed class WarmStart(ColumnOrder order, Frames frames, Attraction pul
             }
         }
 
-        var lanes = new Dictionary<(long, long), int>(old.Lanes);
-        for (int k = 0; k < old.Lanes; k++)
+        var dummies = new Dictionary<(long, long), int>(old.Dummies);
+        for (int k = 0; k < old.Dummies; k++)
         {
-            lanes[(old.Columns.Key[old.LaneColumn[k]], old.LaneKey[k])] = other.Y[old.Model.Bodies + k];
+            dummies[(old.Columns.Key[old.DummyColumn[k]], old.DummyKey[k])] = other.Y[old.Model.Bodies + k];
         }
 
-        for (int k = 0; k < w.Lanes; k++)
+        for (int k = 0; k < w.Dummies; k++)
         {
             int i = w.Model.Bodies + k;
-            known[i] = lanes.TryGetValue((w.Columns.Key[w.LaneColumn[k]], w.LaneKey[k]), out y[i]);
+            known[i] = dummies.TryGetValue((w.Columns.Key[w.DummyColumn[k]], w.DummyKey[k]), out y[i]);
         }
 
         for (int i = w.Model.Bodies; i < y.Length; i++)
@@ -47,11 +47,11 @@ internal sealed class WarmStart(ColumnOrder order, Frames frames, Attraction pul
     private int Wanted(int item, bool[] known)
     {
         int sum = 0, n = 0;
-        for (int k = pull.Start[item]; k < pull.Start[item + 1]; k++)
+        for (int k = attraction.Start[item]; k < attraction.Start[item + 1]; k++)
         {
-            if (known[pull.Other[k]])
+            if (known[attraction.Other[k]])
             {
-                sum += y[pull.Other[k]] + frames.Dy[pull.Theirs[k]] - frames.Dy[pull.Mine[k]];
+                sum += y[attraction.Other[k]] + frames.Dy[attraction.Theirs[k]] - frames.Dy[attraction.Mine[k]];
                 n++;
             }
         }

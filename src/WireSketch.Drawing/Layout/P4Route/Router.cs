@@ -3,85 +3,87 @@ using WireSketch.Drawing.Layout.P3Place;
 
 namespace WireSketch.Drawing.Layout.P4Route;
 
-/// <summary>Joins the pieces of each gutter to trunks and puts the trunks in the order that crosses least.</summary>
+/// <summary>
+/// Joins the segments of each channel to vertical segments and puts the vertical segments in the order that crosses least.
+/// </summary>
 internal sealed class Router
 {
-    private readonly Placement _placed;
-    private readonly SegmentGraph _w;
-    private readonly int[] _nodeY;
-    private readonly int[] _trunkOf;
-    private readonly List<int> _upper = [], _lower = [], _half = [];
-    private readonly List<(int, int)> _clashes = [];
-    private int _crossings;
+    private readonly Placement placed;
+    private readonly SegmentGraph graph;
+    private readonly int[] nodeY;
+    private readonly int[] verticalOf;
+    private readonly List<int> upper = [], lower = [], half = [];
+    private readonly List<(int, int)> clashes = [];
+    private int crossings;
 
     private Router(Placement placed)
     {
-        _placed = placed;
-        _w = placed.Wiring;
-        _trunkOf = new int[_w.Pieces];
-        _nodeY = new int[_w.NodeItem.Length];
-        for (int n = 0; n < _nodeY.Length; n++)
+        this.placed = placed;
+        graph = placed.Graph;
+        verticalOf = new int[graph.Segments];
+        nodeY = new int[graph.NodeItem.Length];
+        for (int n = 0; n < nodeY.Length; n++)
         {
-            _nodeY[n] = placed.NodeY(n);
+            nodeY[n] = placed.NodeY(n);
         }
     }
 
     public static RoutedSheet Route(Placement placed)
     {
         var router = new Router(placed);
-        int[][] tracks = new int[placed.Wiring.Columns.Count + 1][];
+        int[][] tracks = new int[placed.Graph.Columns.Count + 1][];
         for (int g = 0; g < tracks.Length; g++)
         {
-            tracks[g] = router.RouteGutter(g);
+            tracks[g] = router.RouteChannel(g);
         }
 
         return new RoutedSheet
         {
             Placed = placed,
-            TrunkOf = router._trunkOf,
-            Upper = [.. router._upper],
-            Lower = [.. router._lower],
-            Half = [.. router._half],
+            VerticalOf = router.verticalOf,
+            Upper = [.. router.upper],
+            Lower = [.. router.lower],
+            Half = [.. router.half],
             Tracks = tracks,
-            Crossings = router._crossings,
-            Clashes = router._clashes,
+            Crossings = router.crossings,
+            Clashes = router.clashes,
         };
     }
 
-    private int[] RouteGutter(int gutter)
+    private int[] RouteChannel(int channel)
     {
-        var pieces = _w.In(gutter);
-        if (pieces.Length == 0)
+        var segments = graph.In(channel);
+        if (segments.Length == 0)
         {
             return [];
         }
 
-        var trunks = Join(pieces);
+        var verticals = Join(segments);
         var bent = new List<VerticalSegment>();
-        foreach (var t in trunks)
+        foreach (var t in verticals)
         {
-            foreach (int p in t.Pieces)
+            foreach (int p in t.Segments)
             {
-                _trunkOf[p] = _upper.Count;
+                verticalOf[p] = upper.Count;
             }
 
-            t.Number = _upper.Count;
-            _upper.Add(t.Upper);
-            _lower.Add(t.Lower);
-            _half.Add(t.Half);
+            t.Number = upper.Count;
+            upper.Add(t.Upper);
+            lower.Add(t.Lower);
+            half.Add(t.Half);
             if (t.Upper != t.Lower)
             {
                 bent.Add(t);
             }
         }
 
-        foreach (var t in trunks)
+        foreach (var t in verticals)
         {
             if (t.Upper == t.Lower)
             {
                 foreach (var other in bent)
                 {
-                    _crossings += t.Links * other.Across(t.Upper);
+                    crossings += t.Links * other.Across(t.Upper);
                 }
             }
         }
@@ -89,54 +91,54 @@ internal sealed class Router
         bent.Sort((a, b) => a.StartRank != b.StartRank ? a.StartRank.CompareTo(b.StartRank) : a.Number.CompareTo(b.Number));
         var order = new TrackOrder(bent);
         int[] sorted = order.Sort();
-        _crossings += order.Crossings;
-        _clashes.AddRange(order.Clashes);
+        crossings += order.Crossings;
+        clashes.AddRange(order.Clashes);
         return Array.ConvertAll(sorted, i => bent[i].Number);
     }
 
-    private List<VerticalSegment> Join(ReadOnlySpan<int> pieces)
+    private List<VerticalSegment> Join(ReadOnlySpan<int> segments)
     {
-        var trunks = new List<VerticalSegment>();
-        foreach (int seed in pieces)
+        var verticals = new List<VerticalSegment>();
+        foreach (int seed in segments)
         {
-            _trunkOf[seed] = -1;
+            verticalOf[seed] = -1;
         }
 
         var open = new Stack<int>();
-        foreach (int seed in pieces)
+        foreach (int seed in segments)
         {
-            if (_trunkOf[seed] >= 0)
+            if (verticalOf[seed] >= 0)
             {
                 continue;
             }
 
-            var trunk = new VerticalSegment();
-            _trunkOf[seed] = trunks.Count;
+            var vertical = new VerticalSegment();
+            verticalOf[seed] = verticals.Count;
             open.Push(seed);
             while (open.Count > 0)
             {
                 int p = open.Pop();
-                trunk.Add(p, _nodeY[_w.Piece[p].A], _nodeY[_w.Piece[p].B], _w.Piece[p].Links, _w.Piece[p].Half);
+                vertical.Add(p, nodeY[graph.Segment[p].A], nodeY[graph.Segment[p].B], graph.Segment[p].Links, graph.Segment[p].Half);
                 for (int end = 0; end < 2; end++)
                 {
-                    int node = end == 0 ? _w.Piece[p].A : _w.Piece[p].B, links = 0;
-                    foreach (int q in _w.At(node))
+                    int node = end == 0 ? graph.Segment[p].A : graph.Segment[p].B, links = 0;
+                    foreach (int q in graph.At(node))
                     {
-                        links += _w.Piece[q].Links;
-                        if (_trunkOf[q] < 0)
+                        links += graph.Segment[q].Links;
+                        if (verticalOf[q] < 0)
                         {
-                            _trunkOf[q] = trunks.Count;
+                            verticalOf[q] = verticals.Count;
                             open.Push(q);
                         }
                     }
 
-                    trunk.AddNode(node, _nodeY[node], links, _w.NodeOnRight[node]);
+                    vertical.AddNode(node, nodeY[node], links, graph.NodeOnRight[node]);
                 }
             }
 
-            trunks.Add(trunk);
+            verticals.Add(vertical);
         }
 
-        return trunks;
+        return verticals;
     }
 }

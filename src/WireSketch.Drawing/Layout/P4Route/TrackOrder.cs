@@ -1,30 +1,31 @@
 namespace WireSketch.Drawing.Layout.P4Route;
 
 /// <summary>
-/// Orders the trunks of a gutter from left to right by insertion: each trunk in turn goes where it costs least against
-/// all others. A cost belongs to an ordered pair: arms of the left trunk that go right past the other, and the reverse.
+/// Orders the vertical segments of a channel from left to right by insertion: each vertical segment in turn goes where it costs least
+/// against
+/// all others. A cost belongs to an ordered pair: arms of the left vertical segment that go right past the other, and the reverse.
 /// </summary>
 internal sealed class TrackOrder
 {
     /// <summary>Price of one crossing; smaller sums are matters of taste.</summary>
     private const int CrossingPrice = 64, NearPrice = 4, ClashPrice = 1 << 20, Rounds = 12, Near = 6;
 
-    private readonly List<VerticalSegment> _trunks;
-    private readonly int[] _cost;
-    private readonly int _n;
+    private readonly List<VerticalSegment> verticals;
+    private readonly int[] cost;
+    private readonly int size;
 
-    public TrackOrder(List<VerticalSegment> trunks)
+    public TrackOrder(List<VerticalSegment> verticals)
     {
-        _trunks = trunks;
-        _n = trunks.Count;
-        _cost = new int[_n * _n];
-        for (int i = 0; i < _n; i++)
+        this.verticals = verticals;
+        size = verticals.Count;
+        cost = new int[size * size];
+        for (int i = 0; i < size; i++)
         {
-            for (int j = 0; j < _n; j++)
+            for (int j = 0; j < size; j++)
             {
-                if (i != j && trunks[i].Upper <= trunks[j].Lower + Near && trunks[j].Upper <= trunks[i].Lower + Near)
+                if (i != j && verticals[i].Upper <= verticals[j].Lower + Near && verticals[j].Upper <= verticals[i].Lower + Near)
                 {
-                    _cost[(i * _n) + j] = Cost(trunks[i], trunks[j]);
+                    cost[(i * size) + j] = Cost(verticals[i], verticals[j]);
                 }
             }
         }
@@ -36,8 +37,8 @@ internal sealed class TrackOrder
 
     public int[] Sort()
     {
-        var order = new List<int>(_n);
-        for (int i = 0; i < _n; i++)
+        var order = new List<int>(size);
+        for (int i = 0; i < size; i++)
         {
             order.Add(i);
         }
@@ -46,21 +47,21 @@ internal sealed class TrackOrder
         for (int round = 0; better && round < Rounds; round++)
         {
             better = false;
-            for (int v = 0; v < _n; v++)
+            for (int v = 0; v < size; v++)
             {
                 better |= Reinsert(order, v);
             }
         }
 
-        for (int p = 0; p < _n; p++)
+        for (int p = 0; p < size; p++)
         {
-            for (int q = p + 1; q < _n; q++)
+            for (int q = p + 1; q < size; q++)
             {
-                int cost = _cost[(order[p] * _n) + order[q]];
+                int cost = this.cost[(order[p] * size) + order[q]];
                 Crossings += cost % ClashPrice / CrossingPrice;
                 if (cost >= ClashPrice)
                 {
-                    NoteClash(_trunks[order[p]], _trunks[order[q]]);
+                    NoteClash(verticals[order[p]], verticals[order[q]]);
                 }
             }
         }
@@ -75,7 +76,7 @@ internal sealed class TrackOrder
         long now = 0;
         foreach (int u in order)
         {
-            now += _cost[(v * _n) + u];
+            now += cost[(v * size) + u];
         }
 
         long best = now, here = now;
@@ -83,7 +84,7 @@ internal sealed class TrackOrder
         for (int p = 1; p <= order.Count; p++)
         {
             int u = order[p - 1];
-            now += _cost[(u * _n) + v] - _cost[(v * _n) + u];
+            now += cost[(u * size) + v] - cost[(v * size) + u];
             if (p == k)
             {
                 here = now;

@@ -1,9 +1,9 @@
 namespace WireSketch.Drawing.Layout.P4Route;
 
-/// <summary>The pieces of one gutter that hang together: one vertical stretch with arms to both walls.</summary>
+/// <summary>The segments of one channel that hang together: one vertical stretch with arms to both walls.</summary>
 internal sealed class VerticalSegment
 {
-    public List<int> Pieces { get; } = [];
+    public List<int> Segments { get; } = [];
     public List<(int Upper, int Lower, int Links)> Spans { get; } = [];
     public List<(int Node, int Y, int Links)> Left { get; } = [];
     public List<(int Node, int Y, int Links)> Right { get; } = [];
@@ -13,7 +13,7 @@ internal sealed class VerticalSegment
     public int Links { get; private set; }
     public int Half { get; private set; }
 
-    /// <summary>Where the trunk stands in the order to start from: by the mean height of its left arms.</summary>
+    /// <summary>Where the vertical segment stands in the order to start from: by the mean height of its left arms.</summary>
     public int StartRank
     {
         get
@@ -28,9 +28,9 @@ internal sealed class VerticalSegment
         }
     }
 
-    public void Add(int piece, int y1, int y2, int links, int half)
+    public void Add(int segment, int y1, int y2, int links, int half)
     {
-        Pieces.Add(piece);
+        Segments.Add(segment);
         Spans.Add((Math.Min(y1, y2), Math.Max(y1, y2), links));
         Upper = Math.Min(Upper, Math.Min(y1, y2));
         Lower = Math.Max(Lower, Math.Max(y1, y2));

@@ -10,10 +10,10 @@ internal static class LabelBox
     public static int Start(SheetModel model, int slot) =>
         Measure.LabelStand + (model.IsTied(model.SlotPort[slot]) ? Measure.Tie : 0);
 
-    /// <summary>Distance of a slot's terminal from the wall of the gutter that its wire leaves to.</summary>
+    /// <summary>Distance of a slot's terminal from the wall of the channel that its wire leaves to.</summary>
     public static int Inset(Placement placed, int slot, int[] columnWidth)
     {
-        var w = placed.Wiring;
+        var w = placed.Graph;
         var model = w.Model;
         int b = model.SlotBody[slot], p = model.SlotPort[slot];
         int spare = columnWidth[w.Columns.Of[b]] - model.BodyWidth[b], left = spare / 2;
@@ -30,10 +30,13 @@ internal static class LabelBox
     /// <summary>The box of a slot's label, on the middle of its wire's first stretch.</summary>
     public static GridRect At(LabeledSheet sheet, int slot)
     {
-        var model = sheet.Wiring.Model;
+        var model = sheet.Graph.Model;
         var wire = model.Graph.Wires[model.SlotLabel[slot]];
         int start = Start(model, slot), x = sheet.TerminalX(slot), y = sheet.Placed.NodeY(slot);
         return new GridRect(
-            sheet.Wiring.NodeOnRight[slot] ? x - start - wire.LabelWidth : x + start, y - (wire.LabelHeight / 2), wire.LabelWidth, wire.LabelHeight);
+            sheet.Graph.NodeOnRight[slot] ? x - start - wire.LabelWidth : x + start,
+            y - (wire.LabelHeight / 2),
+            wire.LabelWidth,
+            wire.LabelHeight);
     }
 }

@@ -5,19 +5,19 @@ using WireSketch.Drawing.Layout.P4Route;
 
 namespace WireSketch.Drawing.Layout.P5Label;
 
-/// <summary>A routed sheet with abscissas: gutters as wide as their labels and tracks need.</summary>
+/// <summary>A routed sheet with abscissas: channels as wide as their labels and tracks need.</summary>
 internal sealed class LabeledSheet
 {
     public required RoutedSheet Routed { get; init; }
 
-    /// <summary>Left edge and width of each column and each gutter.</summary>
+    /// <summary>Left edge and width of each column and each channel.</summary>
     public required int[] ColumnX { get; init; }
     public required int[] ColumnWidth { get; init; }
-    public required int[] GutterX { get; init; }
-    public required int[] GutterWidth { get; init; }
+    public required int[] ChannelX { get; init; }
+    public required int[] ChannelWidth { get; init; }
 
-    /// <summary>Abscissa of each trunk.</summary>
-    public required int[] TrunkX { get; init; }
+    /// <summary>Abscissa of each vertical segment.</summary>
+    public required int[] VerticalX { get; init; }
 
     /// <summary>Left and right edge of each zone.</summary>
     public required int[] ZoneLeft { get; init; }
@@ -27,7 +27,7 @@ internal sealed class LabeledSheet
 
     public Placement Placed => Routed.Placed;
 
-    public SegmentGraph Wiring => Routed.Wiring;
+    public SegmentGraph Graph => Routed.Graph;
 
     /// <summary>Height of the whole sheet with heading and margin.</summary>
     public int Height => Placed.Height + Measure.Heading + Measure.Margin;
@@ -35,18 +35,18 @@ internal sealed class LabeledSheet
     /// <summary>Left edge of a body's box.</summary>
     public int BodyX(int body)
     {
-        int c = Wiring.Columns.Of[body];
-        return ColumnX[c] + ((ColumnWidth[c] - Wiring.Model.BodyWidth[body]) / 2);
+        int c = Graph.Columns.Of[body];
+        return ColumnX[c] + ((ColumnWidth[c] - Graph.Model.BodyWidth[body]) / 2);
     }
 
     /// <summary>Where a slot's terminal is across the sheet.</summary>
     public int TerminalX(int slot)
     {
-        var model = Wiring.Model;
+        var model = Graph.Model;
         int b = model.SlotBody[slot], p = model.SlotPort[slot];
         return BodyX(b) + model.PortSide[p] switch
         {
-            PortSide.Left or PortSide.Right => Wiring.NodeOnRight[slot] ? 0 : model.BodyWidth[b],
+            PortSide.Left or PortSide.Right => Graph.NodeOnRight[slot] ? 0 : model.BodyWidth[b],
             _ => Placed.Frames.EdgeX[p],
         };
     }
@@ -54,7 +54,7 @@ internal sealed class LabeledSheet
     /// <summary>Where a slot's terminal is down the sheet, before the heading is added.</summary>
     public int TerminalY(int slot)
     {
-        var model = Wiring.Model;
+        var model = Graph.Model;
         int b = model.SlotBody[slot], p = model.SlotPort[slot];
         return Placed.Y[b] + model.PortSide[p] switch
         {

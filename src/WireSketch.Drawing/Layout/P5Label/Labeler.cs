@@ -6,45 +6,45 @@ using WireSketch.Drawing.Layout.P4Route;
 namespace WireSketch.Drawing.Layout.P5Label;
 
 /// <summary>
-/// Puts each label beside its terminal, which is a place nothing else can take, and then makes each gutter as wide as its
+/// Puts each label beside its terminal, which is a place nothing else can take, and then makes each channel as wide as its
 /// labels and tracks need: a track keeps clear only of the labels whose rows it passes.
 /// </summary>
 internal sealed class Labeler
 {
-    private readonly RoutedSheet _routed;
-    private readonly Placement _placed;
-    private readonly SegmentGraph _w;
-    private readonly SheetModel _model;
-    private readonly int[] _columnWidth, _trunkX, _fromLeft, _fromRight;
-    private readonly int[] _mostLeft, _mostRight;
-    private readonly Skyline _sky = new();
-    private readonly List<(int Y, int Half, int Reach)>[] _left, _right;
+    private readonly RoutedSheet routed;
+    private readonly Placement placed;
+    private readonly SegmentGraph graph;
+    private readonly SheetModel model;
+    private readonly int[] columnWidth, verticalX, fromLeft, fromRight;
+    private readonly int[] mostLeft, mostRight;
+    private readonly Skyline skyline = new();
+    private readonly List<(int Y, int Half, int Reach)>[] left, right;
 
     private Labeler(RoutedSheet routed)
     {
-        _routed = routed;
-        _placed = routed.Placed;
-        _w = routed.Wiring;
-        _model = _w.Model;
-        _columnWidth = ColumnWidths();
-        _trunkX = new int[routed.Upper.Length];
-        _fromLeft = new int[_trunkX.Length];
-        _fromRight = new int[_trunkX.Length];
-        int gutters = _w.Columns.Count + 1;
-        _mostLeft = new int[gutters];
-        _mostRight = new int[gutters];
-        _left = new List<(int, int, int)>[gutters];
-        _right = new List<(int, int, int)>[gutters];
-        for (int g = 0; g < gutters; g++)
+        this.routed = routed;
+        placed = routed.Placed;
+        graph = routed.Graph;
+        model = graph.Model;
+        columnWidth = ColumnWidths();
+        verticalX = new int[routed.Upper.Length];
+        fromLeft = new int[verticalX.Length];
+        fromRight = new int[verticalX.Length];
+        int channels = graph.Columns.Count + 1;
+        mostLeft = new int[channels];
+        mostRight = new int[channels];
+        left = new List<(int, int, int)>[channels];
+        right = new List<(int, int, int)>[channels];
+        for (int g = 0; g < channels; g++)
         {
-            _left[g] = [];
-            _right[g] = [];
+            left[g] = [];
+            right[g] = [];
         }
 
         GatherLabels();
     }
 
-    /// <summary>Labels a sheet; where it comes out narrower than <paramref name="least"/> its gutters share what is missing.</summary>
+    /// <summary>Labels a sheet; where it comes out narrower than <paramref name="least"/> its channels share what is missing.</summary>
     public static LabeledSheet Label(RoutedSheet routed, int least)
     {
         var labeler = new Labeler(routed);
@@ -53,12 +53,12 @@ internal sealed class Labeler
 
     private LabeledSheet Label(int least)
     {
-        int gutters = _w.Columns.Count + 1, sum = 2 * Measure.Margin;
-        int[] width = new int[gutters];
-        for (int g = 0; g < gutters; g++)
+        int channels = graph.Columns.Count + 1, sum = 2 * Measure.Margin;
+        int[] width = new int[channels];
+        for (int g = 0; g < channels; g++)
         {
             width[g] = Needed(g);
-            sum += width[g] + (g < _columnWidth.Length ? _columnWidth[g] : 0);
+            sum += width[g] + (g < columnWidth.Length ? columnWidth[g] : 0);
         }
 
         if (sum < least)
@@ -66,35 +66,35 @@ internal sealed class Labeler
             Spread(width, least - sum);
         }
 
-        for (int g = 0; g < gutters; g++)
+        for (int g = 0; g < channels; g++)
         {
             ShareSlack(g, width[g]);
         }
 
-        var (zoneLeft, zoneRight) = Assemble(width, out int[] columnX, out int[] gutterX, out int right);
-        for (int g = 0; g < gutters; g++)
+        var (zoneLeft, zoneRight) = Assemble(width, out int[] columnX, out int[] channelX, out int right);
+        for (int g = 0; g < channels; g++)
         {
-            foreach (int t in _routed.Tracks[g])
+            foreach (int t in routed.Tracks[g])
             {
-                _trunkX[t] += gutterX[g];
+                verticalX[t] += channelX[g];
             }
         }
 
         return new LabeledSheet
         {
-            Routed = _routed,
+            Routed = routed,
             ColumnX = columnX,
-            ColumnWidth = _columnWidth,
-            GutterX = gutterX,
-            GutterWidth = width,
-            TrunkX = _trunkX,
+            ColumnWidth = columnWidth,
+            ChannelX = channelX,
+            ChannelWidth = width,
+            VerticalX = verticalX,
             ZoneLeft = zoneLeft,
             ZoneRight = zoneRight,
             Width = right,
         };
     }
 
-    // The outermost gutters get half of what the inner ones get.
+    /// <summary>The outermost channels get half of what the inner ones get.</summary>
     private static void Spread(int[] width, int missing)
     {
         int shares = Math.Max(1, (2 * width.Length) - 2), given = 0;
@@ -110,15 +110,15 @@ internal sealed class Labeler
 
     private int[] ColumnWidths()
     {
-        int[] width = new int[_w.Columns.Count];
+        int[] width = new int[graph.Columns.Count];
         for (int c = 0; c < width.Length; c++)
         {
-            width[c] = _w.Columns.IsWall[c] ? Measure.WallWidth : 20;
+            width[c] = graph.Columns.IsWall[c] ? Measure.WallWidth : 20;
         }
 
-        for (int b = 0; b < _model.Bodies; b++)
+        for (int b = 0; b < model.Bodies; b++)
         {
-            width[_w.Columns.Of[b]] = Math.Max(width[_w.Columns.Of[b]], _model.BodyWidth[b]);
+            width[graph.Columns.Of[b]] = Math.Max(width[graph.Columns.Of[b]], model.BodyWidth[b]);
         }
 
         return width;
@@ -126,107 +126,107 @@ internal sealed class Labeler
 
     private void GatherLabels()
     {
-        for (int s = 0; s < _model.Slots; s++)
+        for (int s = 0; s < model.Slots; s++)
         {
-            if (_model.SlotLabel[s] < 0)
+            if (model.SlotLabel[s] < 0)
             {
                 continue;
             }
 
-            var wire = _model.Graph.Wires[_model.SlotLabel[s]];
-            int reach = LabelBox.Start(_model, s) + wire.LabelWidth + 2 - LabelBox.Inset(_placed, s, _columnWidth);
-            int g = _w.NodeGutter[s];
-            var row = (_placed.NodeY(s), Measure.HalfLabel(wire.LabelHeight), reach);
-            if (_w.NodeOnRight[s])
+            var wire = model.Graph.Wires[model.SlotLabel[s]];
+            int reach = LabelBox.Start(model, s) + wire.LabelWidth + 2 - LabelBox.Inset(placed, s, columnWidth);
+            int g = graph.NodeChannel[s];
+            var row = (placed.NodeY(s), Measure.HalfLabel(wire.LabelHeight), reach);
+            if (graph.NodeOnRight[s])
             {
-                _right[g].Add(row);
-                _mostRight[g] = Math.Max(_mostRight[g], reach);
+                right[g].Add(row);
+                mostRight[g] = Math.Max(mostRight[g], reach);
             }
             else
             {
-                _left[g].Add(row);
-                _mostLeft[g] = Math.Max(_mostLeft[g], reach);
+                left[g].Add(row);
+                mostLeft[g] = Math.Max(mostLeft[g], reach);
             }
         }
     }
 
-    private void Begin(int reach) => _sky.Reset(-64, _placed.Height + 64, reach);
+    private void Begin(int reach) => skyline.Reset(-64, placed.Height + 64, reach);
 
     private void RaiseLabels(List<(int Y, int Half, int Reach)> labels, int less)
     {
         foreach (var (y, half, reach) in labels)
         {
-            _sky.Raise(y - half, y + half, reach - less);
+            skyline.Raise(y - half, y + half, reach - less);
         }
     }
 
     private int Needed(int g)
     {
-        int[] tracks = _routed.Tracks[g];
+        int[] tracks = routed.Tracks[g];
         Begin(Measure.WallClear - Measure.HalfTrack);
-        RaiseLabels(_left[g], 0);
+        RaiseLabels(left[g], 0);
         foreach (int t in tracks)
         {
-            _fromLeft[t] = _sky.Over(_routed.Upper[t], _routed.Lower[t]) + _routed.Half[t];
-            _sky.Raise(_routed.Upper[t], _routed.Lower[t], _fromLeft[t] + _routed.Half[t]);
+            fromLeft[t] = skyline.Over(routed.Upper[t], routed.Lower[t]) + routed.Half[t];
+            skyline.Raise(routed.Upper[t], routed.Lower[t], fromLeft[t] + routed.Half[t]);
         }
 
         Begin(Measure.WallClear - Measure.HalfTrack);
-        RaiseLabels(_right[g], 0);
-        int width = Measure.LeastGutter;
+        RaiseLabels(right[g], 0);
+        int width = Measure.LeastChannel;
         for (int i = tracks.Length - 1; i >= 0; i--)
         {
             int t = tracks[i];
-            _fromRight[t] = _sky.Over(_routed.Upper[t], _routed.Lower[t]) + _routed.Half[t];
-            _sky.Raise(_routed.Upper[t], _routed.Lower[t], _fromRight[t] + _routed.Half[t]);
-            width = Math.Max(width, _fromLeft[t] + _fromRight[t]);
+            fromRight[t] = skyline.Over(routed.Upper[t], routed.Lower[t]) + routed.Half[t];
+            skyline.Raise(routed.Upper[t], routed.Lower[t], fromRight[t] + routed.Half[t]);
+            width = Math.Max(width, fromLeft[t] + fromRight[t]);
         }
 
-        // Labels that face each other across the gutter.
-        if (_left[g].Count > 0 && _right[g].Count > 0)
+        // Labels that face each other across the channel.
+        if (left[g].Count > 0 && right[g].Count > 0)
         {
             Begin(0);
-            RaiseLabels(_left[g], 0);
-            foreach (var (y, half, reach) in _right[g])
+            RaiseLabels(left[g], 0);
+            foreach (var (y, half, reach) in right[g])
             {
-                width = Math.Max(width, _sky.Over(y - half, y + half) + reach + 2);
+                width = Math.Max(width, skyline.Over(y - half, y + half) + reach + 2);
             }
         }
 
-        width = Math.Max(width, Math.Max(_mostLeft[g], _mostRight[g]) + 4);
-        return IsZoneEdge(g) ? Math.Max(width, _mostLeft[g] + _mostRight[g] + 8) : width;
+        width = Math.Max(width, Math.Max(mostLeft[g], mostRight[g]) + 4);
+        return IsZoneEdge(g) ? Math.Max(width, mostLeft[g] + mostRight[g] + 8) : width;
     }
 
-    private bool IsZoneEdge(int g) => g > 0 && g < _w.Columns.Count && _w.Columns.Zone[g - 1] != _w.Columns.Zone[g];
+    private bool IsZoneEdge(int g) => g > 0 && g < graph.Columns.Count && graph.Columns.Zone[g - 1] != graph.Columns.Zone[g];
 
-    // Each track in the middle of its range, the order kept.
+    /// <summary>Each track in the middle of its range, the order kept.</summary>
     private void ShareSlack(int g, int width)
     {
         Begin(int.MinValue / 2);
-        foreach (int t in _routed.Tracks[g])
+        foreach (int t in routed.Tracks[g])
         {
-            int middle = (_fromLeft[t] + width - _fromRight[t]) / 2;
-            int x = Math.Max(middle, Math.Max(_fromLeft[t], _sky.Over(_routed.Upper[t], _routed.Lower[t]) + _routed.Half[t]));
-            _trunkX[t] = Math.Min(x, width - _fromRight[t]);
-            _sky.Raise(_routed.Upper[t], _routed.Lower[t], _trunkX[t] + _routed.Half[t]);
+            int middle = (fromLeft[t] + width - fromRight[t]) / 2;
+            int x = Math.Max(middle, Math.Max(fromLeft[t], skyline.Over(routed.Upper[t], routed.Lower[t]) + routed.Half[t]));
+            verticalX[t] = Math.Min(x, width - fromRight[t]);
+            skyline.Raise(routed.Upper[t], routed.Lower[t], verticalX[t] + routed.Half[t]);
         }
     }
 
-    private (int[] Left, int[] Right) Assemble(int[] width, out int[] columnX, out int[] gutterX, out int right)
+    private (int[] Left, int[] Right) Assemble(int[] width, out int[] columnX, out int[] channelX, out int right)
     {
-        int zones = _model.Zones, columns = _columnWidth.Length;
+        int zones = model.Zones, columns = columnWidth.Length;
         int[] zoneLeft = new int[zones], zoneRight = new int[zones];
         columnX = new int[columns];
-        gutterX = new int[columns + 1];
+        channelX = new int[columns + 1];
         int x = Measure.Margin;
         for (int g = 0; g <= columns; g++)
         {
-            if (IsZoneEdge(g) && !_w.Columns.IsWall[g - 1])
+            if (IsZoneEdge(g) && !graph.Columns.IsWall[g - 1])
             {
-                OpenZone(_w.Columns.Zone[g], x + ((_mostLeft[g] + width[g] - _mostRight[g]) / 2), zoneLeft, zoneRight, ref x);
+                OpenZone(graph.Columns.Zone[g], x + ((mostLeft[g] + width[g] - mostRight[g]) / 2), zoneLeft, zoneRight, ref x);
             }
 
-            gutterX[g] = x;
+            channelX[g] = x;
             x += width[g];
             if (g == columns)
             {
@@ -234,17 +234,17 @@ internal sealed class Labeler
             }
 
             columnX[g] = x;
-            if (_w.Columns.IsWall[g])
+            if (graph.Columns.IsWall[g])
             {
-                int widen = Math.Max(0, zoneLeft[_w.Columns.Zone[g]] + Least(_w.Columns.Zone[g]) - x);
+                int widen = Math.Max(0, zoneLeft[graph.Columns.Zone[g]] + Least(graph.Columns.Zone[g]) - x);
                 x += widen;
                 columnX[g] = x;
-                zoneRight[_w.Columns.Zone[g]] = x;
-                zoneLeft[_w.Columns.Zone[g] + 1] = x + _columnWidth[g];
+                zoneRight[graph.Columns.Zone[g]] = x;
+                zoneLeft[graph.Columns.Zone[g] + 1] = x + columnWidth[g];
                 width[g] += widen;
             }
 
-            x += _columnWidth[g];
+            x += columnWidth[g];
         }
 
         right = x + Measure.Margin;
@@ -257,7 +257,7 @@ internal sealed class Labeler
         return (zoneLeft, zoneRight);
     }
 
-    private int Least(int zone) => _model.Graph.Zones[zone].HeadingWidth + Measure.Margin;
+    private int Least(int zone) => model.Graph.Zones[zone].HeadingWidth + Measure.Margin;
 
     private void OpenZone(int zone, int edge, int[] zoneLeft, int[] zoneRight, ref int x)
     {

@@ -2,17 +2,20 @@ using WireSketch.Drawing.Layout.Model;
 
 namespace WireSketch.Drawing.Layout.P5Label;
 
-/// <summary>Strings the pieces of a link together to a line of horizontal and vertical stretches.</summary>
+/// <summary>Strings the segments of a link together to a line of horizontal and vertical stretches.</summary>
 internal sealed class PolylineBuilder(LabeledSheet sheet)
 {
-    private readonly List<GridPoint> _points = [];
+    private readonly List<GridPoint> points = [];
 
-    /// <summary>The points of a link from its first terminal to its last, without repeated or in-line points; ordinates without the heading. Valid until the next call.</summary>
+    /// <summary>
+    /// The points of a link from its first terminal to its last, without repeated or in-line points; ordinates without the heading. Valid
+    /// until the next call.
+    /// </summary>
     public IReadOnlyList<GridPoint> Build(int link)
     {
-        var w = sheet.Wiring;
+        var w = sheet.Graph;
         var model = w.Model;
-        _points.Clear();
+        points.Clear();
         int from = model.LinkFrom[link], to = model.LinkTo[link];
         bool reversed = w.ChainReversed[link];
         int start = reversed ? to : from, end = reversed ? from : to;
@@ -20,25 +23,25 @@ internal sealed class PolylineBuilder(LabeledSheet sheet)
         int node = start;
         foreach (int p in w.Chain(link))
         {
-            int next = w.Piece[p].A == node ? w.Piece[p].B : w.Piece[p].A;
-            int trunk = sheet.Routed.TrunkOf[p];
-            if (sheet.Routed.Upper[trunk] != sheet.Routed.Lower[trunk])
+            int next = w.Segment[p].A == node ? w.Segment[p].B : w.Segment[p].A;
+            int vertical = sheet.Routed.VerticalOf[p];
+            if (sheet.Routed.Upper[vertical] != sheet.Routed.Lower[vertical])
             {
-                Add(sheet.TrunkX[trunk], sheet.Placed.NodeY(node));
-                Add(sheet.TrunkX[trunk], sheet.Placed.NodeY(next));
+                Add(sheet.VerticalX[vertical], sheet.Placed.NodeY(node));
+                Add(sheet.VerticalX[vertical], sheet.Placed.NodeY(next));
             }
 
-            // Through a lane to the other side of its column.
+            // Through a dummy node to the other side of its column.
             node = next >= model.Slots ? model.Slots + ((next - model.Slots) ^ 1) : next;
         }
 
         Arrive(end);
         if (reversed)
         {
-            _points.Reverse();
+            points.Reverse();
         }
 
-        return _points;
+        return points;
     }
 
     private void Leave(int slot)
@@ -66,29 +69,31 @@ internal sealed class PolylineBuilder(LabeledSheet sheet)
         Add(x, y);
     }
 
-    // The rows of one terminal part a little outside the box; terminals above and below lead to their lanes straight.
+    /// <summary>
+    /// The rows of one terminal part a little outside the box; terminals above and below lead to their dummy nodes straight.
+    /// </summary>
     private int TieX(int slot, int x) =>
-        sheet.Wiring.Model.PortSide[sheet.Wiring.Model.SlotPort[slot]] is PortSide.Left or PortSide.Right
-            ? x + (sheet.Wiring.NodeOnRight[slot] ? -Measure.Tie : Measure.Tie)
+        sheet.Graph.Model.PortSide[sheet.Graph.Model.SlotPort[slot]] is PortSide.Left or PortSide.Right
+            ? x + (sheet.Graph.NodeOnRight[slot] ? -Measure.Tie : Measure.Tie)
             : x;
 
     private void Add(int x, int y)
     {
         var point = new GridPoint(x, y);
-        if (_points.Count > 0 && _points[^1] == point)
+        if (points.Count > 0 && points[^1] == point)
         {
             return;
         }
 
-        while (_points.Count > 1 && ((_points[^1].X == x && _points[^2].X == x) || (_points[^1].Y == y && _points[^2].Y == y)))
+        while (points.Count > 1 && ((points[^1].X == x && points[^2].X == x) || (points[^1].Y == y && points[^2].Y == y)))
         {
-            _points.RemoveAt(_points.Count - 1);
-            if (_points[^1] == point)
+            points.RemoveAt(points.Count - 1);
+            if (points[^1] == point)
             {
                 return;
             }
         }
 
-        _points.Add(point);
+        points.Add(point);
     }
 }

@@ -1,23 +1,23 @@
 namespace WireSketch.Drawing.Layout.P5Label;
 
-/// <summary>How far things reach from a wall into a gutter, by ordinate.</summary>
+/// <summary>How far things reach from a wall into a channel, by ordinate.</summary>
 internal sealed class Skyline
 {
     private const int Cell = 2;
-    private int[] _reach = [];
-    private int _offset;
+    private int[] reach = [];
+    private int offset;
 
     /// <summary>Clears to one reach everywhere between two ordinates.</summary>
     public void Reset(int upper, int lower, int reach)
     {
-        _offset = upper;
+        offset = upper;
         int cells = ((lower - upper) / Cell) + 2;
-        if (_reach.Length < cells)
+        if (this.reach.Length < cells)
         {
-            _reach = new int[cells + 64];
+            this.reach = new int[cells + 64];
         }
 
-        _reach.AsSpan(0, cells).Fill(reach);
+        this.reach.AsSpan(0, cells).Fill(reach);
         Cells = cells;
     }
 
@@ -27,7 +27,7 @@ internal sealed class Skyline
     public int Over(int upper, int lower)
     {
         int from = Math.Max(0, Above(upper)), to = Math.Min(Cells - 1, Below(lower)), most = int.MinValue;
-        foreach (int r in _reach.AsSpan(from, Math.Max(0, to - from + 1)))
+        foreach (int r in reach.AsSpan(from, Math.Max(0, to - from + 1)))
         {
             most = Math.Max(most, r);
         }
@@ -40,12 +40,12 @@ internal sealed class Skyline
         int from = Math.Max(0, Above(upper)), to = Math.Min(Cells - 1, Below(lower));
         for (int i = from; i <= to; i++)
         {
-            _reach[i] = Math.Max(_reach[i], reach);
+            this.reach[i] = Math.Max(this.reach[i], reach);
         }
     }
 
-    // Ordinates are even, so the cells of a range are those whose ordinates lie in it.
-    private int Above(int y) => (y - _offset + Cell - 1) / Cell;
+    /// <summary>Ordinates are even, so the cells of a range are those whose ordinates lie in it.</summary>
+    private int Above(int y) => (y - offset + Cell - 1) / Cell;
 
-    private int Below(int y) => (y - _offset) / Cell;
+    private int Below(int y) => (y - offset) / Cell;
 }

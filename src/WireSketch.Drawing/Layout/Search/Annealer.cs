@@ -12,38 +12,43 @@ internal sealed class Annealer
 {
     private const int Anneals = 3, HottestFrom = 2000, HottestFromPrevious = 600, Coldest = 50;
 
-    private readonly SheetModel _model;
-    private readonly Evaluator _evaluator;
-    private readonly SeededRandom _chance = new(7);
-    private Candidate _best;
+    private readonly SheetModel model;
+    private readonly Evaluator evaluator;
+    private readonly SeededRandom random = new(7);
+    private Candidate best;
 
-    private Annealer(SheetModel model, Evaluator evaluator, Candidate best) => (_model, _evaluator, _best) = (model, evaluator, best);
+    private Annealer(SheetModel model, Evaluator evaluator, Candidate best)
+    {
+        this.model = model;
+        this.evaluator = evaluator;
+        this.best = best;
+    }
 
     public static LabeledSheet Run(SheetModel model, LayoutOptions options)
     {
-        var drift = options.Previous is { } previous && model.Bodies > 0 ? new StabilityCost(model, previous) : null;
+        var stability = options.Previous is { } previous && model.Bodies > 0 ? new StabilityCost(model, previous) : null;
         var page = new Page(options, model.Graph.Devices.Length);
-        var evaluator = new Evaluator(page, new GroupingCost(model), new OrientationCost(model), drift);
-        var starts = drift is null ? Starts.Of(model, evaluator) : [Starts.Told(model, evaluator, drift)];
+        var evaluator = new Evaluator(page, new GroupingCost(model), new OrientationCost(model), stability);
+        var starts = stability is null ? Starts.Of(model, evaluator) : [Starts.FromPrevious(model, evaluator, stability)];
         var annealer = new Annealer(model, evaluator, starts[0]);
         int tries = Tries(model, options.Effort);
         for (int round = 0; round < Anneals; round++)
         {
-            var from = round < Anneals - 1 ? starts[Math.Min(round, starts.Count - 1)] : annealer._best;
-            annealer.Anneal(from, tries / Anneals, drift is null ? HottestFrom : HottestFromPrevious);
+            var from = round < Anneals - 1 ? starts[Math.Min(round, starts.Count - 1)] : annealer.best;
+            annealer.Anneal(from, tries / Anneals, stability is null ? HottestFrom : HottestFromPrevious);
         }
 
         if (tries > 0)
         {
-            annealer._best = new Polisher(model, evaluator).Polish(annealer._best, tries);
+            annealer.best = new Polisher(model, evaluator).Polish(annealer.best, tries);
         }
 
-        var sheet = Spacer.Fill(annealer._best.Sheet, page);
+        var sheet = Spacer.Fill(annealer.best.Sheet, page);
         int wide = page.WidthFor(sheet.Height);
         return sheet.Routed.Clashes.Count == 0 && sheet.Width >= wide ? sheet : Labeler.Label(ClashRepair.Repair(sheet.Routed), wide);
     }
 
-    // Fewer as the work of judging one sheet grows, so that large sheets take no longer than they must.
+    /// <summary>Fewer as the work of judging one sheet grows, so that large sheets take no longer than they must.</summary>
     private static int Tries(SheetModel model, double effort)
     {
         const int Most = 6000, Budget = 20_000_000;
@@ -53,7 +58,7 @@ internal sealed class Annealer
 
     private void Anneal(Candidate current, int tries, int hottest)
     {
-        var moves = new Moves(_model, _chance);
+        var moves = new Moves(model, random);
         for (int i = 0; i < tries; i++)
         {
             long left = tries - i;
@@ -64,14 +69,14 @@ internal sealed class Annealer
                 continue;
             }
 
-            long limit = current.Price + (heat * _chance.Allowance() / 1000);
-            var next = _evaluator.Judge(trial, limit, current, near: i % 4 != 0);
+            long limit = current.Price + (heat * random.AcceptanceThreshold() / 1000);
+            var next = evaluator.Judge(trial, limit, current, near: i % 4 != 0);
             if (next is not null && next.Price < limit)
             {
                 current = next;
-                if (next.Price < _best.Price)
+                if (next.Price < best.Price)
                 {
-                    _best = next;
+                    best = next;
                 }
             }
         }

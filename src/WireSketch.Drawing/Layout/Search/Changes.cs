@@ -10,7 +10,7 @@ internal static class Changes
         bool[] changed = new bool[after.Items.Length];
         for (int c = 0; c < changed.Length; c++)
         {
-            int old = Array.BinarySearch(before.Wiring.Columns.Key, after.Wiring.Columns.Key[c]);
+            int old = Array.BinarySearch(before.Graph.Columns.Key, after.Graph.Columns.Key[c]);
             changed[c] = old < 0 || !Same(before, old, after, c);
         }
 
@@ -27,12 +27,17 @@ internal static class Changes
 
         for (int k = 0; k < a.Length; k++)
         {
-            bool lane = before.Wiring.IsLane(a[k]);
-            if (lane != after.Wiring.IsLane(b[k])
-                || (lane ? before.Wiring.LaneKey[a[k] - before.Wiring.Model.Bodies] != after.Wiring.LaneKey[b[k] - after.Wiring.Model.Bodies]
-                    : a[k] != b[k] || before.Wiring.Choices.Turned[a[k]] != after.Wiring.Choices.Turned[b[k]]
-                        || before.Wiring.NodeOnRight.AsSpan(before.Wiring.Model.BodySlot[a[k]], before.Wiring.Model.BodySlot[a[k] + 1] - before.Wiring.Model.BodySlot[a[k]])
-                            .SequenceEqual(after.Wiring.NodeOnRight.AsSpan(after.Wiring.Model.BodySlot[b[k]], after.Wiring.Model.BodySlot[b[k] + 1] - after.Wiring.Model.BodySlot[b[k]])) == false))
+            bool dummy = before.Graph.IsDummy(a[k]);
+            if (dummy != after.Graph.IsDummy(b[k])
+                || (dummy ? before.Graph.DummyKey[a[k] - before.Graph.Model.Bodies] != after.Graph.DummyKey[b[k] - after.Graph.Model.Bodies]
+                    : a[k] != b[k] || before.Graph.Choices.Turned[a[k]] != after.Graph.Choices.Turned[b[k]]
+                        || before.Graph.NodeOnRight.AsSpan(
+                            before.Graph.Model.BodySlot[a[k]],
+                            before.Graph.Model.BodySlot[a[k] + 1] - before.Graph.Model.BodySlot[a[k]])
+                            .SequenceEqual(after.Graph.NodeOnRight.AsSpan(
+                                after.Graph.Model.BodySlot[b[k]],
+                                after.Graph.Model.BodySlot[b[k] + 1] - after.Graph.Model.BodySlot[b[k]]))
+                            == false))
             {
                 return false;
             }

@@ -7,7 +7,7 @@ using WireSketch.Drawing.Layout.P5Label;
 namespace WireSketch.Drawing.Layout.Search;
 
 /// <summary>Takes an order through places, tracks and labels to a price.</summary>
-internal sealed class Evaluator(Page page, GroupingCost company, OrientationCost convention, StabilityCost? drift)
+internal sealed class Evaluator(Page page, GroupingCost grouping, OrientationCost orientation, StabilityCost? stability)
 {
     /// <summary>How much higher than its fullest column a sheet may be, in tenths.</summary>
     private const int MostHeight = 16;
@@ -24,10 +24,10 @@ internal sealed class Evaluator(Page page, GroupingCost company, OrientationCost
         return least > limit ? null : near ? Near(trial.Choices, trial.Order, limit, current) : Complete(trial.Choices, trial.Order, limit);
     }
 
-    // Places an ordered sheet close to another.
+    /// <summary>Places an ordered sheet close to another.</summary>
     private Candidate? Near(Choices choices, ColumnOrder order, long limit, Candidate other)
     {
-        long standing = company.Price(order.Wiring.Columns) + convention.Price(choices) + (drift?.Price(order) ?? 0);
+        long standing = grouping.Price(order.Graph.Columns) + orientation.Price(choices) + (stability?.Price(order) ?? 0);
         var routed = Router.Route(Placer.PlaceNear(order, other.Sheet.Placed));
         if (Pricing.Rough(routed) + standing > limit)
         {
@@ -38,10 +38,13 @@ internal sealed class Evaluator(Page page, GroupingCost company, OrientationCost
         return new Candidate { Choices = choices, Order = order, Sheet = sheet, Price = Pricing.Of(sheet, page) + standing };
     }
 
-    /// <summary>Places an ordered sheet, also in the height that the page leaves free, and one too full for the page with room to lie straight, and keeps the best. Null if it is sure to cost more than <paramref name="limit"/>.</summary>
+    /// <summary>
+    /// Places an ordered sheet, also in the height that the page leaves free, and one too full for the page with room to lie straight,
+    /// and keeps the best. Null if it is sure to cost more than <paramref name="limit"/>.
+    /// </summary>
     public Candidate? Complete(Choices choices, ColumnOrder order, long limit)
     {
-        long standing = company.Price(order.Wiring.Columns) + convention.Price(choices) + (drift?.Price(order) ?? 0);
+        long standing = grouping.Price(order.Graph.Columns) + orientation.Price(choices) + (stability?.Price(order) ?? 0);
         limit -= standing;
         var routed = Router.Route(Placer.Place(order, 0));
         if (Pricing.Rough(routed) > limit + Pricing.Crossing)

@@ -11,7 +11,7 @@ internal sealed class GroupingCost
 {
     private const int Apart = 300;
 
-    private readonly int[][] _companies;
+    private readonly int[][] groups;
 
     public GroupingCost(SheetModel model)
     {
@@ -45,20 +45,20 @@ internal sealed class GroupingCost
             }
         }
 
-        _companies = [.. members.Values.Where(m => m.Count > 1).Select(m => m.ToArray())];
+        groups = [.. members.Values.Where(m => m.Count > 1).Select(m => m.ToArray())];
     }
 
     public long Price(ColumnPlan columns)
     {
         long price = 0;
-        foreach (int[] company in _companies)
+        foreach (int[] grouping in groups)
         {
-            for (int i = 1; i < company.Length; i++)
+            for (int i = 1; i < grouping.Length; i++)
             {
                 bool known = false;
                 for (int j = 0; j < i && !known; j++)
                 {
-                    known = columns.Of[company[i]] == columns.Of[company[j]];
+                    known = columns.Of[grouping[i]] == columns.Of[grouping[j]];
                 }
 
                 price += known ? 0 : Apart;

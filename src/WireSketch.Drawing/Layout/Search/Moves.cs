@@ -7,14 +7,15 @@ namespace WireSketch.Drawing.Layout.Search;
 /// <summary>Makes a neighbor of an arrangement by one change of a kind drawn by lot.</summary>
 internal sealed class Moves
 {
-    private readonly SheetModel _model;
-    private readonly SeededRandom _chance;
-    private readonly int[][] _partners, _facing;
-    private readonly int[] _turning, _edgePorts, _freePorts;
+    private readonly SheetModel model;
+    private readonly SeededRandom random;
+    private readonly int[][] partners, facing;
+    private readonly int[] turning, edgePorts, freePorts;
 
     public Moves(SheetModel model, SeededRandom chance)
     {
-        (_model, _chance) = (model, chance);
+        this.model = model;
+        random = chance;
         var partners = new List<int>[model.Bodies];
         for (int l = 0; l < model.Links; l++)
         {
@@ -23,25 +24,25 @@ internal sealed class Moves
             (partners[b] ??= []).Add(a);
         }
 
-        _partners = Array.ConvertAll(partners, p => p is null ? [] : p.Distinct().ToArray());
-        _facing = FreePartners(model);
-        _turning = [.. Enumerable.Range(0, model.Bodies).Where(b => model.BodyTurns[b])];
-        _freePorts = [.. Enumerable.Range(0, model.PortCount).Where(p => model.PortFree[p] && model.PortSlot[p] >= 0)];
-        _edgePorts = [.. Enumerable.Range(0, model.PortSide.Length).Where(
+        this.partners = Array.ConvertAll(partners, p => p is null ? [] : p.Distinct().ToArray());
+        facing = FreePartners(model);
+        turning = [.. Enumerable.Range(0, model.Bodies).Where(b => model.BodyTurns[b])];
+        freePorts = [.. Enumerable.Range(0, model.PortCount).Where(p => model.PortFree[p] && model.PortSlot[p] >= 0)];
+        edgePorts = [.. Enumerable.Range(0, model.PortSide.Length).Where(
             p => model.PortSlot[p] >= 0 && model.PortSide[p] is PortSide.Top or PortSide.Bottom)];
     }
 
     /// <summary>A neighbor, or null if the lot fell on something that cannot be done.</summary>
     public LayoutTrial? Try(Candidate current)
     {
-        if (_model.Bodies == 0)
+        if (model.Bodies == 0)
         {
             return null;
         }
 
-        int kind = _chance.Next(100);
+        int kind = random.Next(100);
         return kind < 36 ? MoveColumn(current)
-            : kind < 72 ? Jolt(current)
+            : kind < 72 ? Perturb(current)
             : kind < 79 ? Shuffle(current)
             : kind < 86 ? Turn(current)
             : kind < 91 ? Swap(current)
@@ -49,7 +50,9 @@ internal sealed class Moves
             : TurnEdge(current);
     }
 
-    private static Choices Fresh(Candidate current, SheetModel model, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null, int opposite = -1) => new()
+    private static Choices Fresh(
+        Candidate current, SheetModel model, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null,
+        int opposite = -1) => new()
     {
         Sub = sub ?? current.Choices.Sub,
         SideOrder = opposite < 0 ? current.Order.SideOrder : Across(model, current.Order.SideOrder, opposite),
@@ -60,7 +63,9 @@ internal sealed class Moves
     };
 
     /// <summary>New choices with the order carried over.</summary>
-    public static LayoutTrial Rewire(Candidate current, SheetModel model, int[] positions, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null, int opposite = -1)
+    public static LayoutTrial Rewire(
+        Candidate current, SheetModel model, int[] positions, int[]? sub = null, bool[]? turned = null, bool[]? alone = null,
+        Leaving[]? leaves = null, int opposite = -1)
     {
         var choices = Fresh(current, model, sub, turned, alone, leaves, opposite);
         var order = Orderer.Carry(WireSegmenter.Cut(model, choices), current.Order, positions);
@@ -69,43 +74,43 @@ internal sealed class Moves
 
     private LayoutTrial? MoveColumn(Candidate current)
     {
-        int body = _chance.Next(_model.Bodies), zone = _model.BodyZone[body];
+        int body = random.Next(model.Bodies), zone = model.BodyZone[body];
         int[] sub = current.Choices.Sub;
         var movers = new List<int> { body };
-        if (_chance.Is(40))
+        if (random.Is(40))
         {
-            bool small = _chance.Is(50);
-            foreach (int b in _partners[body])
+            bool small = random.Is(50);
+            foreach (int b in partners[body])
             {
-                bool isSmall = _model.BodySmall[b] && !_model.BodySmall[body];
-                if (b != body && _model.BodyZone[b] == zone && (small ? isSmall : sub[b] == sub[body]))
+                bool isSmall = model.BodySmall[b] && !model.BodySmall[body];
+                if (b != body && model.BodyZone[b] == zone && (small ? isSmall : sub[b] == sub[body]))
                 {
                     movers.Add(b);
                 }
             }
         }
 
-        int[] moved = SubColumns.Move(_model, sub, movers, body, _chance.Is(50) ? 1 : -1, _chance.Is(25));
+        int[] moved = SubColumns.Move(model, sub, movers, body, random.Is(50) ? 1 : -1, random.Is(25));
         if (ReferenceEquals(moved, sub))
         {
             return null;
         }
 
         int[] at = current.Order.Positions();
-        if (_chance.Is(30))
+        if (random.Is(30))
         {
             foreach (int b in movers)
             {
-                at[b] = _chance.Next(ColumnOrder.Whole);
+                at[b] = random.Next(ColumnOrder.Whole);
             }
         }
 
-        return Rewire(current, _model, at, sub: moved);
+        return Rewire(current, model, at, sub: moved);
     }
 
-    private LayoutTrial? Jolt(Candidate current)
+    private LayoutTrial? Perturb(Candidate current)
     {
-        int c = _chance.Next(current.Order.Items.Length);
+        int c = random.Next(current.Order.Items.Length);
         int[] items = current.Order.Items[c];
         if (items.Length < 2)
         {
@@ -113,18 +118,18 @@ internal sealed class Moves
         }
 
         int[] at = current.Order.Positions();
-        int kind = _chance.Next(4);
+        int kind = random.Next(4);
         if (kind < 3)
         {
-            at[items[_chance.Next(items.Length)]] = _chance.Next(ColumnOrder.Whole);
+            at[items[random.Next(items.Length)]] = random.Next(ColumnOrder.Whole);
             if (kind == 2)
             {
-                at[items[_chance.Next(items.Length)]] = _chance.Next(ColumnOrder.Whole);
+                at[items[random.Next(items.Length)]] = random.Next(ColumnOrder.Whole);
             }
         }
         else
         {
-            int a = _chance.Next(items.Length), b = _chance.Next(items.Length);
+            int a = random.Next(items.Length), b = random.Next(items.Length);
             (a, b) = (Math.Min(a, b), Math.Max(a, b));
             int[] old = (int[])at.Clone();
             for (int k = a; k <= b; k++)
@@ -141,7 +146,7 @@ internal sealed class Moves
 
     private LayoutTrial? Shuffle(Candidate current)
     {
-        int body = _chance.Next(_model.Bodies), side = (2 * body) + _chance.Next(2);
+        int body = random.Next(model.Bodies), side = (2 * body) + random.Next(2);
         int[] ports = current.Order.SideOrder[side];
         if (ports.Length < 2)
         {
@@ -149,11 +154,11 @@ internal sealed class Moves
         }
 
         ports = (int[])ports.Clone();
-        if (_chance.Is(60))
+        if (random.Is(60))
         {
             for (int k = ports.Length - 1; k > 0; k--)
             {
-                int j = _chance.Next(k + 1);
+                int j = random.Next(k + 1);
                 (ports[k], ports[j]) = (ports[j], ports[k]);
             }
         }
@@ -168,19 +173,19 @@ internal sealed class Moves
         order.SetInner(body);
         order.SetKeys();
         bool[] changed = new bool[order.Items.Length];
-        changed[order.Wiring.Columns.Of[body]] = true;
+        changed[order.Graph.Columns.Of[body]] = true;
         return new LayoutTrial(current.Choices, order, changed);
     }
 
-    // Numbered terminals take the places drawn for them in their own order.
+    /// <summary>Numbered terminals take the places drawn for them in their own order.</summary>
     private void KeepNumbers(int[] ports, int[] before)
     {
         int next = 0;
         for (int k = 0; k < ports.Length; k++)
         {
-            if (_model.PortNumbered[ports[k]])
+            if (model.PortNumbered[ports[k]])
             {
-                while (!_model.PortNumbered[before[next]])
+                while (!model.PortNumbered[before[next]])
                 {
                     next++;
                 }
@@ -192,19 +197,26 @@ internal sealed class Moves
 
     private LayoutTrial? Turn(Candidate current)
     {
-        if (_turning.Length == 0)
+        if (turning.Length == 0)
         {
             return null;
         }
 
         bool[] turned = (bool[])current.Choices.Turned.Clone();
-        int body = _turning[_chance.Next(_turning.Length)];
-        int[] facing = _facing[body];
+        int body = turning[random.Next(turning.Length)];
+        int[] facing = this.facing[body];
         turned[body] ^= true;
-        return Rewire(current, _model, current.Order.Positions(), turned: turned, opposite: facing.Length > 0 && _chance.Is(40) ? facing[_chance.Next(facing.Length)] : -1);
+        return Rewire(
+            current,
+            model,
+            current.Order.Positions(),
+            turned: turned,
+            opposite: facing.Length > 0 && random.Is(40) ? facing[random.Next(facing.Length)] : -1);
     }
 
-    /// <summary>For each small body that may turn, the free terminals it is joined to: a fuse and the battery beside it face one way.</summary>
+    /// <summary>
+    /// For each small body that may turn, the free terminals it is joined to: a fuse and the battery beside it face one way.
+    /// </summary>
     public static int[][] FreePartners(SheetModel model)
     {
         var found = new List<int>[model.Bodies];
@@ -226,9 +238,11 @@ internal sealed class Moves
     }
 
     private LayoutTrial? Swap(Candidate current) =>
-        _freePorts.Length == 0 ? null : Rewire(current, _model, current.Order.Positions(), opposite: _freePorts[_chance.Next(_freePorts.Length)]);
+        freePorts.Length == 0
+            ? null
+            : Rewire(current, model, current.Order.Positions(), opposite: freePorts[random.Next(freePorts.Length)]);
 
-    // A port goes to the end of the other side; sifting finds its place.
+    /// <summary>A port goes to the end of the other side; sifting finds its place.</summary>
     private static int[][] Across(SheetModel model, int[][] sides, int port)
     {
         int left = 2 * model.SlotBody[model.PortSlot[port]], from = Array.IndexOf(sides[left], port) >= 0 ? left : left + 1, to = from ^ 1;
@@ -248,31 +262,31 @@ internal sealed class Moves
 
     private LayoutTrial? LeaveNet(Candidate current)
     {
-        if (_model.SharingWires.Length == 0)
+        if (model.SharingWires.Length == 0)
         {
             return null;
         }
 
         bool[] alone = (bool[])current.Choices.Alone.Clone();
-        alone[_model.SharingWires[_chance.Next(_model.SharingWires.Length)]] ^= true;
-        return Rewire(current, _model, current.Order.Positions(), alone: alone);
+        alone[model.SharingWires[random.Next(model.SharingWires.Length)]] ^= true;
+        return Rewire(current, model, current.Order.Positions(), alone: alone);
     }
 
     private LayoutTrial? TurnEdge(Candidate current)
     {
-        if (_edgePorts.Length == 0)
+        if (edgePorts.Length == 0)
         {
             return null;
         }
 
-        return Rewire(current, _model, current.Order.Positions(), leaves: Turned(current, _edgePorts[_chance.Next(_edgePorts.Length)]));
+        return Rewire(current, model, current.Order.Positions(), leaves: Turned(current, edgePorts[random.Next(edgePorts.Length)]));
     }
 
     /// <summary>The choices of leaving with one port's turned round.</summary>
     public static Leaving[] Turned(Candidate current, int port)
     {
         var leaves = (Leaving[])current.Choices.Leaves.Clone();
-        leaves[port] = EdgeLanes.LeavesLeft(current.Order.Wiring, port) ? Leaving.Right : Leaving.Left;
+        leaves[port] = EdgeTracks.LeavesLeft(current.Order.Graph, port) ? Leaving.Right : Leaving.Left;
         return leaves;
     }
 }

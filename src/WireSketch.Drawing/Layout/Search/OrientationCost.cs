@@ -11,7 +11,7 @@ internal sealed class OrientationCost
 {
     private const int BodyTurned = 300, PortOpposite = 150;
 
-    private readonly int[] _bodies, _ports;
+    private readonly int[] bodies, ports;
 
     public OrientationCost(SheetModel model)
     {
@@ -21,19 +21,22 @@ internal sealed class OrientationCost
             passes[b] = !model.BodySmall[b] && model.Ports(b, PortSide.Left).Length > 0 && model.Ports(b, PortSide.Right).Length > 0;
         }
 
-        _bodies = [.. Enumerable.Range(0, model.Bodies).Where(b => passes[b] && model.BodyTurns[b])];
-        _ports = [.. Enumerable.Range(0, model.PortCount).Where(p => model.PortFree[p] && model.PortSlot[p] >= 0 && passes[model.SlotBody[model.PortSlot[p]]])];
+        bodies = [.. Enumerable.Range(0, model.Bodies).Where(b => passes[b] && model.BodyTurns[b])];
+        ports = [
+            .. Enumerable.Range(0, model.PortCount)
+                .Where(p => model.PortFree[p] && model.PortSlot[p] >= 0 && passes[model.SlotBody[model.PortSlot[p]]])
+        ];
     }
 
     public long Price(Choices choices)
     {
         long price = 0;
-        foreach (int b in _bodies)
+        foreach (int b in bodies)
         {
             price += choices.Turned[b] ? BodyTurned : 0;
         }
 
-        foreach (int p in _ports)
+        foreach (int p in ports)
         {
             price += choices.Opposite[p] ? PortOpposite : 0;
         }

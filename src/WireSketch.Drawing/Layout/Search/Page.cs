@@ -23,7 +23,10 @@ internal sealed class Page
     public int Width { get; }
     public int Height { get; }
 
-    /// <summary>More devices than a page can hold readably: such a sheet is for a screen or a larger sheet, where straight wires count for more than paper.</summary>
+    /// <summary>
+    /// More devices than a page can hold readably: such a sheet is for a screen or a larger sheet, where straight wires count for more
+    /// than paper.
+    /// </summary>
     public bool IsFull { get; }
 
     /// <summary>Price of a hundredth of a point below the floor.</summary>

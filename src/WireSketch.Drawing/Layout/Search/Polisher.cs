@@ -6,12 +6,12 @@ namespace WireSketch.Drawing.Layout.Search;
 /// <summary>Tries every single change of a sheet once and keeps what truly improves it.</summary>
 internal sealed class Polisher(SheetModel model, Evaluator evaluator)
 {
-    private readonly int[][] _facing = Moves.FreePartners(model);
-    private int _tries;
+    private readonly int[][] facing = Moves.FreePartners(model);
+    private int tries;
 
     public Candidate Polish(Candidate best, int tries)
     {
-        _tries = tries;
+        this.tries = tries;
         Candidate before;
         do
         {
@@ -47,16 +47,20 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
             if (model.BodyTurns[body])
             {
                 Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), turned: Moves.Toggled(b.Choices.Turned, body)));
-                foreach (int p in _facing[body])
+                foreach (int p in facing[body])
                 {
-                    Try(ref best, b => Moves.Rewire(b, model, b.Order.Positions(), turned: Moves.Toggled(b.Choices.Turned, body), opposite: p));
+                    Try(
+                        ref best,
+                        b => Moves.Rewire(b, model, b.Order.Positions(), turned: Moves.Toggled(b.Choices.Turned, body), opposite: p));
                 }
             }
 
             for (int way = -1; way <= 1; way += 2)
             {
-                Try(ref best, b => SubColumns.Move(model, b.Choices.Sub, [body], body, way, false) is var sub && ReferenceEquals(sub, b.Choices.Sub)
-                    ? null : Moves.Rewire(b, model, b.Order.Positions(), sub: sub));
+                Try(
+                    ref best,
+                    b => SubColumns.Move(model, b.Choices.Sub, [body], body, way, false) is var sub && ReferenceEquals(sub, b.Choices.Sub)
+                        ? null : Moves.Rewire(b, model, b.Order.Positions(), sub: sub));
             }
         }
 
@@ -92,7 +96,10 @@ internal sealed class Polisher(SheetModel model, Evaluator evaluator)
     {
         for (int near = 1; near >= 0; near--)
         {
-            if (_tries-- > 0 && change(best) is { } trial && evaluator.Judge(trial, best.Price, best, near == 1) is { } next && next.Price < best.Price)
+            if (tries-- > 0
+                && change(best) is { } trial
+                && evaluator.Judge(trial, best.Price, best, near == 1) is { } next
+                && next.Price < best.Price)
             {
                 best = next;
                 return;

@@ -29,11 +29,11 @@ internal static class Pricing
 
     private static (long Bends, long Jogs, long Length, long Manhattan) Measure(LabeledSheet sheet)
     {
-        var courses = new PolylineBuilder(sheet);
+        var polylines = new PolylineBuilder(sheet);
         long bends = 0, jogs = 0, length = 0, manhattan = 0;
-        for (int l = 0; l < sheet.Wiring.Model.Links; l++)
+        for (int l = 0; l < sheet.Graph.Model.Links; l++)
         {
-            var points = courses.Build(l);
+            var points = polylines.Build(l);
             bends += points.Count - 2;
             for (int i = 1; i < points.Count; i++)
             {
@@ -45,7 +45,7 @@ internal static class Pricing
             manhattan += Math.Abs(points[^1].X - points[0].X) + Math.Abs(points[^1].Y - points[0].Y);
         }
 
-        foreach (var s in sheet.Wiring.Model.Satellites)
+        foreach (var s in sheet.Graph.Model.Satellites)
         {
             length += s.Drop;
             manhattan += s.Drop;

@@ -9,17 +9,17 @@ internal sealed class StabilityCost
 {
     private const int OtherSubColumn = 6000, PairTurned = 1000;
 
-    private readonly SheetModel _model;
-    private readonly int[] _sub, _rank;
-    private readonly bool[] _turned, _opposite;
+    private readonly SheetModel model;
+    private readonly int[] subColumns, rank;
+    private readonly bool[] turned, opposite;
 
     public StabilityCost(SheetModel model, Arrangement previous)
     {
-        _model = model;
-        _sub = new int[model.Bodies];
-        _rank = new int[model.Bodies];
-        _turned = StartFacing.Of(model);
-        _opposite = new bool[model.PortCount];
+        this.model = model;
+        subColumns = new int[model.Bodies];
+        rank = new int[model.Bodies];
+        turned = StartFacing.Of(model);
+        opposite = new bool[model.PortCount];
         var known = new Dictionary<string, ArrangedDevice>(StringComparer.Ordinal);
         foreach (var device in previous.Devices)
         {
@@ -28,17 +28,17 @@ internal sealed class StabilityCost
 
         for (int b = 0; b < model.Bodies; b++)
         {
-            _sub[b] = _rank[b] = -1;
+            subColumns[b] = rank[b] = -1;
             if (known.TryGetValue(model.Device(b).Id, out var was) && was.Zone == model.Graph.Zones[model.BodyZone[b]].Id)
             {
-                _sub[b] = Math.Max(0, was.SubColumn);
-                _rank[b] = Math.Max(0, was.Rank);
-                _turned[b] = was.Turned && model.BodyTurns[b];
+                subColumns[b] = Math.Max(0, was.SubColumn);
+                rank[b] = Math.Max(0, was.Rank);
+                turned[b] = was.Turned && model.BodyTurns[b];
                 int device = model.BodyDevice[b];
                 for (int k = 0; k < model.Device(b).Ports.Length; k++)
                 {
                     int p = model.DevicePort[device] + k;
-                    _opposite[p] = model.PortFree[p] && !was.Opposite.IsDefault && was.Opposite.Contains(model.Device(b).Ports[k].Id);
+                    opposite[p] = model.PortFree[p] && !was.Opposite.IsDefault && was.Opposite.Contains(model.Device(b).Ports[k].Id);
                 }
             }
         }
@@ -47,11 +47,11 @@ internal sealed class StabilityCost
     /// <summary>Sub-columns as they were; a new body joins the first of its partners that it finds in its zone.</summary>
     public int[] SubColumns()
     {
-        int[] sub = (int[])_sub.Clone();
-        for (int l = 0; l < _model.Links; l++)
+        int[] sub = (int[])subColumns.Clone();
+        for (int l = 0; l < model.Links; l++)
         {
-            int a = _model.SlotBody[_model.LinkFrom[l]], b = _model.SlotBody[_model.LinkTo[l]];
-            if (_model.BodyZone[a] == _model.BodyZone[b])
+            int a = model.SlotBody[model.LinkFrom[l]], b = model.SlotBody[model.LinkTo[l]];
+            if (model.BodyZone[a] == model.BodyZone[b])
             {
                 sub[b] = sub[b] < 0 ? sub[a] : sub[b];
                 sub[a] = sub[a] < 0 ? sub[b] : sub[a];
@@ -61,26 +61,26 @@ internal sealed class StabilityCost
         return Array.ConvertAll(sub, s => (Math.Max(0, s) + 8) * Choices.SubStep);
     }
 
-    public bool[] Facing() => _turned;
+    public bool[] Facing() => turned;
 
     /// <summary>Ports that were opposite to the side they belong on.</summary>
-    public bool[] Opposite() => _opposite;
+    public bool[] Opposite() => opposite;
 
     /// <summary>Positions as they were; -1 for new bodies.</summary>
     public int[] Positions()
     {
         int most = 1;
-        foreach (int r in _rank)
+        foreach (int r in rank)
         {
             most = Math.Max(most, r + 1);
         }
 
-        return Array.ConvertAll(_rank, r => r < 0 ? -1 : (int)(((2L * r) + 1) * ColumnOrder.Whole / (2 * most)));
+        return Array.ConvertAll(rank, r => r < 0 ? -1 : (int)(((2L * r) + 1) * ColumnOrder.Whole / (2 * most)));
     }
 
     public long Price(ColumnOrder order)
     {
-        var columns = order.Wiring.Columns;
+        var columns = order.Graph.Columns;
         long price = 0;
         int sub = 0;
         for (int c = 0; c < columns.Count; c++)
@@ -89,12 +89,12 @@ internal sealed class StabilityCost
             int[] items = order.Items[c];
             for (int i = 0; i < items.Length; i++)
             {
-                if (order.Wiring.IsLane(items[i]) || _sub[items[i]] < 0)
+                if (order.Graph.IsDummy(items[i]) || subColumns[items[i]] < 0)
                 {
                     continue;
                 }
 
-                if (_sub[items[i]] != sub)
+                if (subColumns[items[i]] != sub)
                 {
                     price += OtherSubColumn;
                     continue;
@@ -102,7 +102,7 @@ internal sealed class StabilityCost
 
                 for (int j = 0; j < i; j++)
                 {
-                    bool turned = !order.Wiring.IsLane(items[j]) && _sub[items[j]] == sub && _rank[items[j]] > _rank[items[i]];
+                    bool turned = !order.Graph.IsDummy(items[j]) && subColumns[items[j]] == sub && rank[items[j]] > rank[items[i]];
                     price += turned ? PairTurned : 0;
                 }
             }

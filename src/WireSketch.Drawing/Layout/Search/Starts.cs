@@ -37,10 +37,13 @@ internal static class Starts
     }
 
     /// <summary>The sheet that keeps to an earlier arrangement.</summary>
-    public static Candidate Told(SheetModel model, Evaluator evaluator, StabilityCost drift)
+    public static Candidate FromPrevious(SheetModel model, Evaluator evaluator, StabilityCost stability)
     {
-        var choices = Choices.For(model, drift.SubColumns(), drift.Facing(), drift.Opposite());
-        return evaluator.Complete(choices, Orderer.Told(WireSegmenter.Cut(model, choices), drift.Positions(), 5), long.MaxValue / 2)!;
+        var choices = Choices.For(model, stability.SubColumns(), stability.Facing(), stability.Opposite());
+        return evaluator.Complete(
+            choices,
+            Orderer.FromPrevious(WireSegmenter.Cut(model, choices), stability.Positions(), 5),
+            long.MaxValue / 2)!;
     }
 
     private static IEnumerable<int[]> All(SheetModel model)

@@ -7,7 +7,9 @@ internal static class SubColumns
 {
     private const int Most = 4;
 
-    /// <summary>Sub-column keys after a move one column to the left or right, or to a new column there; the same array if that is not possible.</summary>
+    /// <summary>
+    /// Sub-column keys after a move one column to the left or right, or to a new column there; the same array if that is not possible.
+    /// </summary>
     public static int[] Move(SheetModel model, int[] sub, List<int> movers, int lead, int way, bool asNew)
     {
         var keys = Keys(model, sub, model.BodyZone[lead]);

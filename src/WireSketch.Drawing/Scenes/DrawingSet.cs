@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Drawing.Layout;
-using WireSketch.Drawing.Scenes;
 using WireSketch.Drawing.Sheets;
 using WireSketch.Electrical;
 using WireSketch.Topology;
 
-namespace WireSketch.Drawing;
+namespace WireSketch.Drawing.Scenes;
 
 /// <summary>The drawings of one install, and the arrangement behind them.</summary>
 /// <param name="Scenes">The sheets in order.</param>

@@ -3,15 +3,15 @@ using WireSketch.Drawing.Layout.P1Columns;
 namespace WireSketch.Drawing.Layout.P2Order;
 
 /// <summary>
-/// The lanes by which wires leave terminals above or below a box. Terminals whose wires leave left stand left of the others,
-/// and the nearer the side, the nearer the box the lane: so the lanes of one box never cross.
+/// The dummy nodes by which wires leave terminals above or below a box. Terminals whose wires leave left stand left of the others,
+/// and the nearer the side, the nearer the box the dummy node: so the dummy nodes of one box never cross.
 /// </summary>
-internal static class EdgeLanes
+internal static class EdgeTracks
 {
-    /// <summary>Each slot of an edge with the number of lanes of its side that lie between it and the box.</summary>
-    public static IEnumerable<(int Slot, int Depth)> Of(SegmentGraph wiring, int body, PortSide side)
+    /// <summary>Each slot of an edge with the number of dummy nodes of its side that lie between it and the box.</summary>
+    public static IEnumerable<(int Slot, int Depth)> Of(SegmentGraph graph, int body, PortSide side)
     {
-        var model = wiring.Model;
+        var model = graph.Model;
         int[] ports = model.SidePorts[(4 * body) + (int)side];
         if (ports.Length == 0)
         {
@@ -21,7 +21,7 @@ internal static class EdgeLanes
         int depth = 0;
         foreach (int p in ports)
         {
-            if (LeavesLeft(wiring, p))
+            if (LeavesLeft(graph, p))
             {
                 for (int k = 0; k < model.PortSlots[p]; k++)
                 {
@@ -34,7 +34,7 @@ internal static class EdgeLanes
         for (int i = ports.Length - 1; i >= 0; i--)
         {
             int p = ports[i];
-            if (!LeavesLeft(wiring, p))
+            if (!LeavesLeft(graph, p))
             {
                 for (int k = 0; k < model.PortSlots[p]; k++)
                 {
@@ -44,5 +44,5 @@ internal static class EdgeLanes
         }
     }
 
-    public static bool LeavesLeft(SegmentGraph wiring, int port) => wiring.NodeOnRight[wiring.Model.PortSlot[port]];
+    public static bool LeavesLeft(SegmentGraph graph, int port) => graph.NodeOnRight[graph.Model.PortSlot[port]];
 }
