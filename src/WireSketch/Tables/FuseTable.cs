@@ -116,7 +116,7 @@ public static class FuseTable
         else if (standIn && double.IsFinite(most) && points.FirstOrDefault(p => p.Percent > percent) is { Percent: > 0 } above)
         {
             var below = points.Last(p => p.Percent <= percent);
-            most = below.Most * Math.Pow(above.Most / below.Most, Math.Log(percent / below.Percent) / Math.Log(above.Percent / below.Percent));
+            most = below.Most * Exact.Pow(above.Most / below.Most, Exact.Log(percent / below.Percent) / Exact.Log(above.Percent / below.Percent));
         }
 
         return new(least > 0 ? new Seconds(least) : null, double.IsFinite(most) ? new Seconds(most) : null, standIn) { Beyond = beyond };
