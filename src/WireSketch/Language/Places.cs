@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 
 namespace WireSketch.Language;
 
@@ -21,8 +22,8 @@ public sealed record Zone
     /// <summary>True if its name or its temperature makes it an engine bay.</summary>
     public bool IsEngineBay => Id.Contains("engine", StringComparison.OrdinalIgnoreCase);
 
-    /// <summary>Ambient temperature: as written; else 60 C in an engine bay and 30 C elsewhere.</summary>
-    public Celsius AmbientOrDefault => Ambient?.Value ?? new Celsius(IsEngineBay ? 60 : 30);
+    /// <summary>Ambient temperature: as written; else what is assumed for an engine bay or for elsewhere.</summary>
+    public Celsius AmbientOrDefault => Ambient?.Value ?? (IsEngineBay ? Assume.AmbientEngineBay : Assume.Ambient).Value;
 
     /// <summary>engine bay, dash, cabin, rear: what is taken if the spec names no zones.</summary>
     public static ImmutableArray<string> DefaultIds { get; } = ["engine bay", "dash", "cabin", "rear"];
@@ -40,7 +41,7 @@ public sealed record Zone
         var zone = new Zone
         {
             Name = f.Key,
-            Ambient = f.Amount<Celsius>("ambient", "temperature there", "60 C in an engine bay, 30 C elsewhere"),
+            Ambient = f.Amount<Celsius>("ambient", "temperature there", $"{Assume.AmbientEngineBay.Words} in an engine bay, {Assume.Ambient.Words} elsewhere"),
             Exposed = f.Flag("exposed", "open to weather and road dirt", "true for an engine bay")?.Value ?? f.Key.Value.Contains("engine", StringComparison.OrdinalIgnoreCase),
         };
         return zone with { WallTowardsNext = wall is null ? zone.IsEngineBay : wall == "metal" };
