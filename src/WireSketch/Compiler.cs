@@ -18,9 +18,6 @@ namespace WireSketch;
 /// <param name="Findings">All findings, in order, accepted ones included.</param>
 public sealed record Compilation(SourceFile File, Spec Spec, InstalledSystem? Install, ImmutableArray<Finding> Findings)
 {
-    /// <summary>Some error has not been accepted.</summary>
-    public bool HasErrors => Findings.Any(f => f.Blocks);
-
     /// <summary>What its papers are written from.</summary>
     public PaperSource ForPapers => new(File, Spec, Install, Findings);
 }
@@ -36,22 +33,20 @@ public static class Compiler
     /// <param name="files">The door to the files it uses.</param>
     public static Compilation Compile(SourceFile file, ISpecFiles files)
     {
-        var read = SpecReader.Read(file, files);
-        var wired = WiringResolver.Resolve(read.Value, SizeChoices.None);
-        var slips = read.Findings.AddRange(wired.Findings);
-        if (slips.Any(f => f.Severity == Severity.Error))
+        var (wiring, mistakes) = SpecReader.Read(file, files).Then(spec => WiringResolver.Resolve(spec, SizeChoices.None));
+        var spec = wiring.Spec;
+        if (mistakes.Any(f => f.Severity == Severity.Error))
         {
-            return new(file, read.Value, null, Finding.InOrder(slips));
+            return new(file, spec, null, Finding.InOrder(mistakes));
         }
 
-        var choices = AutoSizer.Size(read.Value);
+        var choices = AutoSizer.Size(spec);
         if (!ReferenceEquals(choices, SizeChoices.None))
         {
-            wired = WiringResolver.Resolve(read.Value, choices);
+            wiring = WiringResolver.Resolve(spec, choices).Value;
         }
 
-        var install = new InstalledSystem(read.Value, wired.Value, ElectricalSolver.Solve(wired.Value)) { Sizes = choices };
-        var found = slips.AddRange(RuleBook.Check(install).Findings);
-        return new(file, read.Value, install, Finding.InOrder(Suppressions.Apply(read.Value, found)));
+        var install = new InstalledSystem(spec, wiring, ElectricalSolver.Solve(wiring)) { Sizes = choices };
+        return new(file, spec, install, Suppressions.Apply(spec, mistakes.AddRange(RuleBook.Check(install).Findings)));
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using WireSketch.Quantities;
 
 namespace WireSketch.Drawing.Scenes;
 
@@ -26,6 +27,6 @@ public readonly record struct Color(byte Red, byte Green, byte Blue)
     private static double Linear(byte channel)
     {
         var share = channel / 255.0;
-        return share <= 0.04045 ? share / 12.92 : Math.Pow((share + 0.055) / 1.055, 2.4);
+        return share <= 0.04045 ? share / 12.92 : Exact.Pow((share + 0.055) / 1.055, 2.4);
     }
 }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Language;
-using WireSketch.Rules;
+using WireSketch.Installation;
 using WireSketch.Text;
 
 namespace WireSketch.Documents;
@@ -11,4 +11,4 @@ namespace WireSketch.Documents;
 /// <param name="Spec">What could be read of it.</param>
 /// <param name="Install">The install; null if the spec could not be understood well enough to wire it.</param>
 /// <param name="Findings">All findings, in order, accepted ones included.</param>
-public sealed record PaperSource(SourceFile File, Spec Spec, Install? Install, ImmutableArray<Finding> Findings);
+public sealed record PaperSource(SourceFile File, Spec Spec, InstalledSystem? Install, ImmutableArray<Finding> Findings);

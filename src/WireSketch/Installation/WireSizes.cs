@@ -6,14 +6,14 @@ using WireSketch.Topology;
 
 namespace WireSketch.Installation;
 
-/// <summary>Sizes in which cable is sold, as far as rules suggest one.</summary>
+/// <summary>Sizes in which cable is sold, as far as rules suggest one and <c>auto</c> chooses one, thinnest first.</summary>
 internal static class WireSizes
 {
     /// <summary>Sizes of 33 CFR 183.425 Table 5 that shops stock (common practice, no published source).</summary>
-    private static readonly ImmutableArray<WireSize> American = [.. new[] { 18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -3 }.Select(WireSize.FromAwg)];
+    public static ImmutableArray<WireSize> American { get; } = [.. new[] { 18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -3 }.Select(WireSize.FromAwg)];
 
     /// <summary>Sizes of IEC 60228.</summary>
-    private static readonly ImmutableArray<WireSize> Metric =
+    public static ImmutableArray<WireSize> Metric { get; } =
         [.. new[] { 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120 }.Select(a => WireSize.FromArea(new(a)))];
 
     /// <summary>The smallest size, in the system of another, that has at least an area; null if none has.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Text;
 
 namespace WireSketch.Language;
@@ -26,6 +27,10 @@ public abstract class Fields
     /// <param name="zero">Nothing at all makes sense here, such as a standby draw of 0 A. Less than nothing never does, but for temperatures and levels.</param>
     public abstract Written<T>? Amount<T>(string key, string holds, string? otherwise = null, bool zero = false)
         where T : struct, IQuantity<T>;
+
+    /// <summary>A single quantity for which something is assumed if it is absent.</summary>
+    public Written<T>? Amount<T>(string key, string holds, Assumption<T> otherwise, bool zero = false)
+        where T : struct, IQuantity<T> => Amount<T>(key, holds, otherwise.ToString(), zero);
 
     /// <summary>A quantity, or the word <c>auto</c>: then the value is null inside the written value.</summary>
     public abstract Written<T?>? AmountOrAuto<T>(string key, string holds)

@@ -1,4 +1,5 @@
 using WireSketch.Quantities;
+using WireSketch.Tables;
 
 namespace WireSketch.Language;
 
@@ -72,10 +73,10 @@ public sealed record Vehicle
     {
         Description = f.Text("description", "year, make and model, as the customer would say it"),
         Alternator = f.Amount<Amps>("alternator", "rated output of the alternator"),
-        IdleOutput = f.Amount<Amps>("idle-output", "its output with the engine idling", "half of its rating (common practice)", zero: true),
-        BaseLoad = f.Amount<Amps>("base-load", "what the vehicle itself takes while driving", "25 A (common practice)", zero: true),
-        RestCurrent = f.Amount<Amps>("rest-current", "what the vehicle itself takes while parked", "30 mA (common practice)", zero: true),
-        Rest = f.Amount<Volts>("rest", "volts at rest", "12.6 V (common practice)"),
-        Running = f.Amount<Volts>("running", "volts with the engine running", "14.2 V (common practice)"),
+        IdleOutput = f.Amount<Amps>("idle-output", "its output with the engine idling", Assume.IdleOutput.ToString(), zero: true),
+        BaseLoad = f.Amount("base-load", "what the vehicle itself takes while driving", Assume.BaseLoad, zero: true),
+        RestCurrent = f.Amount("rest-current", "what the vehicle itself takes while parked", Assume.RestCurrent, zero: true),
+        Rest = f.Amount("rest", "volts at rest", Assume.Resting),
+        Running = f.Amount("running", "volts with the engine running", Assume.Running),
     };
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 
 namespace WireSketch.Language;
 
@@ -26,8 +27,8 @@ public sealed record Zone
 
     public bool IsEngineBay => Kind == ZoneKind.EngineBay;
 
-    /// <summary>Ambient temperature: as written; else 60 C in an engine bay and 30 C elsewhere.</summary>
-    public Celsius AmbientOrDefault => Ambient?.Value ?? new Celsius(IsEngineBay ? 60 : 30);
+    /// <summary>Ambient temperature: as written; else what is assumed for an engine bay or for elsewhere.</summary>
+    public Celsius AmbientOrDefault => Ambient?.Value ?? (IsEngineBay ? Assume.AmbientEngineBay : Assume.Ambient).Value;
 
     /// <summary>engine bay, dash, cabin, rear: what is taken if the spec names no zones.</summary>
     public static ImmutableArray<string> DefaultIds { get; } = ["engine bay", "dash", "cabin", "rear"];
@@ -44,7 +45,7 @@ public sealed record Zone
     internal static Zone Read(Fields f)
     {
         var kind = f.Word("kind", "what part of the vehicle it is", KindWords, "the one its id is; cargo for rear, trunk and bed; else cabin")?.Value;
-        var zone = new Zone { Name = f.Key, Ambient = f.Amount<Celsius>("ambient", "temperature there", "60 C in an engine bay, 30 C elsewhere") };
+        var zone = new Zone { Name = f.Key, Ambient = f.Amount<Celsius>("ambient", "temperature there", $"{Assume.AmbientEngineBay.Words} in an engine bay, {Assume.Ambient.Words} elsewhere") };
         return With(
             zone, kind is null ? KindOf(f.Key.Value) : (ZoneKind)KindWords.IndexOf(kind),
             f.Flag("exposed", "open to weather and road dirt", "true for an engine bay and outside")?.Value,

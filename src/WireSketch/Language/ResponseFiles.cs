@@ -91,7 +91,7 @@ internal static class ResponseFiles
         }
 
         var separator = Separators.FirstOrDefault(line.Contains, ',');
-        var at = file.StartOf(number);
+        var at = file.LineStart(number);
         var cells = new List<Written<string>>();
         foreach (var part in line.Split(separator))
         {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Text;
 
 namespace WireSketch.Language;
@@ -83,7 +84,7 @@ public sealed record SpecSettings
     {
         Written<Share>? share = null;
         Written<Meters>? length = null;
-        if (f.Text("slack", "added to each cut piece: a share or a length", "10 %") is { } slack)
+        if (f.Text("slack", "added to each cut piece: a share or a length", Assume.Slack.Words) is { } slack)
         {
             if (Quantity.TryRead<Share>(slack.Value, out var s, out _))
             {
@@ -100,8 +101,8 @@ public sealed record SpecSettings
         }
 
         var drop = f.Map("drop", "limits of voltage drop", d => new Drop(
-            d.Amount<Share>("critical", "for amplifiers, head units, processors and what is critical", "3 %"),
-            d.Amount<Share>("other", "for everything else", "10 %")));
+            d.Amount<Share>("critical", "for amplifiers, head units, processors and what is critical", Assume.DropCritical.Words),
+            d.Amount<Share>("other", "for everything else", Assume.DropOther.Words)));
         return new()
         {
             SlackShare = share,
@@ -110,7 +111,7 @@ public sealed record SpecSettings
             Paper = f.Word("paper", "size of the sheets", ["letter", "A4", "A3", "tabloid"], "letter"),
             Upright = f.Flag("upright", "sheets stand upright", "false")?.Value ?? false,
             Sizes = f.Word("sizes", "the system of sizes that auto chooses from", ["AWG", "mm2"], "as the file's first wire"),
-            Termination = f.Amount<Ohms>("termination", "resistance of one crimped or screwed connection", "0.2 mohm (common practice)", zero: true),
+            Termination = f.Amount("termination", "resistance of one crimped or screwed connection", Assume.Termination, zero: true),
             DropCritical = drop?.Critical,
             DropOther = drop?.Other,
         };

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 
 namespace WireSketch.Language;
 
@@ -91,7 +92,7 @@ public sealed record WireType
 
     private static Written<Celsius>? ReadInsulation(Fields f)
     {
-        var rated = f.Amount<Celsius>("insulation", "temperature that its insulation is rated for", "80 C (common practice)");
+        var rated = f.Amount("insulation", "temperature that its insulation is rated for", Assume.Insulation);
         if (rated is { } written && InsulationTrouble(written.Value) is { } trouble)
         {
             f.Report(new("spec/value", Diagnostics.Severity.Error, trouble, written.At) { Help = "write what is printed on it, such as 105 C" });

@@ -29,14 +29,14 @@ public readonly record struct Decibels(double Value) : IQuantity<Decibels>
     public static double operator /(Decibels a, Decibels b) => a.Value / b.Value;
 
     /// <summary>The ratio of two powers that this level difference stands for: 10^(dB/10).</summary>
-    public double PowerRatio => Math.Pow(10, Value / 10);
+    public double PowerRatio => Exact.Pow(10, Value / 10);
 
     /// <summary>The ratio of two voltages that this level difference stands for: 10^(dB/20).</summary>
-    public double VoltageRatio => Math.Pow(10, Value / 20);
+    public double VoltageRatio => Exact.Pow(10, Value / 20);
 
-    public static Decibels FromPowerRatio(double ratio) => new(10 * Math.Log10(ratio));
+    public static Decibels FromPowerRatio(double ratio) => new(10 * Exact.Log10(ratio));
 
-    public static Decibels FromVoltageRatio(double ratio) => new(20 * Math.Log10(ratio));
+    public static Decibels FromVoltageRatio(double ratio) => new(20 * Exact.Log10(ratio));
 
     public static bool operator <(Decibels a, Decibels b) => a.Value < b.Value;
 

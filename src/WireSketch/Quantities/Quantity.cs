@@ -94,7 +94,7 @@ public static class Quantity
             return number == 0 ? "0" : number > 0 ? "unlimited" : "none";
         }
 
-        var whole = (int)Math.Floor(Math.Log10(Math.Abs(number))) + 1;
+        var whole = (int)Math.Floor(Exact.Log10(Math.Abs(number))) + 1;
         var decimals = Math.Clamp(digits - whole, 0, 12);
         // Adding nothing turns a minus zero into a plain one.
         var text = (Math.Round(number, decimals, MidpointRounding.AwayFromZero) + 0.0).ToString(

@@ -21,7 +21,7 @@ public readonly record struct WireSize : IComparable<WireSize>
 
     public static WireSize FromAwg(int number)
     {
-        var diameter = 0.127 * Math.Pow(92, (36 - number) / 39.0);
+        var diameter = 0.127 * Exact.Pow(92, (36 - number) / 39.0);
         return new(number, Math.PI / 4 * diameter * diameter);
     }
 

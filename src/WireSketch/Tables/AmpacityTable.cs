@@ -68,8 +68,8 @@ public static class AmpacityTable
             return new(below.Amps[column]);
         }
 
-        var share = Math.Log(size.Area / below.Size.Area) / Math.Log(above.Size.Area / below.Size.Area);
-        return new(below.Amps[column] * Math.Pow(above.Amps[column] / below.Amps[column], share));
+        var share = Exact.Log(size.Area / below.Size.Area) / Exact.Log(above.Size.Area / below.Size.Area);
+        return new(below.Amps[column] * Exact.Pow(above.Amps[column] / below.Amps[column], share));
     }
 
     /// <summary>

@@ -1,12 +1,16 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using CsvHelper;
 
 namespace WireSketch.Tables;
 
-/// <summary>A table of the folder Data: a heading and rows, fields parted by commas, in double quotes where they hold one.</summary>
+/// <summary>A table of the folder Data: a heading and rows, as RFC 4180 has them.</summary>
 internal sealed class CsvTable
 {
+    /// <summary>The heading is read as a record like the others.</summary>
+    private static readonly CsvReaderOptions Format = CsvReaderOptions.Default with { HasHeader = false, SkipEmptyLines = true };
+
     private readonly ImmutableArray<string> heading;
 
     private CsvTable(ImmutableArray<string> heading, ImmutableArray<Row> rows)
@@ -24,41 +28,26 @@ internal sealed class CsvTable
     {
         using var stream = typeof(CsvTable).Assembly.GetManifestResourceStream($"WireSketch.Tables.Data.{name}.csv")
             ?? throw new InvalidOperationException($"The library was built without its table {name}.");
-        using var reader = new StreamReader(stream);
-        return Parse(reader.ReadToEnd());
+        using var reader = CsvReader.Create(stream, Format, leaveOpen: true);
+        return Read(reader);
     }
 
     public static CsvTable Parse(string text)
     {
-        var lines = text.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => Split(l.TrimEnd('\r'))).ToArray();
-        var heading = lines[0];
-        return new(heading, [.. lines.Skip(1).Select(cells => new Row(heading, cells))]);
+        using var reader = CsvReader.Create(Encoding.UTF8.GetBytes(text), Format);
+        return Read(reader);
     }
 
-    private static ImmutableArray<string> Split(string line)
+    private static CsvTable Read(CsvReader reader)
     {
-        var cells = ImmutableArray.CreateBuilder<string>();
-        var cell = new StringBuilder();
-        var quoted = false;
-        foreach (var c in line)
+        var records = ImmutableArray.CreateBuilder<ImmutableArray<string>>();
+        while (reader.Read())
         {
-            if (c == '"')
-            {
-                quoted = !quoted;
-            }
-            else if (c == ',' && !quoted)
-            {
-                cells.Add(cell.ToString());
-                cell.Clear();
-            }
-            else
-            {
-                cell.Append(c);
-            }
+            records.Add([.. Enumerable.Range(0, reader.FieldCount).Select(i => reader.GetString(i))]);
         }
 
-        cells.Add(cell.ToString());
-        return cells.ToImmutable();
+        var heading = records[0];
+        return new(heading, [.. records.Skip(1).Select(cells => new Row(heading, cells))]);
     }
 
     internal sealed class Row(ImmutableArray<string> heading, ImmutableArray<string> cells)

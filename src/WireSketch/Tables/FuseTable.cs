@@ -21,11 +21,6 @@ public readonly record struct OpeningWindow(Seconds? Least, Seconds? Most, bool 
 /// </summary>
 public static class FuseTable
 {
-    /// <summary>Of a fuse whose resistance nobody states (common practice, no published source).</summary>
-    private static readonly Ohms UsualResistance = new(0.0005);
-
-    private static readonly Volts UsualDrop = new(0.058);
-
     private static readonly ImmutableArray<(string Style, ImmutableArray<string> Families)> Constructions =
     [
         ("blade mini", ["blade-mini"]),
@@ -62,20 +57,6 @@ public static class FuseTable
         .. Ratings.Where(r => r.Style == style).Select(r => new Amps(r.Rating)).Distinct().Order()
     ];
 
-    /// <summary>The lowest rating made that is at least so much; null if there is none.</summary>
-    public static Amps? NextAbove(Amps least, string? style)
-    {
-        foreach (var rating in style is null ? AllRatings : RatingsOf(style))
-        {
-            if (rating >= least)
-            {
-                return rating;
-            }
-        }
-
-        return null;
-    }
-
     /// <summary>What a construction can break; null if no figure is known.</summary>
     public static Amps? BreakingOf(string style) =>
         Ratings.Where(r => r.Style == style && r.Breaking is not null).Select(r => (Amps?)new Amps(r.Breaking!.Value)).FirstOrDefault();
@@ -91,15 +72,14 @@ public static class FuseTable
     }
 
     /// <summary>
-    /// Resistance at rated current, by type data of its construction and rating. Where there is none, what loses 58 mV at rated current:
-    /// the cold resistances of the four type sheets seen give 56 to 60 mV. Half a milliohm if the rating is unknown (common practice).
+    /// Resistance at rated current, by type data of its construction and rating. Where there is none, what loses the assumed drop at rated current. What is assumed if the rating is unknown.
     /// </summary>
     public static Ohms ResistanceOf(string? style, Amps? rating)
     {
         var known = rating is { } amps && (style ?? StyleFor(amps, new(0))) is { } s
             ? Resistances.FirstOrDefault(x => x.Rating == amps.Value && x.Style == s).Ohms
             : 0;
-        return known > 0 ? new(known) : rating is { Value: > 0 } r ? UsualDrop / r : UsualResistance;
+        return known > 0 ? new(known) : rating is { Value: > 0 } r ? Assume.FuseDrop.Value / r : Assume.Fuse.Value;
     }
 
     /// <summary>The longest time within which a fuse must open at a multiple of its rating; null below the lowest limit.</summary>
@@ -134,7 +114,7 @@ public static class FuseTable
         {
             var below = points.Last(p => p.Percent <= percent);
             most = below.Most
-                * Math.Pow(above.Most / below.Most, Math.Log(percent / below.Percent) / Math.Log(above.Percent / below.Percent));
+                * Exact.Pow(above.Most / below.Most, Exact.Log(percent / below.Percent) / Exact.Log(above.Percent / below.Percent));
         }
 
         return new(least > 0 ? new Seconds(least) : null, double.IsFinite(most) ? new Seconds(most) : null, standIn) { Beyond = beyond };

@@ -65,7 +65,7 @@ public sealed record Metal
 
     /// <summary>The factor k of the adiabatic equation, in A·√s/mm².</summary>
     internal double K(Celsius initial, Celsius final) =>
-        Math.Sqrt(Heat * (Beta + 20) / (PulseResistivity * 1e-3) * Math.Log((Beta + final.Value) / (Beta + initial.Value)));
+        Math.Sqrt(Heat * (Beta + 20) / (PulseResistivity * 1e-3) * Exact.Log((Beta + final.Value) / (Beta + initial.Value)));
 
     private static double Square(double x) => x * x;
 

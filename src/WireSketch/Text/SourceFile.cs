@@ -58,9 +58,6 @@ public sealed class SourceFile
         return Text[start..end];
     }
 
-    /// <summary>The index of the first character of a line (from 1).</summary>
-    public int StartOf(int line) => lineStarts[line - 1];
-
     /// <summary>The span of the whole first line: where to point when a file as a whole is meant.</summary>
     public SourceSpan Start => new(this, 0, Line(1).Length);
 

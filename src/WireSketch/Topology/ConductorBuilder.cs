@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Diagnostics;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Language;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology.Routes;
 
 namespace WireSketch.Topology;
@@ -47,7 +48,7 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
 
         var route = Route(run, from, to);
         var (length, known) = Length(run, route);
-        var wire = WireResolver.Resolve(run, types, choices, findings) with { Termination = spec.Settings.Termination?.Value ?? WireProperties.UsualTermination };
+        var wire = WireResolver.Resolve(run, types, choices, findings) with { Termination = spec.Settings.Termination?.Value ?? Assume.Termination.Value };
         var kind = Kind(from, to);
         var holder = Holder(run, from, to, length);
         var start = conductors.Count;
@@ -84,7 +85,7 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
             return (written.Value, true);
         }
 
-        return route.Length > 0 && route.Length >= run.Along.Length && route.All(r => r.Path.Length is not null) ? (RouteFinder.Length([.. route.Select(r => r.Path)]), true) : (new(3), false);
+        return route.Length > 0 && route.Length >= run.Along.Length && route.All(r => r.Path.Length is not null) ? (RouteFinder.Length([.. route.Select(r => r.Path)]), true) : (Assume.Length.Value, false);
     }
 
     private ProtectiveDevice? Holder(Run run, ImmutableArray<RunEnd> from, ImmutableArray<RunEnd> to, Meters length)

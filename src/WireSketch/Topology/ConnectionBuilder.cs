@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Diagnostics;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Language;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Text;
 
 namespace WireSketch.Topology;
@@ -11,11 +12,9 @@ namespace WireSketch.Topology;
 /// <summary>Joins terminals inside devices, and the body to what is bolted to it.</summary>
 internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<WiredRun> runs, Func<Terminal, bool> isWired)
 {
-    /// <summary>Between any two chassis points: half of it at each (common practice, no published source).</summary>
-    private static readonly Ohms HalfOfChassis = new(0.0005);
+    private static readonly Ohms HalfOfChassis = Assume.Chassis.Value / 2;
 
-    /// <summary>The factory lead at a battery's negative, and between alternator and battery (common practice, no published source).</summary>
-    private static readonly Ohms Lead = new(0.001);
+    private static readonly Ohms Lead = Assume.FactoryLead.Value;
 
     private readonly List<InternalConnection> links = [];
 
@@ -54,7 +53,7 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
 
                 break;
             case Isolator { Type.Value: "diode" } i:
-                Add(i.Id, i, ConnectionKind.Diode, "main", "second", i.Rating?.Value, drop: i.Drop?.Value ?? new Volts(0.7), closed: i.Closed, at: at);
+                Add(i.Id, i, ConnectionKind.Diode, "main", "second", i.Rating?.Value, drop: i.Drop?.Value ?? Assume.DiodeDrop.Value, closed: i.Closed, at: at);
                 break;
             case Isolator i:
                 Add(i.Id, i, ConnectionKind.Switch, "main", "second", i.Rating?.Value, drop: i.Drop?.Value, closed: i.Closed, at: at);

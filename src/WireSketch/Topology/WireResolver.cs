@@ -2,20 +2,18 @@ using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Language;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 
 namespace WireSketch.Topology;
 
 /// <summary>Fills in every default of a run's wire.</summary>
 internal static class WireResolver
 {
-    /// <summary>Taken where nobody wrote the insulation (common practice, no published source).</summary>
-    private static readonly Celsius AssumedInsulation = new(80);
+    private static readonly Celsius AssumedInsulation = Assume.Insulation.Value;
 
-    /// <summary>Core and shield of a signal cable, 24 AWG (common practice, no published source).</summary>
-    private static readonly WireSize LinePairSize = WireSize.FromAwg(24);
+    private static readonly WireSize LinePairSize = Assume.SignalSize.Value;
 
-    /// <summary>The thinnest size of the ampacity table: where <c>auto</c> starts.</summary>
-    private static readonly WireSize Thinnest = WireSize.FromAwg(18);
+    private static readonly WireSize Thinnest = Assume.Size.Value;
 
     public static WireProperties Resolve(Run run, IReadOnlyDictionary<string, WireType> types, SizeChoices choices, ICollection<Finding> findings)
     {

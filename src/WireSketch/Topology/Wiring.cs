@@ -1,8 +1,9 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Language;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 
 namespace WireSketch.Topology;
 
@@ -108,11 +109,7 @@ public enum RunKind
 /// <param name="Shape">What was named; for a single side of a pair, the pair.</param>
 /// <param name="Nodes">The single terminals it stands for, pairs as + then −, members in order.</param>
 /// <param name="At">Where it is written.</param>
-public sealed record RunEnd(string Id, Gear Gear, TerminalShape Shape, ImmutableArray<Terminal> Nodes, Text.SourceSpan At)
-{
-    /// <summary>True if pairs: its nodes alternate + and −.</summary>
-    public bool IsPairs => Nodes.Length > 1;
-}
+public sealed record RunEnd(string Id, Gear Gear, TerminalShape Shape, ImmutableArray<Terminal> Nodes, Text.SourceSpan At);
 
 /// <summary>A run with its ends found and its conductors made.</summary>
 /// <param name="Run">As written.</param>
@@ -166,11 +163,8 @@ public sealed record WireProperties(
     WireSize Size, string SizeWords, ConductorMaterial Material, string Strands, Celsius Insulation, bool InsulationIsAssumed, ImmutableArray<string> Colors, int Cores,
     bool IsLinePair, WireType? Type, bool IsAuto)
 {
-    /// <summary>A crimped or screwed connection (common practice, no published source).</summary>
-    public static Ohms UsualTermination { get; } = new(0.0002);
-
     /// <summary>Resistance of each of its connections.</summary>
-    public Ohms Termination { get; init; } = UsualTermination;
+    public Ohms Termination { get; init; } = Assume.Termination.Value;
 }
 
 /// <summary>One physical conductor between two terminals.</summary>

@@ -63,7 +63,7 @@ internal static class SupplyMistakes
             where edits.Length > 1
             select new Mistake(g.Id, edits)),
         new("supply wire ends on the body", true, ["supply/shorted"], s =>
-            s.RunsOf(RunKind.Supply).Where(r => s.Ground is not null && GoodSpec.Only(r.To) is { IsPairs: false } && !r.IsTwoWire && !double.IsNaN(s.RatingBefore(r)))
+            s.RunsOf(RunKind.Supply).Where(r => s.Ground is not null && GoodSpec.Only(r.To) is { Nodes.Length: 1 } && !r.IsTwoWire && !double.IsNaN(s.RatingBefore(r)))
                 .Select(r => new Mistake(r.Id, s.Retarget(r, "to", s.Ground!)))),
         new("supply through a signal cable", true, ["supply/signal-cable", "spec/ends-differ"], s => s.RunsOf(RunKind.Supply).Where(r => !r.IsTwoWire).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "wire", "line pair")))),
         new("insulation too low for the engine bay", true, ["supply/insulation-too-low", .. FuseOverWire], s =>

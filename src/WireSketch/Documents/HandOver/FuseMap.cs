@@ -22,12 +22,12 @@ internal static class FuseMap
         var run = install.Wiring.Runs.FirstOrDefault(r => r.Holder is { } h && ReferenceEquals(h, link.Gear));
         return run is not null
             ? $"{(run.Run.Protection?.Distance is { } at ? $"{at} from {run.From[0].Id}" : run.From[0].Id)}{(run.From[0].Gear.Zone is { } z ? $" ({z})" : "")}"
-            : string.Join(", ", new[] { link.Gear?.Facts.Place?.Value, link.Gear?.Zone }.OfType<string>());
+            : link.Gear is { } gear ? Whereabouts.Of(gear) : "";
     }
 
     private static ImmutableArray<string> Row(InstalledSystem install, InternalConnection link) =>
     [
-        link.Id, link.Rating is { } rating ? Quantity.Print(rating) : "not given", link.Kind == ConnectionKind.Breaker ? "breaker" : FuseStyleChoice.Of(install, link), Where(install, link),
+        link.Id, link.Rating is { } rating ? Quantity.Print(rating) : "not given", FuseStyleChoice.Of(install, link), Where(install, link),
         string.Join(", ", Fed(install, link).DefaultIfEmpty("nothing yet")),
     ];
 

@@ -31,7 +31,7 @@ internal static class MakingSafe
 
     private static string Named(Language.Gear gear)
     {
-        var where = string.Join(", ", new[] { gear.Zone, gear.Facts.Place?.Value }.OfType<string>());
+        var where = Whereabouts.Of(gear);
         return where.Length == 0 ? gear.Id : $"{gear.Id} ({where})";
     }
 }

@@ -13,9 +13,9 @@ internal static class NextTechnician
     public static PlainTable Taps(InstalledSystem install) => new(
         [new("What"), new("Where"), new("Vehicle's wire"), new("Connector, cavity"), new("Carries")],
         [
-            .. install.Spec.Gear.Where(g => g is TapPoint or IgnitionSource).Select(g => ImmutableArray.Create(g.Id, Where(g), (g as TapPoint)?.Color?.Value ?? "", Plug(g as TapPoint), Carries(g))),
+            .. install.Spec.Gear.Where(g => g is TapPoint or IgnitionSource).Select(g => ImmutableArray.Create(g.Id, Whereabouts.Of(g), (g as TapPoint)?.Color?.Value ?? "", Plug(g as TapPoint), Carries(g))),
             .. install.Wiring.Runs.Where(r => r.Run.Tap && !r.From.Concat(r.To).Any(e => e.Gear is TapPoint or IgnitionSource))
-                .Select(r => ImmutableArray.Create($"{r.Id} onto {string.Join(", ", r.From.Where(e => e.Gear.InVehicle).Select(e => e.Id).DefaultIfEmpty(r.From[0].Id))}", Where(r.From[0].Gear), r.Run.ColorAtVehicle?.Value ?? "", "", Lists.WireDescriptions.Carries(r.Kind))),
+                .Select(r => ImmutableArray.Create($"{r.Id} onto {string.Join(", ", r.From.Where(e => e.Gear.InVehicle).Select(e => e.Id).DefaultIfEmpty(r.From[0].Id))}", Whereabouts.Of(r.From[0].Gear), r.Run.ColorAtVehicle?.Value ?? "", "", Lists.WireDescriptions.Carries(r.Kind))),
         ]);
 
     /// <summary>Notes and photos, of devices, runs and the job.</summary>
@@ -28,7 +28,7 @@ internal static class NextTechnician
 
         foreach (var gear in install.Spec.Gear.Where(g => g.Facts.Notes is not null || g.Facts.Photo is not null))
         {
-            yield return $"{gear.Id}{(Where(gear) is { Length: > 0 } where ? $" ({where})" : "")}: {string.Join("; ", new[] { gear.Facts.Notes?.Value, gear.Facts.Photo is { } photo ? $"photo {photo.Value}" : null }.OfType<string>())}";
+            yield return $"{gear.Id}{(Whereabouts.Of(gear) is { Length: > 0 } where ? $" ({where})" : "")}: {string.Join("; ", new[] { gear.Facts.Notes?.Value, gear.Facts.Photo is { } photo ? $"photo {photo.Value}" : null }.OfType<string>())}";
         }
 
         foreach (var run in install.Spec.Runs.Where(r => r.Notes is not null))
@@ -36,8 +36,6 @@ internal static class NextTechnician
             yield return $"{run.Id}: {run.Notes!.Value.Value}";
         }
     }
-
-    private static string Where(Gear gear) => string.Join(", ", new[] { gear.Zone, gear.Facts.Place?.Value }.OfType<string>());
 
     private static string Plug(TapPoint? tap) => string.Join(", ", new[] { tap?.Connector?.Value, tap?.Cavity is { } c ? $"cavity {c.Value}" : null }.OfType<string>());
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using WireSketch.Documents.Formats;
 using WireSketch.Language;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 
 namespace WireSketch.Documents.Lists;
 
@@ -12,9 +13,6 @@ namespace WireSketch.Documents.Lists;
 /// <param name="IsMetric">Whether the spec thinks in meters.</param>
 public sealed record CutLength(Share SlackShare, Meters SlackLength, Meters Step, bool IsMetric)
 {
-    /// <summary>Slack where nobody wrote any, of each piece (common practice, no published source).</summary>
-    public static Share UsualSlack { get; } = new(0.10);
-
     /// <summary>Lengths closer than this to a multiple are that multiple: they differ by arithmetic only.</summary>
     private const double Tolerance = 1e-6;
 
@@ -26,7 +24,7 @@ public sealed record CutLength(Share SlackShare, Meters SlackLength, Meters Step
         var metric = first?.TrimEnd().EndsWith('m') ?? false;
         var written = settings.SlackShare is not null || settings.SlackLength is not null;
         return new(
-            settings.SlackShare?.Value ?? (written ? new Share(0) : UsualSlack),
+            settings.SlackShare?.Value ?? (written ? new Share(0) : Assume.Slack.Value),
             settings.SlackLength?.Value ?? new Meters(0),
             settings.RoundTo is { Value.Value: > 0 } round ? round.Value : metric ? new Meters(0.01) : Meters.FromInches(1),
             metric);

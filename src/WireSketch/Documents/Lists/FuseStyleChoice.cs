@@ -1,3 +1,4 @@
+using WireSketch.Electrical.Faults;
 using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -20,23 +21,12 @@ internal static class FuseStyleChoice
     public static string Of(InstalledSystem install, ProtectiveDevice holder) =>
         install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : holder.Style?.Value ?? Unknown;
 
-    public static string Of(InstalledSystem install, InternalConnection link)
-    {
-        if (link.Style is { } written)
-        {
-            return written;
-        }
-
-        return link.Rating is { } rating ? FuseTable.StyleFor(rating, Fault(install, link)) ?? Unknown : Unknown;
-    }
+    public static string Of(InstalledSystem install, InternalConnection link) => FuseConstruction.Of(link, install.Answers.Faults) ?? Unknown;
 
     /// <summary>What a fuse must be able to break, where nothing says that its construction does; null where that is known, and where the fuse has no rating.</summary>
     public static Amps? ToAskFor(InstalledSystem install, InternalConnection link)
     {
-        var fault = Fault(install, link);
+        var fault = FuseConstruction.Highest(link, install.Answers.Faults);
         return link is { Kind: ConnectionKind.Fuse, Rating: not null, Breaking: null } && fault.Value > 0 && !(FuseTable.BreakingOf(Of(install, link)) >= fault) ? fault : null;
     }
-
-    private static Amps Fault(InstalledSystem install, InternalConnection link) =>
-        new(install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max());
 }

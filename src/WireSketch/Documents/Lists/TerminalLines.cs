@@ -1,17 +1,12 @@
 using System.Globalization;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 
 namespace WireSketch.Documents.Lists;
 
 /// <summary>What the ends of all wires are finished with, and what goes over and onto them.</summary>
 internal static class TerminalLines
 {
-    /// <summary>Shrink tube for a crimped end (common practice, no published source).</summary>
-    private static readonly Meters ShrinkPerEnd = new(0.05);
-
-    /// <summary>A tie for each such stretch of wire (common practice, no published source).</summary>
-    private static readonly Meters BetweenTies = new(0.3);
-
     public static IEnumerable<PartLine> Of(CutList cuts)
     {
         var ends = cuts.Pieces.SelectMany(p => p.Conductors.SelectMany(c => new[] { (Conductor: c, At: c.From), (Conductor: c, At: c.To) }))
@@ -25,8 +20,8 @@ internal static class TerminalLines
         foreach (var g in ends.Where(e => e.End.IsCrimped).GroupBy(e => e.Conductor.Wire.SizeWords))
         {
             yield return new(
-                PartGroup.Consumables, $"shrink tube with adhesive, for {g.Key}", Math.Round(g.Count() * ShrinkPerEnd.Value, 2), "m", null,
-                [string.Create(CultureInfo.InvariantCulture, $"{g.Count()} {(g.Count() == 1 ? "end" : "ends")}")], $"{ShrinkPerEnd} an end (common practice)");
+                PartGroup.Consumables, $"shrink tube with adhesive, for {g.Key}", Math.Round(g.Count() * Assume.ShrinkPerEnd.Value.Value, 2), "m", null,
+                [string.Create(CultureInfo.InvariantCulture, $"{g.Count()} {(g.Count() == 1 ? "end" : "ends")}")], $"{Assume.ShrinkPerEnd.Words} an end ({Assume.ShrinkPerEnd.Basis})");
         }
 
         var pieces = cuts.Pieces.Where(p => !p.IsMadeUp).ToArray();
@@ -34,8 +29,8 @@ internal static class TerminalLines
         if (labels > 0)
         {
             yield return new(PartGroup.Consumables, "label that wraps around the wire", labels, PartLine.Pieces, null, ["both ends of every piece"], "printed with the piece's id");
-            var ties = (int)Math.Ceiling(pieces.Sum(p => p.Length.Value * p.Pieces) / BetweenTies.Value);
-            yield return new(PartGroup.Consumables, "cable tie or clip", ties, PartLine.Pieces, null, ["all runs"], $"one every {BetweenTies} (common practice)");
+            var ties = (int)Math.Ceiling(pieces.Sum(p => p.Length.Value * p.Pieces) / Assume.BetweenTies.Value.Value);
+            yield return new(PartGroup.Consumables, "cable tie or clip", ties, PartLine.Pieces, null, ["all runs"], $"one every {Assume.BetweenTies.Words} ({Assume.BetweenTies.Basis})");
         }
     }
 }

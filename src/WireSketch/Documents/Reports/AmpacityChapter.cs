@@ -13,7 +13,7 @@ internal static class AmpacityChapter
         "ampacity", "What the conductors may carry",
         [
             "Table by size and insulation: 33 CFR 183.425, Table 5; an insulation between two columns counts as the cooler one, a size between two rows lies between their currents in proportion on logarithmic scales. It is written for boats and taken here because it is public and made for 12 V.",
-            "In an engine space its note 1 applies, and not the ambient as well. Elsewhere, above 30 C, the root of the temperature rise that is left (form of NEC 310.15). Copper-clad aluminum: the root of its conductivity against copper's, for equal heat. Its note 2 for bundles is law from 50 V on and is not applied below that.",
+            $"In an engine space its note 1 applies, and not the ambient as well. Elsewhere, above 30 C, the root of the temperature rise that is left (form of NEC 310.15). Copper-clad aluminum: the root of its conductivity against copper's, for equal heat. Its note 2 for bundles ({AmpacityTable.BundleFactor(3)} for 3 conductors, {AmpacityTable.BundleFactor(4)} from 4, {AmpacityTable.BundleFactor(7)} from 7, {AmpacityTable.BundleFactor(25)} from 25) is law from 50 V on and is not applied below that.",
         ],
         install.Wiring.Conductors.Any(ConductorChapters.IsClad)
             ? [ReportBuilder.Bare("c_CCA", "conductivity of copper-clad aluminum against copper's", ConductorProperties.CladConductivity, "", "ASTM B566")]

@@ -42,7 +42,7 @@ internal static class ConductorChapters
     }
 
     internal static CalculationInput Termination(InstalledSystem install) => install.Spec.Settings.Termination is { } written
-        ? ReportBuilder.GivenInput("R_t", "one termination", written) : ReportBuilder.Constant("R_t", "one termination", WireProperties.UsualTermination, "default: 0.2 mohm (common practice)");
+        ? ReportBuilder.GivenInput("R_t", "one termination", written) : ReportBuilder.Constant("R_t", "one termination", Assume.Termination.Value, $"default: {Assume.Termination}");
 
     private static Calculation Of(InstalledSystem install, ConductorResult answer, CutLength lengths)
     {
@@ -96,14 +96,15 @@ internal static class ConductorChapters
         }
         else
         {
-            working.Assumed("t_a", "ambient", zone?.AmbientOrDefault ?? AmpacityTable.Ambient, zone is null ? "30 C, no zone is known" : $"{zone.Id}, {(zone.IsEngineBay ? "60 C as an engine bay" : "30 C")}");
+            working.Assumed("t_a", "ambient", zone?.AmbientOrDefault ?? Assume.Ambient.Value, zone is null ? $"{Assume.Ambient.Words}, no zone is known"
+                : $"{zone.Id}, {(zone.IsEngineBay ? $"{Assume.AmbientEngineBay.Words} as an engine bay" : Assume.Ambient.Words)}");
         }
     }
 
     internal static ReportBuilder InsulationOf(ReportBuilder working, InstalledSystem install, Conductor c)
     {
         var run = install.Wiring.RunsById[c.RunId];
-        return c.Wire.InsulationIsAssumed ? working.Assumed("t_ins", "insulation", c.Wire.Insulation, "80 C (common practice)")
+        return c.Wire.InsulationIsAssumed ? working.Assumed("t_ins", "insulation", Assume.Insulation)
             : c.Wire.Type?.Insulation is { } i ? working.Given("t_ins", "insulation", i)
             : working.Taken("t_ins", "insulation", c.Wire.Insulation, run.Run.Wire is { } w ? ReportBuilder.Place(w.Words.At) : "the spec");
     }
@@ -112,9 +113,9 @@ internal static class ConductorChapters
     {
         var wire = install.Wiring.RunsById[c.RunId].Run.Wire;
         return c.Wire.IsAuto ? "chosen: chapter Sizes that were chosen"
-            : c.Wire.IsLinePair ? $"default: 24 AWG for core and shield of a line pair (common practice){(wire is null ? "" : $", {ReportBuilder.Place(wire.Words.At)}")}"
+            : c.Wire.IsLinePair ? $"default: {Assume.SignalSize.Words} for core and shield of a line pair ({Assume.SignalSize.Basis}){(wire is null ? "" : $", {ReportBuilder.Place(wire.Words.At)}")}"
             : c.Wire.Type?.Size is { } size ? ReportBuilder.Place(size.At)
-            : wire?.Size is not null ? ReportBuilder.Place(wire.Words.At) : "default: 18 AWG, since the spec gives none";
+            : wire?.Size is not null ? ReportBuilder.Place(wire.Words.At) : $"default: {Assume.Size.Words}, since the spec gives none";
     }
 
     /// <summary>Where a length comes from, and how it was divided.</summary>
@@ -143,5 +144,5 @@ internal static class RunLength
     public static string Origin(WiredRun run, CutLength lengths) =>
         run.Run.Length is { } written ? $"{written.Words}, {ReportBuilder.Place(written.At)}"
         : run.LengthIsKnown ? $"chapter Routes, {lengths.One(run.Length)} in all"
-        : "default: 3 m, since neither a length nor a path is given";
+        : $"default: {Assume.Length.Words}, since neither a length nor a path is given";
 }

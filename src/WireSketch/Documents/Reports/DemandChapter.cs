@@ -1,9 +1,11 @@
-using WireSketch.Electrical;
 using WireSketch.Electrical.Energy;
+using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Rules;
+using WireSketch.Tables;
 
 namespace WireSketch.Documents.Reports;
 
@@ -15,10 +17,10 @@ internal static class DemandChapter
     public static Chapter Of(InstalledSystem install) => new(
         "demand", "What the devices take",
         [
-            "Amplifier: its output over its efficiency, as a constant power; in music (music, idle, engine off) one eighth of that (common practice), and never less than with no signal. What is stated in amperes counts at 12 V. Where some channel in use states no power for its load, the amplifier's own fuse bounds what it takes (common practice).",
+            $"Amplifier: its output over its efficiency, as a constant power; in music (music, idle, engine off) {Assume.Music.Words} of that ({Assume.Music.Basis}), and never less than with no signal. What is stated in amperes counts at {Assume.Rated.Words}. Where some channel in use states no power for its load, the amplifier's own fuse bounds what it takes (common practice).",
             "Head unit and processor: a constant power. Lamp: a resistance. Motor and pump: a constant current. Everything else: a constant power, unless the spec says how it behaves. Asleep: a constant current.",
         ],
-        [ReportBuilder.Constant("U_r", "volts at which amperes are stated", new Volts(12), "default: 12 V (common practice)")],
+        [ReportBuilder.Constant("U_r", "volts at which amperes are stated", Assume.Rated.Value, $"default: {Assume.Rated}")],
         [.. install.Wiring.Loads.Select(l => Of(install, l.Gear))]);
 
     private static Calculation Of(InstalledSystem install, Gear gear)
@@ -37,7 +39,7 @@ internal static class DemandChapter
                 else
                 {
                     w.Each("P_ch", "channels give", output.Select(c => (c.Channel, c.Power!.Value)), "chapter Loads and power of the channels")
-                        .Given("η", "efficiency", a.Supply.Efficiency, LoadModels.EfficiencyOf(a), "80 % for class D, else 65 % (common practice)");
+                        .Given("η", "efficiency", a.Supply.Efficiency, LoadModels.EfficiencyOf(a), $"{Assume.EfficiencyClassD.Words} for class D, else {Assume.Efficiency}");
                 }
 
                 var full = a.Supply.Current is null ? "sum(P_ch)/η" : "I_st·U_r";
@@ -47,20 +49,20 @@ internal static class DemandChapter
                     full = $"max({full}, I_f·U_r)";
                 }
 
-                return w.Given("I_idle", "with no signal", a.Idle, new Amps(1), "1 A (common practice)")
+                return w.Given("I_idle", "with no signal", a.Idle, Assume.AmplifierIdle)
                     .Given("I_s", "asleep", a.Standby, Nothing, "none")
                     .Gives("P_full", "full output", new Watts(In(SystemState.FullOutput)), $"max(I_idle·U_r, {full})")
                     .Gives("P_music", "music", new Watts(In(SystemState.Music)), $"max(I_idle·U_r, {full}/8)").Of(a.Id);
             case HeadUnit h:
-                return w.Given("I_st", "draw", h.Current, new Amps(5), "5 A (common practice)").Given("I_s", "asleep", h.Standby, Nothing, "none")
+                return w.Given("I_st", "draw", h.Current, Assume.HeadUnit).Given("I_s", "asleep", h.Standby, Nothing, "none")
                     .Gives("P", "awake", new Watts(In(SystemState.Music)), "I_st·U_r").Of(h.Id);
             case Processor p:
-                return w.Given("I_st", "draw", p.Supply.Current, new Amps(1), "1 A (common practice)").Given("I_s", "asleep", p.Standby, Nothing, "none")
+                return w.Given("I_st", "draw", p.Supply.Current, Assume.Processor).Given("I_s", "asleep", p.Standby, Nothing, "none")
                     .Gives("P", "awake", new Watts(In(SystemState.Music)), "I_st·U_r").Of(p.Id);
             case LevelAdapter l:
-                return w.Given("I", "draw", l.Current, new Amps(0.1), "0.1 A (common practice)").Says("behaves as", "a current; nothing asleep", "kind of device").Of(l.Id);
+                return w.Given("I", "draw", l.Current, Assume.LevelAdapter).Says("behaves as", "a current; nothing asleep", "kind of device").Of(l.Id);
             case Relay r:
-                return (r.CoilResistance is { } coil ? w.Given("R_c", "coil", coil) : w.Given("I_c", "coil", r.CoilCurrent, new Amps(0.15), "0.15 A (common practice)"))
+                return (r.CoilResistance is { } coil ? w.Given("R_c", "coil", coil) : w.Given("I_c", "coil", r.CoilCurrent, Assume.RelayCoil))
                     .Gives("R", "a resistance; nothing asleep", new Ohms(In(SystemState.Music)), r.CoilResistance is null ? "U_r/I_c" : "R_c").Of(r.Id);
             case Load l:
                 return OfLoad(w, l);
@@ -92,7 +94,7 @@ internal static class DemandChapter
             return w.Says("takes", "nothing", "the spec states no draw").Of(l.Id);
         }
 
-        w.Given("U_st", "rated volts", l.Rated, new Volts(12), "12 V").Told("behaves as", LoadModels.Behavior(l), l.Behaves is { } b ? ReportBuilder.Place(b.At) : "default: resistance for a lamp, current for a motor or pump, else power");
+        w.Given("U_st", "rated volts", l.Rated, Assume.Rated).Told("behaves as", LoadModels.Behavior(l), l.Behaves is { } b ? ReportBuilder.Place(b.At) : "default: resistance for a lamp, current for a motor or pump, else power");
         if (l.Facts.AlwaysLive)
         {
             w.Told("asleep", "as awake", "always-live");

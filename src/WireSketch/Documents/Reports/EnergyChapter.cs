@@ -1,8 +1,10 @@
-using WireSketch.Electrical;
 using WireSketch.Electrical.Energy;
+using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Rules;
+using WireSketch.Tables;
 
 namespace WireSketch.Documents.Reports;
 
@@ -13,7 +15,7 @@ internal static class EnergyChapter
         "energy", "Alternator, reserve and standby",
         [
             "Average demand: what each device takes in music, times its share of the day. What is left at speed and at idle: what the sources give, less the vehicle's own load and the average demand.",
-            "Reserve and standby: usable charge over the current drawn, for the group of joined batteries that gives up first. Parked, the vehicle itself takes its rest-current (30 mA where none is written, common practice). Of a battery half the capacity is usable, of lithium four fifths (common practice); what is left must still start the engine.",
+            $"Reserve and standby: usable charge over the current drawn, for the group of joined batteries that gives up first. Parked, the vehicle itself takes its rest-current ({Assume.RestCurrent.Words} where none is written, {Assume.RestCurrent.Basis}). Of a battery {Assume.Usable.Words} the capacity is usable, of lithium {Assume.UsableLithium}; what is left must still start the engine.",
         ],
         [],
         [Balance(install), .. Times(install)]);
@@ -23,7 +25,7 @@ internal static class EnergyChapter
         var (spec, energy) = (install.Spec, install.Answers.Energy);
         var vehicle = spec.Job.Vehicle;
         var alternator = spec.Gear.OfType<Alternator>().FirstOrDefault();
-        var w = new ReportBuilder().Given("I_b", "the vehicle's own load", vehicle.BaseLoad, new Amps(25), "25 A (common practice)")
+        var w = new ReportBuilder().Given("I_b", "the vehicle's own load", vehicle.BaseLoad, Assume.BaseLoad)
             .Each("I_d", "average of the devices in music", Average(install), "chapter Volts and amps: music, times duty or hours of the day")
             .Each("I_p", "devices at full output", install.Answers.State(SystemState.FullOutput).Loads.Select(l => (l.Path.Gear.Id, l.Amps)).Where(l => l.Amps.Value != 0), "chapter Volts and amps: full output")
             .Gives("I_avg", "average demand", energy.AverageDemand, "sum(I_d)").Gives("I_peak", "demand at full output", energy.PeakDemand, "sum(I_p)");
@@ -34,7 +36,7 @@ internal static class EnergyChapter
 
         var output = alternator?.Output ?? vehicle.Alternator;
         w.Given("I_a", "alternator at speed", output!.Value)
-            .Given("I_i", "alternator at idle", alternator?.Idle ?? vehicle.IdleOutput, output.Value.Value / 2, "half of its rating (common practice)")
+            .Given("I_i", "alternator at idle", alternator?.Idle ?? vehicle.IdleOutput, output.Value.Value * Assume.IdleOutput.Value.Value, Assume.IdleOutput.ToString())
             .Each("I_o", "other sources, daily average", spec.Gear.OfType<GeneralSource>().Select(g => (g.Id, (g.Current?.Value ?? new Amps(0)) * EnergyBalance.ShareOfTime(g))), "current times duty or hours of the day")
             .Gives("I_speed", "sources at speed", speed, "I_a + sum(I_o)").Gives("I_idle", "sources at idle", idle, "I_i + sum(I_o)")
             .Gives("m_s", "left at speed", speed - energy.BaseLoad - energy.AverageDemand, "I_speed − I_b − I_avg").Gives("m_i", "left at idle", idle - energy.BaseLoad - energy.AverageDemand, "I_idle − I_b − I_avg");
@@ -64,5 +66,5 @@ internal static class EnergyChapter
     }
 
     private static string Capacity(Battery b) =>
-        $"{(b.Chemistry?.Value == "lithium" ? "four fifths" : "half")} of {EnergyBalance.CapacityOf(b)} ({(b.Capacity is { } c ? ReportBuilder.Place(c.At) : "default: 60 Ah, common practice")})";
+        $"{EnergyBalance.UsableOf(b).Words} of {EnergyBalance.CapacityOf(b)} ({(b.Capacity is { } c ? ReportBuilder.Place(c.At) : $"default: {Assume.Capacity.Words}, {Assume.Capacity.Basis}")})";
 }

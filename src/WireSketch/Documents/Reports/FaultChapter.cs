@@ -56,7 +56,7 @@ internal static class FaultChapter
             return Withstand(w, f, metal).Says("device", "none", "no rated fuse or breaker stands between the source and it; rule supply/unfused looks at its length").Of(c.Id);
         }
 
-        var style = device.Kind == ConnectionKind.Breaker ? "breaker" : FuseStyleChoice.Of(install, device);
+        var style = FuseStyleChoice.Of(install, device);
         var window = FuseTable.OpeningOf(style, f.DeviceAmpsAtFar / rating);
         w.Told("device", $"{device.Id}, {style}", "the nearest on the way").Taken("I_n", "its rating", rating, "chapter Fuses and breakers")
             .Taken("I_d", "through it, short at the far end, its source alone", f.DeviceAmpsAtFar, "the network solved").Taken("I_b", "to break, short right behind it", f.DeviceAmpsAtNear, "the network solved");

@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
-using WireSketch.Electrical;
 using WireSketch.Electrical.OperatingPoints;
+using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Rules;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Documents.Reports;
@@ -32,7 +34,10 @@ internal static class OperatingChapters
             [
                 $"State: {Meanings[i]}.",
                 "The whole supply network is solved at once (nodal analysis): at every terminal the currents sum to zero (Kirchhoff), loads take what the chapter on demand says. What each conductor and fuse loses is its current times its resistance; a device gets the volts of its source less what is lost on its way there and back.",
-                .. EngineRuns(state) && install.Wiring.Gear.Any(g => g is Battery) ? [$"The vehicle itself takes {Quantity.Print(Defaults.BaseLoad(install.Wiring))} at the first battery ({(install.Spec.Job.Vehicle.BaseLoad is { } b ? ReportBuilder.Place(b.At) : "default: 25 A, common practice")})."] : Array.Empty<string>(),
+                .. EngineRuns(state) && install.Wiring.Gear.Any(g => g is Battery) ? [$"The vehicle itself takes {Quantity.Print(Defaults.BaseLoad(install.Wiring))} at the first battery ({(install.Spec.Job.Vehicle.BaseLoad is { } b ? ReportBuilder.Place(b.At) : $"default: {Assume.BaseLoad.Words}, {Assume.BaseLoad.Basis}")})."] : Array.Empty<string>(),
+                .. EngineRuns(state) && install.Wiring.Gear.Any(g => g is Battery) && !install.Wiring.Gear.Any(g => g is Alternator)
+                    ? [$"Between the vehicle's own alternator and the first battery lies a factory lead of {Assume.FactoryLead.Words} ({Assume.FactoryLead.Basis})."]
+                    : Array.Empty<string>(),
                 state.IsSolved ? "Every load can be supplied." : "There is no operating point: a load asks for more than can be brought to it. The values are those at the most that can be.",
             ],
             [ConductorChapters.Termination(install)],
@@ -72,27 +77,27 @@ internal static class OperatingChapters
             switch (wiring.GearById.GetValueOrDefault(s.Id))
             {
                 case Battery b:
-                    w.Given("U0", "volts at rest", b.Rest ?? (b.Chemistry?.Value is null or "flooded" ? spec.Job.Vehicle.Rest : null), Defaults.Rest(wiring, b), "12.6 V; AGM and gel 12.8 V; lithium 13.2 V (common practice)");
+                    w.Given("U0", "volts at rest", b.Rest ?? (b.Chemistry?.Value is null or "flooded" ? spec.Job.Vehicle.Rest : null), Defaults.Rest(wiring, b), $"{Assume.Resting.Words}; AGM and gel {Assume.RestingAgm.Words}; lithium {Assume.RestingLithium}");
                     if (s.Amps.Value >= 0)
                     {
-                        w.Given("R_i", "internal resistance", b.Internal, Defaults.Internal(b), "8 mohm for 60 Ah, in inverse proportion to the capacity (common practice)")
+                        w.Given("R_i", "internal resistance", b.Internal, Defaults.Internal(b), Assume.Internal.ToString())
                             .Gives("U", "volts between its terminals", s.Volts, "U0 − I·R_i", ReportBuilder.FineDigits);
                     }
                     else
                     {
-                        w.Taken("R_c", "while it is charged", Defaults.Charging(b), "default: it takes 6 % of its capacity in A for each volt above rest (common practice), and no less than its internal resistance")
+                        w.Taken("R_c", "while it is charged", Defaults.Charging(b), $"default: {Assume.ChargePerVolt}, and no less than its internal resistance")
                             .Gives("U", "volts between its terminals", s.Volts, "U0 − I·R_c", ReportBuilder.FineDigits);
                     }
 
                     break;
                 case Alternator a:
-                    Regulated(w, s, a.Regulated ?? spec.Job.Vehicle.Running, Defaults.Regulated(wiring, a), "14.2 V (common practice)");
+                    Regulated(w, s, a.Regulated ?? spec.Job.Vehicle.Running, Defaults.Regulated(wiring, a));
                     break;
                 case GeneralSource g:
-                    Regulated(w, s, g.Voltage, new(14.2), "14.2 V");
+                    Regulated(w, s, g.Voltage, Assume.Running.Value);
                     break;
                 default:
-                    Regulated(w, s, spec.Job.Vehicle.Running, Defaults.Running(wiring), "14.2 V (common practice)");
+                    Regulated(w, s, spec.Job.Vehicle.Running, Defaults.Running(wiring));
                     break;
             }
 
@@ -100,9 +105,9 @@ internal static class OperatingChapters
         }
     }
 
-    private static void Regulated(ReportBuilder w, SourceResult s, Written<Volts>? written, Volts otherwise, string basis)
+    private static void Regulated(ReportBuilder w, SourceResult s, Written<Volts>? written, Volts otherwise)
     {
-        w.Given("U_reg", "regulated volts", written, otherwise, basis);
+        w.Given("U_reg", "regulated volts", written, otherwise, Assume.Running.ToString());
         if (s.AtItsLimit)
         {
             w.Solved<Volts>("U", "volts between its terminals", s.Volts, "it gives all that it can, so its volts fall to what the network asks for", ReportBuilder.FineDigits);
@@ -113,7 +118,7 @@ internal static class OperatingChapters
         }
         else
         {
-            w.Assumed("R_reg", "droop of its regulator", Defaults.Regulator, "0.5 mohm (common practice)").Gives("U", "volts between its terminals", s.Volts, "U_reg − I·R_reg", ReportBuilder.FineDigits);
+            w.Assumed("R_reg", "droop of its regulator", Assume.Regulator).Gives("U", "volts between its terminals", s.Volts, "U_reg − I·R_reg", ReportBuilder.FineDigits);
         }
     }
 
@@ -129,7 +134,7 @@ internal static class OperatingChapters
         }
 
         var (supply, back) = (drops.Along(path.Supply), drops.Return(path, source));
-        var limit = DropLimits.LimitOf(install, path.Gear);
+        var limit = CriticalLoads.DropLimit(install.Spec.Settings, path.Gear);
         var given = install.Wiring.ReturnOf(source);
         if (state.Volts[source.Index] is not { } plus || state.Volts[given.Index] is not { } minus || state.Volts[path.Plus.Index] is null || state.Volts[path.Minus.Index] is null || load.SupplyDrop.Value == 0)
         {
@@ -149,9 +154,8 @@ internal static class OperatingChapters
 
     private static string LimitOrigin(InstalledSystem install, Gear gear)
     {
-        var settings = install.Spec.Settings;
-        var critical = gear is Amplifier or HeadUnit or Processor or Language.Kinds.Load { Critical: true };
-        return (critical ? settings.DropCritical : settings.DropOther) is { } written ? ReportBuilder.Place(written.At) : critical ? "default for critical loads" : "default for other loads";
+        return CriticalLoads.Written(install.Spec.Settings, gear) is { } written ? ReportBuilder.Place(written.At)
+            : CriticalLoads.Includes(gear) ? "default for critical loads" : "default for other loads";
     }
 
     private static Calculation Starved(UnsuppliedLoad load) => new ReportBuilder().Taken("P_w", "wanted", load.Wanted, "chapter What the devices take")

@@ -28,7 +28,7 @@ internal static class ProtectionChapters
         var weakest = behind.Select(c => install.Answers.Conductors[c.Conductor.Index]).Where(a => a.Ampacity is not null)
             .OrderBy(a => a.Ampacity!.Value.Value).ThenBy(a => a.Conductor.Id, StringComparer.Ordinal).FirstOrDefault();
         var amps = ConductorChapters.Magnitude(full.LinkAmps[link.Index]);
-        var w = new ReportBuilder().Told("style", link.Kind == ConnectionKind.Breaker ? "breaker" : FuseStyleChoice.Of(install, link),
+        var w = new ReportBuilder().Told("style", FuseStyleChoice.Of(install, link),
             link.Kind == ConnectionKind.Breaker ? "a breaker, not a fuse" : StyleOrigin(install, link));
         if (link.Rating is not { } rating)
         {

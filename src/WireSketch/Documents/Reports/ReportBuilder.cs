@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Text;
 
 namespace WireSketch.Documents.Reports;
@@ -24,6 +25,13 @@ internal sealed class ReportBuilder
     /// <summary>What was written; else a default, with what that rests on.</summary>
     public ReportBuilder Given<T>(string symbol, string name, Written<T>? written, T otherwise, string basis)
         where T : struct, IQuantity<T> => written is { } w ? Given(symbol, name, w) : Assumed(symbol, name, otherwise, basis);
+
+    /// <summary>What was written; else what is assumed.</summary>
+    public ReportBuilder Given<T>(string symbol, string name, Written<T>? written, Assumption<T> otherwise)
+        where T : struct, IQuantity<T> => Given(symbol, name, written, otherwise.Value, otherwise.ToString());
+
+    public ReportBuilder Assumed<T>(string symbol, string name, Assumption<T> assumption)
+        where T : struct, IQuantity<T> => Assumed(symbol, name, assumption.Value, assumption.ToString());
 
     public ReportBuilder Assumed<T>(string symbol, string name, T value, string basis)
         where T : struct, IQuantity<T> => Add(Constant(symbol, name, value, $"default: {basis}"));

@@ -3,6 +3,8 @@ using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Rules;
+using WireSketch.Tables;
 
 namespace WireSketch.Documents.Reports;
 
@@ -27,7 +29,7 @@ internal static class SignalChapters
                 .Says("live with the ignition off", w.LiveWithIgnitionOff ? "yes" : "no", "the wiring, with all switched sources off").Of(w.Gear.Id)),
             .. install.Answers.Energy.ControlLoads.Select(c => new ReportBuilder()
                 .Each("I_c", "inputs on it", c.Takers.Select(t => (t.Gear.Id, t.Amps)), $"remote-current or coil of each ({string.Join(", ", c.Takers.Select(t => TakerOrigin(t.Gear)).Distinct())})")
-                .Given("I_max", "it can supply", LimitOf(c.Source.Gear), c.Limit, "0.5 A (common practice)")
+                .Given("I_max", "it can supply", LimitOf(c.Source.Gear), c.Limit, Assume.ControlLimit.ToString())
                 .Gives("I", "current", c.Amps, "sum(I_c)").Gives("u", "share of that", new Share(c.Amps / c.Limit), "I/I_max").Of(c.Source.Id)),
         ]);
 
@@ -45,10 +47,10 @@ internal static class SignalChapters
             return w.Says("takes", s.TakesThatLevel ? "unknown" : "no such level", "nobody states its range").Of($"{s.Gear.Id}.{s.Input}");
         }
 
-        w.Taken("U_most", "the most that it takes", range.Most, RangeOrigin(s)).Gives("h", "headroom", Decibels.FromPowerRatio(Square(range.Most / arrives)), "20·log10(U_most/U_in)");
+        w.Taken("U_most", "the most that it takes", range.Most, RangeOrigin(s)).Gives("h", "headroom", Decibels.FromVoltageRatio(range.Most / arrives), "20·log10(U_most/U_in)");
         if (range.Least.Value > 0)
         {
-            w.Taken("U_least", "the least for full output", range.Least, RangeOrigin(s)).Gives("r", "reserve", Decibels.FromPowerRatio(Square(arrives / range.Least)), "20·log10(U_in/U_least)");
+            w.Taken("U_least", "the least for full output", range.Least, RangeOrigin(s)).Gives("r", "reserve", Decibels.FromVoltageRatio(arrives / range.Least), "20·log10(U_in/U_least)");
         }
 
         return w.Of($"{s.Gear.Id}.{s.Input}");
@@ -102,8 +104,8 @@ internal static class SignalChapters
     {
         Amplifier { RemoteCurrent: { } own } => ReportBuilder.Place(own.At),
         Relay { Coil: { } coil } => ReportBuilder.Place(coil.At),
-        Relay => "default: 0.15 A, common practice",
-        _ => "default: 20 mA, common practice",
+        Relay => $"default: {Assume.RelayCoil.Words}, {Assume.RelayCoil.Basis}",
+        _ => $"default: {Assume.Remote.Words}, {Assume.Remote.Basis}",
     };
 
     private static Written<Amps>? LimitOf(Gear? gear) => gear switch
@@ -114,6 +116,4 @@ internal static class SignalChapters
         TapPoint t => t.Limit,
         _ => null,
     };
-
-    private static double Square(double x) => x * x;
 }

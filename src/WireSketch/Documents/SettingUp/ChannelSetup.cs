@@ -27,7 +27,7 @@ public sealed record ChannelSetup(
     private static readonly Hertz HandOver = new(80);
 
     /// <summary>The subsonic filter of a vented box starts a third of an octave below its tuning (common practice, no published source).</summary>
-    private static readonly double ThirdOfOctave = Math.Cbrt(2);
+    private static readonly double ThirdOfOctave = Exact.Cbrt(2);
 
     /// <summary>Every amplifier channel with a load, in the order of the spec.</summary>
     public static ImmutableArray<ChannelSetup> From(InstalledSystem install)
@@ -38,7 +38,7 @@ public sealed record ChannelSetup(
 
     /// <summary>Volts to set with a tone that was recorded below full scale.</summary>
     /// <param name="recorded">The level it was recorded at, 0 dB or below.</param>
-    public Volts? TargetFor(Decibels recorded) => Target is { } v ? v * Math.Pow(10, recorded.Value / 20) : null;
+    public Volts? TargetFor(Decibels recorded) => Target is { } v ? v * recorded.VoltageRatio : null;
 
     private static ChannelSetup Of(InstalledSystem install, ChannelResult answer, bool hasSubwoofer)
     {
@@ -65,7 +65,7 @@ public sealed record ChannelSetup(
         var boosts = Settings(s => s.Boost).ToArray();
         var boost = Math.Max(0, (own.BoostBy ?? all.BoostBy)?.Value ?? 0) + before.Sum(b => Math.Max(0, b.Settings.BoostBy?.Value ?? 0));
         return new(
-            $"{answer.Gear.Id}.{answer.Channel}", answer.Loaded!.Value, tone, answer.TargetVolts is { } v ? v * Math.Pow(10, -boost / 20) : null, highPass, lowPass, subsonic,
+            $"{answer.Gear.Id}.{answer.Channel}", answer.Loaded!.Value, tone, answer.TargetVolts is { } v ? v * new Decibels(-boost).VoltageRatio : null, highPass, lowPass, subsonic,
             [
                 .. boost > 0 ? new[] { $"boost {Words(boosts)}: the target is {new Decibels(boost)} lower, measured with the boost off" } : [],
                 .. answer.BridgedWith is { } other ? new[] { $"bridged with {other}: measure between + of one and - of the other, and set both alike" } : [],

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical.Energy;
@@ -9,22 +10,23 @@ namespace WireSketch.Electrical.Energy;
 /// <summary>Alternator against demand, reserve with the engine off, and days until a battery is too flat to start.</summary>
 internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateResult> states)
 {
-    /// <summary>What may be taken from a battery: half, of lithium four fifths (common practice, no published source).</summary>
-    public static double Usable(Battery b) => b.Chemistry?.Value == "lithium" ? 0.8 : 0.5;
+    /// <summary>What may be taken from a battery, over its capacity.</summary>
+    public static Assumption<Share> UsableOf(Battery b) => b.Chemistry?.Value == "lithium" ? Assume.UsableLithium : Assume.Usable;
 
-    /// <summary>Capacity where nobody wrote it (common practice, no published source).</summary>
-    public static AmpHours CapacityOf(Battery b) => b.Capacity?.Value ?? new AmpHours(60);
+    public static double Usable(Battery b) => UsableOf(b).Value.Value;
+
+        public static AmpHours CapacityOf(Battery b) => b.Capacity?.Value ?? Assume.Capacity.Value;
 
     public EnergyResult Solve(ImmutableArray<ControlLoad> controls)
     {
         var vehicle = wiring.Spec.Job.Vehicle;
         var alternator = wiring.Spec.Gear.OfType<Alternator>().FirstOrDefault();
         var atSpeed = alternator?.Output?.Value ?? vehicle.Alternator?.Value;
-        var atIdle = alternator?.Idle?.Value ?? vehicle.IdleOutput?.Value ?? (atSpeed is { } s ? s / 2 : null);
+        var atIdle = alternator?.Idle?.Value ?? vehicle.IdleOutput?.Value ?? (atSpeed is { } s ? s * Assume.IdleOutput.Value.Value : null);
         var others = new Amps(wiring.Spec.Gear.OfType<GeneralSource>().Sum(g => (g.Current?.Value.Value ?? 0) * ShareOfTime(g)));
         var usable = wiring.Spec.Gear.OfType<Battery>().Sum(b => CapacityOf(b).Value * Usable(b));
         return new(
-            atSpeed + others, atIdle + others, vehicle.BaseLoad?.Value ?? new Amps(25), Sum(SystemState.Music, average: true), Sum(SystemState.FullOutput, average: false),
+            atSpeed + others, atIdle + others, Defaults.BaseLoad(wiring), Sum(SystemState.Music, average: true), Sum(SystemState.FullOutput, average: false),
             Sum(SystemState.Standby, average: true) + OfVehicle(SystemState.Standby), new(usable), Emptied(SystemState.EngineOff), Emptied(SystemState.Standby), controls);
     }
 

@@ -1,6 +1,7 @@
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Language;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 
 namespace WireSketch.Electrical.Energy;
 
@@ -17,20 +18,15 @@ internal readonly record struct LoadModel(LoadModelKind Kind, double Size)
 {
     public static LoadModel Nothing { get; } = new(LoadModelKind.Current, 0);
 
-    public bool IsNothing => Kind != LoadModelKind.Resistance && Size == 0;
 }
 
 /// <summary>
 /// What every device takes in every state. An amplifier takes its output power over its efficiency; where nothing says what it gives,
-/// what its own fuse lets through (common practice, no published source). Music is one eighth of full power (common practice, no
-/// published source), and never less than its idle draw.
+/// what its own fuse lets through (common practice, no published source). Music is a share of full power, and never less than its idle draw.
 /// </summary>
 internal static class LoadModels
 {
-    private const double Music = 1.0 / 8;
-
-    /// <summary>Where a draw in amps is stated without a voltage.</summary>
-    private static readonly Volts Rated = new(12);
+    private static readonly Volts Rated = Assume.Rated.Value;
 
     /// <summary>What a device takes.</summary>
     /// <param name="device">The device.</param>
@@ -39,9 +35,9 @@ internal static class LoadModels
     public static LoadModel Of(Gear device, SystemState state, ChannelOutput output) => device switch
     {
         Amplifier a => OfAmplifier(a, state, output),
-        HeadUnit h => state == SystemState.Standby ? Asleep(h.Standby?.Value) : Power((h.Current?.Value ?? new Amps(5)) * Rated),
-        Processor p => state == SystemState.Standby ? Asleep(p.Standby?.Value) : Power((p.Supply.Current?.Value ?? new Amps(1)) * Rated),
-        LevelAdapter l => state == SystemState.Standby ? LoadModel.Nothing : new(LoadModelKind.Current, (l.Current?.Value ?? new Amps(0.1)).Value),
+        HeadUnit h => state == SystemState.Standby ? Asleep(h.Standby?.Value) : Power((h.Current?.Value ?? Assume.HeadUnit.Value) * Rated),
+        Processor p => state == SystemState.Standby ? Asleep(p.Standby?.Value) : Power((p.Supply.Current?.Value ?? Assume.Processor.Value) * Rated),
+        LevelAdapter l => state == SystemState.Standby ? LoadModel.Nothing : new(LoadModelKind.Current, (l.Current?.Value ?? Assume.LevelAdapter.Value).Value),
         Relay r => new(LoadModelKind.Resistance, Rated.Value / TurnOn.TurnOnPaths.CoilCurrent(r).Value),
         Load l => OfLoad(l, state),
         _ => LoadModel.Nothing,
@@ -52,9 +48,10 @@ internal static class LoadModels
         ? (l.Duty?.Value.Value ?? 1) * (l.Hours is { } h ? Math.Min(1, h.Value.Value / 86400) : 1)
         : 1;
 
-    /// <summary>Efficiency at full output: as written; 80 % for class D, else 65 % (common practice, no published source).</summary>
+    /// <summary>Efficiency at full output: as written, else by its class.</summary>
     public static Share EfficiencyOf(Amplifier amplifier) =>
-        amplifier.Supply.Efficiency?.Value ?? new Share(string.Equals(amplifier.Class?.Value, "D", StringComparison.OrdinalIgnoreCase) ? 0.8 : 0.65);
+        amplifier.Supply.Efficiency?.Value
+        ?? (string.Equals(amplifier.Class?.Value, "D", StringComparison.OrdinalIgnoreCase) ? Assume.EfficiencyClassD : Assume.Efficiency).Value;
 
     /// <summary>The amplifier's own fuse, where it is all that says what it takes; null where its power or its current is stated.</summary>
     public static Written<Amps>? BoundingFuse(Amplifier amplifier, ChannelOutput output) =>
@@ -71,11 +68,11 @@ internal static class LoadModels
             return Asleep(a.Standby?.Value);
         }
 
-        var idle = (a.Idle?.Value ?? new Amps(1)).Value * Rated.Value;
+        var idle = (a.Idle?.Value ?? Assume.AmplifierIdle.Value).Value * Rated.Value;
         var given = output.Stated.Value / EfficiencyOf(a).Value;
         var full = a.Supply.Current is { } stated ? stated.Value.Value * Rated.Value
             : BoundingFuse(a, output) is { } fuse ? Math.Max(given, fuse.Value.Value * Rated.Value) : given;
-        return Power(new Watts(Math.Max(idle, state == SystemState.FullOutput ? full : full * Music)));
+        return Power(new Watts(Math.Max(idle, state == SystemState.FullOutput ? full : full * Assume.Music.Value.Value)));
     }
 
     private static LoadModel OfLoad(Load l, SystemState state)

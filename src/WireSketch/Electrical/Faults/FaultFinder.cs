@@ -77,7 +77,7 @@ internal sealed class FaultFinder
         Amps? breaking = device?.Breaking;
         if (device?.Rating is { Value: > 0 } rating)
         {
-            var style = device.Style ?? (device.Kind == ConnectionKind.Breaker ? "breaker" : FuseTable.StyleFor(rating, new(toBreak)) ?? "");
+            var style = FuseConstruction.Of(device, new Amps(toBreak)) ?? "";
             opens = FuseTable.OpensWithin(style, through / rating);
             breaking ??= FuseTable.BreakingOf(style);
         }

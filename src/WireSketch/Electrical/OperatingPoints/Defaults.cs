@@ -1,54 +1,37 @@
 using WireSketch.Electrical.Energy;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical.OperatingPoints;
 
-/// <summary>What is taken where the spec is silent. All of it common practice, no published source, unless said otherwise.</summary>
+/// <summary>What the spec says of sources and vehicle, else what is assumed.</summary>
 internal static class Defaults
 {
-    /// <summary>Inside a factory lead between battery and a vehicle circuit.</summary>
-    public static readonly Ohms FactoryCircuit = new(0.02);
-
-    /// <summary>The switch inside a device that feeds its remote output.</summary>
-    public static readonly Ohms RemoteSwitch = new(1);
-
-    /// <summary>Droop of a regulator, terminal to terminal.</summary>
-    public static readonly Ohms Regulator = new(0.0005);
-
-    /// <summary>Contacts of a switch, relay or isolator.</summary>
-    public static readonly Ohms Contact = new(0.0005);
-
-    /// <summary>What a diode adds to its drop.</summary>
-    public static readonly Ohms DiodeSlope = new(0.002);
-
-    public static readonly Ohms FactoryLead = new(0.001);
-
-    /// <summary>What a remote input takes.</summary>
-    public static readonly Amps Remote = new(0.02);
-
     public static Volts Rest(Wiring wiring, Battery battery) => battery.Rest?.Value ?? battery.Chemistry?.Value switch
     {
-        "AGM" or "gel" => new(12.8),
-        "lithium" => new(13.2),
-        _ => wiring.Spec.Job.Vehicle.Rest?.Value ?? new(12.6),
+        "AGM" or "gel" => Assume.RestingAgm.Value,
+        "lithium" => Assume.RestingLithium.Value,
+        _ => Rest(wiring),
     };
 
-    public static Volts Running(Wiring wiring) => wiring.Spec.Job.Vehicle.Running?.Value ?? new(14.2);
+    /// <summary>Of the vehicle itself.</summary>
+    public static Volts Rest(Wiring wiring) => wiring.Spec.Job.Vehicle.Rest?.Value ?? Assume.Resting.Value;
 
-    public static Amps BaseLoad(Wiring wiring) => wiring.Spec.Job.Vehicle.BaseLoad?.Value ?? new(25);
+    public static Volts Running(Wiring wiring) => wiring.Spec.Job.Vehicle.Running?.Value ?? Assume.Running.Value;
 
-    /// <summary>What a parked vehicle takes by itself: 20 to 50 mA are usual.</summary>
-    public static Amps RestCurrent(Wiring wiring) => wiring.Spec.Job.Vehicle.RestCurrent?.Value ?? new(0.03);
+    public static Amps BaseLoad(Wiring wiring) => wiring.Spec.Job.Vehicle.BaseLoad?.Value ?? Assume.BaseLoad.Value;
 
-    /// <summary>8 mohm for 60 Ah, in inverse proportion to the capacity.</summary>
-    public static Ohms Internal(Battery battery) => battery.Internal?.Value ?? new(0.008 * 60 / EnergyBalance.CapacityOf(battery).Value);
+    public static Amps RestCurrent(Wiring wiring) => wiring.Spec.Job.Vehicle.RestCurrent?.Value ?? Assume.RestCurrent.Value;
 
-    /// <summary>
-    /// A charged battery takes little: some 6 % of its capacity, in amperes, for each volt above rest. It is not the resistance by which it gives.
-    /// </summary>
-    public static Ohms Charging(Battery battery) => new(Math.Max(Internal(battery).Value, 1 / (0.06 * EnergyBalance.CapacityOf(battery).Value)));
+    /// <summary>In inverse proportion to the capacity where nobody wrote it.</summary>
+    public static Ohms Internal(Battery battery) =>
+        battery.Internal?.Value ?? Assume.Internal.Value * (Assume.Capacity.Value / EnergyBalance.CapacityOf(battery));
+
+    /// <summary>A charged battery takes little for each volt above rest. It is not the resistance by which it gives.</summary>
+    public static Ohms Charging(Battery battery) =>
+        new(Math.Max(Internal(battery).Value, 1 / (Assume.ChargePerVolt.Value * EnergyBalance.CapacityOf(battery).Value)));
 
     public static Volts Regulated(Wiring wiring, Alternator alternator) => alternator.Regulated?.Value ?? Running(wiring);
 
@@ -57,7 +40,7 @@ internal static class Defaults
     {
         var vehicle = wiring.Spec.Job.Vehicle;
         Amps? full = alternator?.Output?.Value ?? vehicle.Alternator?.Value;
-        Amps? half = full is { } f ? f / 2 : null;
+        Amps? half = full is { } f ? f * Assume.IdleOutput.Value.Value : null;
         return state switch
         {
             SystemState.FullOutput or SystemState.Music => full,

@@ -77,7 +77,7 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorProperties facts, F
     {
         if (branch < 0)
         {
-            var nominal = Defaults.EngineRuns(state) ? Defaults.Running(wiring) : wiring.Spec.Job.Vehicle.Rest?.Value ?? new Volts(12.6);
+            var nominal = Defaults.EngineRuns(state) ? Defaults.Running(wiring) : Defaults.Rest(wiring);
             var amps = new Amps(draw.Kind switch
             {
                 LoadModelKind.Power => draw.Size / nominal.Value,

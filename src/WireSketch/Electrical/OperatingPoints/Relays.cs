@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Language.Kinds;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical.OperatingPoints;
@@ -7,16 +8,13 @@ namespace WireSketch.Electrical.OperatingPoints;
 /// <summary>Which relays are pulled in: a contact follows its coil, and the coil follows the volts.</summary>
 internal static class Relays
 {
-    /// <summary>What pulls a relay in: half of the rated 12 V (common practice, no published source; makers state 7 V to 8 V to pull in, 1 V to 5 V to fall off).</summary>
-    private const double PullsIn = 6;
-
     /// <summary>Relays with both ends of the coil wired. Of others nobody knows, and their contacts go by the state alone.</summary>
     public static ImmutableArray<Relay> Driven(Wiring wiring) =>
         [.. wiring.Gear.OfType<Relay>().Where(r => wiring.IsWired(wiring.TerminalOf(r, "85")!) && wiring.IsWired(wiring.TerminalOf(r, "86")!))];
 
     /// <summary>Whether the volts across the coil pull the relay in.</summary>
     public static bool IsPulledIn(Wiring wiring, Relay relay, Func<Terminal, double?> volts) =>
-        volts(wiring.TerminalOf(relay, "86")!) - volts(wiring.TerminalOf(relay, "85")!) is { } across && Math.Abs(across) > PullsIn;
+        volts(wiring.TerminalOf(relay, "86")!) - volts(wiring.TerminalOf(relay, "85")!) is { } across && Math.Abs(across) > Assume.PullIn.Value.Value;
 
     /// <summary>Whether a link conducts in a state.</summary>
     /// <param name="link">The link.</param>

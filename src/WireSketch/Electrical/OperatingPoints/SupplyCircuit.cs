@@ -1,9 +1,10 @@
 using WireSketch.Electrical.Conductors;
 using WireSketch.Electrical.Energy;
 using WireSketch.Electrical.Solver;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Language;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical.OperatingPoints;
@@ -82,7 +83,7 @@ internal sealed class SupplyCircuit
 
             if (path.HasReturn && path.Return.IsEmpty && path.Minus.Index != 0)
             {
-                Circuit.Resistor(path.Minus.Index, 0, Defaults.FactoryLead.Value);
+                Circuit.Resistor(path.Minus.Index, 0, Assume.FactoryLead.Value.Value);
             }
 
             var (plus, minus) = (path.Plus.Index, path.Minus.Index);
@@ -108,9 +109,9 @@ internal sealed class SupplyCircuit
     {
         var (name, amps) = path.Gear switch
         {
-            Amplifier a => ("remote", a.RemoteCurrent?.Value ?? Defaults.Remote),
-            Processor => ("remote-in", Defaults.Remote),
-            HeadUnit => ("accessory", Defaults.Remote),
+            Amplifier a => ("remote", a.RemoteCurrent?.Value ?? Assume.Remote.Value),
+            Processor => ("remote-in", Assume.Remote.Value),
+            HeadUnit => ("accessory", Assume.Remote.Value),
             _ => ("", default),
         };
         if (name.Length > 0 && wiring.TerminalOf(path.Gear, name) is { } remote && wiring.IsWired(remote))
@@ -128,7 +129,7 @@ internal sealed class SupplyCircuit
 
         var (a, b) = (link.A.Index, link.B.Index);
         var ohms = ConnectionProperties.Of(link).Ohms.Value;
-        return link.Kind == ConnectionKind.Diode ? Circuit.Diode(a, b, link.Drop?.Value ?? 0.7, ohms) : Circuit.Resistor(a, b, ohms);
+        return link.Kind == ConnectionKind.Diode ? Circuit.Diode(a, b, (link.Drop ?? Assume.DiodeDrop.Value).Value, ohms) : Circuit.Resistor(a, b, ohms);
     }
 
     private void AddSource(Gear gear)
@@ -144,13 +145,13 @@ internal sealed class SupplyCircuit
                 AddRegulated(a.Id, Poles(a), Defaults.Regulated(wiring, a), Defaults.Output(wiring, a, state));
                 break;
             case GeneralSource s when first is null || Defaults.EngineRuns(state):
-                AddRegulated(s.Id, Poles(s), s.Voltage?.Value ?? new Volts(14.2), s.Current?.Value);
+                AddRegulated(s.Id, Poles(s), s.Voltage?.Value ?? Assume.Running.Value, s.Current?.Value);
                 break;
             case IgnitionSource { Live.Value: not "start" } i when state != SystemState.Standby || i.Live?.Value == "constant":
-                Feed(wiring.TerminalOf(i, "")!.Index, i.Voltage?.Value, Defaults.FactoryCircuit);
+                Feed(wiring.TerminalOf(i, "")!.Index, i.Voltage?.Value, Assume.FactoryCircuit.Value);
                 break;
             case TapPoint { Carries.Value: "constant" or "accessory" or "control" } t when state != SystemState.Standby || t.Carries?.Value == "constant":
-                Feed(wiring.TerminalOf(t, "")!.Index, null, Defaults.FactoryCircuit);
+                Feed(wiring.TerminalOf(t, "")!.Index, null, Assume.FactoryCircuit.Value);
                 break;
             case HeadUnit h when state != SystemState.Standby:
                 Switch(wiring.TerminalOf(h, "remote")!, wiring.TerminalOf(h, "battery")!);
@@ -169,7 +170,7 @@ internal sealed class SupplyCircuit
     private void AddRegulated(string id, (int Plus, int Minus) poles, Volts volts, Amps? limit)
     {
         var most = limit?.Value ?? double.PositiveInfinity;
-        Sources.Add((id, Circuit.Regulated(poles.Plus, poles.Minus, volts.Value, Defaults.Regulator.Value, most), poles.Plus, poles.Minus, most));
+        Sources.Add((id, Circuit.Regulated(poles.Plus, poles.Minus, volts.Value, Assume.Regulator.Value.Value, most), poles.Plus, poles.Minus, most));
     }
 
     /// <summary>A remote output takes its volts from the device's supply; where that is taken for granted, from the first battery.</summary>
@@ -182,11 +183,11 @@ internal sealed class SupplyCircuit
 
         if (wiring.IsWired(supply))
         {
-            Circuit.Resistor(supply.Index, output.Index, Defaults.RemoteSwitch.Value);
+            Circuit.Resistor(supply.Index, output.Index, Assume.RemoteSwitch.Value.Value);
         }
         else
         {
-            Feed(output.Index, null, Defaults.RemoteSwitch);
+            Feed(output.Index, null, Assume.RemoteSwitch.Value);
         }
     }
 
@@ -199,7 +200,7 @@ internal sealed class SupplyCircuit
         }
         else
         {
-            var volts = own ?? (Defaults.EngineRuns(state) ? Defaults.Running(wiring) : wiring.Spec.Job.Vehicle.Rest?.Value ?? new Volts(12.6));
+            var volts = own ?? (Defaults.EngineRuns(state) ? Defaults.Running(wiring) : Defaults.Rest(wiring));
             Circuit.Source(node, 0, volts.Value, through.Value);
         }
     }
@@ -213,7 +214,7 @@ internal sealed class SupplyCircuit
         }
 
         var node = Circuit.NewNode();
-        Circuit.Resistor(node, wiring.TerminalOf(first, "+")!.Index, Defaults.FactoryLead.Value);
+        Circuit.Resistor(node, wiring.TerminalOf(first, "+")!.Index, Assume.FactoryLead.Value.Value);
         AddRegulated("(alternator)", (node, 0), Defaults.Running(wiring), Defaults.Output(wiring, null, state));
     }
 }

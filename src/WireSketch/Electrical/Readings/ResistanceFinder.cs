@@ -72,7 +72,7 @@ internal sealed class ResistanceFinder(Wiring wiring, StateResult state)
         }
 
         var ohms = rows.Sum(r => r.Per * r.Off) / squares;
-        return ohms <= 0 ? null : (ohms, rows.Sum(r => Math.Pow(r.Off - (ohms * r.Per), 2)));
+        return ohms <= 0 ? null : (ohms, rows.Sum(r => (r.Off - (ohms * r.Per)) * (r.Off - (ohms * r.Per))));
     }
 
     /// <summary>Terminals that hang on one end once the conductor is cut; null if a source or the body is among them, for these hold their volts.</summary>

@@ -33,7 +33,7 @@ public sealed record FilterFit(bool IsHighPass, Hertz Corner, int Order, Decibel
     /// <summary>The level of a Butterworth filter against its pass band.</summary>
     /// <param name="ratio">Frequency over corner for a low-pass, corner over frequency for a high-pass.</param>
     /// <param name="order">Its order.</param>
-    public static Decibels LevelOf(double ratio, int order) => new(-10 * Math.Log10(1 + Math.Pow(ratio, 2 * order)));
+    public static Decibels LevelOf(double ratio, int order) => new(-10 * Exact.Log10(1 + Exact.Pow(ratio, 2 * order)));
 
     private static FilterFit? Of(BandLevel[] levels, bool highPass)
     {
@@ -43,7 +43,7 @@ public sealed record FilterFit(bool IsHighPass, Hertz Corner, int Order, Decibel
             return null;
         }
 
-        var (low, high) = (Math.Log2(used[0].At.Value) - 1, Math.Log2(used[^1].At.Value) + 1);
+        var (low, high) = (Exact.Log2(used[0].At.Value) - 1, Exact.Log2(used[^1].At.Value) + 1);
         FilterFit? best = null;
         for (var order = 1; order <= MostOrder; order++)
         {
@@ -52,7 +52,7 @@ public sealed record FilterFit(bool IsHighPass, Hertz Corner, int Order, Decibel
             var error = Math.Sqrt(Off(used, fine, order, highPass).Error / used.Length);
             if (best is null || error < best.Error.Value - 1e-9)
             {
-                best = new(highPass, new(Math.Pow(2, fine)), order, new(error));
+                best = new(highPass, new(Exact.Pow(2, fine)), order, new(error));
             }
         }
 
@@ -62,7 +62,7 @@ public sealed record FilterFit(bool IsHighPass, Hertz Corner, int Order, Decibel
     /// <summary>Squared error, the level of the pass band being free.</summary>
     private static (double Error, double Gain) Off(BandLevel[] levels, double logCorner, int order, bool highPass)
     {
-        var corner = Math.Pow(2, logCorner);
+        var corner = Exact.Pow(2, logCorner);
         var rest = levels.Select(l => l.Level.Value - LevelOf(highPass ? corner / l.At.Value : l.At.Value / corner, order).Value).ToArray();
         var gain = rest.Average();
         return (rest.Sum(r => (r - gain) * (r - gain)), gain);

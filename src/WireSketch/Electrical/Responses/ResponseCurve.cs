@@ -22,7 +22,7 @@ public sealed record ResponseCurve(ImmutableArray<BandLevel> Levels)
     /// <summary>The curve of measured levels; null if none of them lies in the middle, 200 Hz to 2 kHz.</summary>
     public static ResponseCurve? Of(IEnumerable<BandLevel> measured)
     {
-        var levels = measured.Select(l => l with { At = Exact(l.At) }).DistinctBy(l => l.At.Value).OrderBy(l => l.At).ToArray();
+        var levels = measured.Select(l => l with { At = MiddleOf(l.At) }).DistinctBy(l => l.At.Value).OrderBy(l => l.At).ToArray();
         var middle = levels.Where(l => l.At >= MiddleFrom && l.At <= MiddleTo).ToArray();
         if (middle.Length == 0)
         {
@@ -34,7 +34,7 @@ public sealed record ResponseCurve(ImmutableArray<BandLevel> Levels)
     }
 
     /// <summary>The exact middle of the band that a frequency names; the frequency itself if it names none.</summary>
-    public static Hertz Exact(Hertz label) => ThirdOctave.Bands.FirstOrDefault(b => Math.Abs(b.Nominal.Value - label.Value) < 1e-6 * label.Value)?.Middle ?? label;
+    public static Hertz MiddleOf(Hertz label) => ThirdOctave.Bands.FirstOrDefault(b => Math.Abs(b.Nominal.Value - label.Value) < 1e-6 * label.Value)?.Middle ?? label;
 
     /// <summary>What a frequency is called: the label of its band, if it is the middle of one.</summary>
     public static Hertz Label(Hertz frequency) => ThirdOctave.Bands.FirstOrDefault(b => b.Middle == frequency)?.Nominal ?? frequency;
@@ -44,7 +44,7 @@ public sealed record ResponseCurve(ImmutableArray<BandLevel> Levels)
     {
         foreach (var level in Levels)
         {
-            if (level.At == Exact(frequency))
+            if (level.At == MiddleOf(frequency))
             {
                 return level.Level;
             }
@@ -68,7 +68,7 @@ public sealed record ResponseCurve(ImmutableArray<BandLevel> Levels)
             if (near.Level >= -down && far.Level < -down)
             {
                 var share = (near.Level + down) / (near.Level - far.Level);
-                return new Hertz(near.At.Value * Math.Pow(far.At / near.At, share));
+                return new Hertz(near.At.Value * Exact.Pow(far.At / near.At, share));
             }
         }
 

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Language;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical.TurnOn;
@@ -9,13 +10,8 @@ namespace WireSketch.Electrical.TurnOn;
 /// <summary>How every device that sleeps is woken, and what the control sources have to supply.</summary>
 internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> signals)
 {
-    /// <summary>What a remote terminal takes, and what a source of unknown limit can supply (common practice, no published source).</summary>
-    private static readonly Amps RemoteCurrent = new(0.02);
-
-    private static readonly Amps AssumedLimit = new(0.5);
-
-    /// <summary>Coil current of a relay at 12 V where nobody wrote it (common practice, no published source).</summary>
-    public static Amps CoilCurrent(Relay relay) => relay.CoilCurrent?.Value ?? (relay.CoilResistance is { } r ? new Volts(12) / r.Value : new Amps(0.15));
+    /// <summary>Coil current of a relay at the rated voltage.</summary>
+    public static Amps CoilCurrent(Relay relay) => relay.CoilCurrent?.Value ?? (relay.CoilResistance is { } r ? Assume.Rated.Value / r.Value : Assume.RelayCoil.Value);
 
     public ImmutableArray<TurnOnResult> Solve() => [.. wiring.Gear.Where(g => g is Amplifier or Processor).Select(Answer)];
 
@@ -35,14 +31,14 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
                 TapPoint t => t.Limit?.Value,
                 _ => null,
             };
-            return new ControlLoad(source, [.. s], limit ?? AssumedLimit, limit is null);
+            return new ControlLoad(source, [.. s], limit ?? Assume.ControlLimit.Value, limit is null);
         })];
     }
 
     private IEnumerable<(Terminal Terminal, Amps Amps)> Takers(Gear device) => device switch
     {
-        Amplifier a when wiring.TerminalOf(a, "remote") is { } t && wiring.IsWired(t) => [(t, a.RemoteCurrent?.Value ?? RemoteCurrent)],
-        Processor p when wiring.TerminalOf(p, "remote-in") is { } t && wiring.IsWired(t) => [(t, RemoteCurrent)],
+        Amplifier a when wiring.TerminalOf(a, "remote") is { } t && wiring.IsWired(t) => [(t, a.RemoteCurrent?.Value ?? Assume.Remote.Value)],
+        Processor p when wiring.TerminalOf(p, "remote-in") is { } t && wiring.IsWired(t) => [(t, Assume.Remote.Value)],
         Relay r when wiring.TerminalOf(r, "86") is { } t && wiring.IsWired(t) => [(t, CoilCurrent(r))],
         _ => [],
     };

@@ -14,11 +14,11 @@ public sealed class ResponseTests
         for (var i = 0; i < Labels.Length; i++)
         {
             var exact = 1000 * Math.Pow(Math.Pow(10, 0.3), (i - 17) / 3.0);
-            Assert.Equal(exact, ResponseCurve.Exact(new(Labels[i])).Value, exact * 1e-9);
-            Assert.Equal(Labels[i], ResponseCurve.Label(ResponseCurve.Exact(new(Labels[i]))).Value, 9);
+            Assert.Equal(exact, ResponseCurve.MiddleOf(new(Labels[i])).Value, exact * 1e-9);
+            Assert.Equal(Labels[i], ResponseCurve.Label(ResponseCurve.MiddleOf(new(Labels[i]))).Value, 9);
         }
 
-        Assert.Equal(70, ResponseCurve.Exact(new(70)).Value);
+        Assert.Equal(70, ResponseCurve.MiddleOf(new(70)).Value);
     }
 
     /// <summary>Lessons in Electric Circuits vol. II ch. 8; one octave outside a first order is -10 lg 5, a second order -10 lg 17.</summary>
@@ -37,7 +37,7 @@ public sealed class ResponseTests
     [InlineData(4, 100)]
     public void A_filter_is_found_again_from_its_levels(int order, double corner)
     {
-        var curve = ResponseCurve.Of(Labels.Select(f => new BandLevel(new(f), new(17 + ByPoles(corner / ResponseCurve.Exact(new(f)).Value, order)))))!;
+        var curve = ResponseCurve.Of(Labels.Select(f => new BandLevel(new(f), new(17 + ByPoles(corner / ResponseCurve.MiddleOf(new(f)).Value, order)))))!;
         var fit = FilterFit.HighPass(curve)!;
         Assert.Equal(order, fit.Order);
         Assert.Equal(6 * order, fit.PerOctave.Value);
@@ -51,7 +51,7 @@ public sealed class ResponseTests
     [InlineData(4, 3000)]
     public void The_upper_end_is_found_alike(int order, double corner)
     {
-        var curve = ResponseCurve.Of(Labels.Select(f => new BandLevel(new(f), new(ByPoles(ResponseCurve.Exact(new(f)).Value / corner, order)))))!;
+        var curve = ResponseCurve.Of(Labels.Select(f => new BandLevel(new(f), new(ByPoles(ResponseCurve.MiddleOf(new(f)).Value / corner, order)))))!;
         var fit = FilterFit.LowPass(curve)!;
         Assert.Equal(order, fit.Order);
         Assert.InRange(fit.Corner.Value / corner, 0.97, 1.03);
