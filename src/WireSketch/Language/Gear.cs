@@ -16,6 +16,12 @@ public enum Origin
     Factory,
 }
 
+/// <summary>The words of <see cref="Origin"/>.</summary>
+public static class Origins
+{
+    public static ChoiceWords<Origin> Words { get; } = new((Origin.New, "new"), (Origin.Existing, "existing"), (Origin.Factory, "factory"));
+}
+
 /// <summary>Anything with terminals. A record per kind holds the kind's own fields.</summary>
 public abstract record Gear
 {
@@ -83,11 +89,6 @@ public sealed record GearProperties
         Notes = f.Text("notes", "anything else worth keeping"),
         Photo = f.Text("photo", "file name of a photo, named on the hand-over page"),
         AlwaysLive = f.Flag("always-live", "meant to stay live with the ignition off", "false")?.Value ?? false,
-        Origin = f.Word("origin", "new; existing (fitted before); factory (came with the vehicle)", ["new", "existing", "factory"], "new")?.Value switch
-        {
-            "existing" => Origin.Existing,
-            "factory" => Origin.Factory,
-            _ => Origin.New,
-        },
+        Origin = f.Choice("origin", "new; existing (fitted before); factory (came with the vehicle)", Origins.Words, "new")?.Value ?? Origin.New,
     };
 }

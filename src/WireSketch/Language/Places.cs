@@ -36,14 +36,14 @@ public sealed record Zone
 
     internal static Zone Read(Fields f)
     {
-        var wall = f.Word("wall", "the wall towards the next zone", ["metal", "none"], "metal after an engine bay, else none")?.Value;
+        var wall = f.Choice("wall", "the wall towards the next zone", WallTypes.Words, "metal after an engine bay, else none")?.Value;
         var zone = new Zone
         {
             Name = f.Key,
             Ambient = f.Amount<Celsius>("ambient", "temperature there", "60 C in an engine bay, 30 C elsewhere"),
             Exposed = f.Flag("exposed", "open to weather and road dirt", "true for an engine bay")?.Value ?? f.Key.Value.Contains("engine", StringComparison.OrdinalIgnoreCase),
         };
-        return zone with { WallTowardsNext = wall is null ? zone.IsEngineBay : wall == "metal" };
+        return zone with { WallTowardsNext = wall is null ? zone.IsEngineBay : wall == WallType.Metal };
     }
 }
 
@@ -82,4 +82,17 @@ public sealed record VehiclePath
         Opening = f.Amount<Meters>("opening", "inside diameter of its tightest place: a grommet, a tube, a loom"),
         Hazard = f.Texts("hazard", "what there must not be touched: airbag, fuel, seat rail"),
     };
+}
+
+/// <summary>The wall between a zone and the next.</summary>
+public enum WallType
+{
+    Metal,
+    None,
+}
+
+/// <summary>The words of <see cref="WallType"/>.</summary>
+public static class WallTypes
+{
+    public static ChoiceWords<WallType> Words { get; } = new((WallType.Metal, "metal"), (WallType.None, "none"));
 }

@@ -3,6 +3,7 @@ using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Rules.Supply.Protection;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Sizing;
@@ -151,7 +152,7 @@ public sealed class AutoSizer
     }
 
     /// <summary>A rating that stays whole when a load starts: the one that carries the load, or the first above it.</summary>
-    private static Amps Outlasting(Install install, InternalConnection link, string? style, Amps carries)
+    private static Amps Outlasting(Install install, InternalConnection link, FuseStyle? style, Amps carries)
     {
         var start = SupplyFuseBelowSurge.StartOf(install, link);
         Amps? rating = carries;

@@ -18,23 +18,19 @@ internal static class FuseStyleChoice
     public static bool IsFitted(Install install, InternalConnection link) => link.Rating is not null || install.Wiring.IsWired(link.B);
 
     public static string Of(Install install, ProtectiveDevice holder) =>
-        install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : holder.Style?.Value ?? Unknown;
+        install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : holder.Style?.Words ?? Unknown;
 
-    public static string Of(Install install, InternalConnection link)
-    {
-        if (link.Style is { } written)
-        {
-            return written;
-        }
+    public static string Of(Install install, InternalConnection link) => StyleOf(install, link) is { } style ? FuseStyles.Words[style] : Unknown;
 
-        return link.Rating is { } rating ? FuseTable.StyleFor(rating, Fault(install, link)) ?? Unknown : Unknown;
-    }
+    /// <summary>Null where neither the fuse nor its rating says.</summary>
+    public static FuseStyle? StyleOf(Install install, InternalConnection link) =>
+        link.Style ?? (link.Rating is { } rating ? FuseTable.StyleFor(rating, Fault(install, link)) : null);
 
     /// <summary>What a fuse must be able to break, where nothing says that its construction does; null where that is known, and where the fuse has no rating.</summary>
     public static Amps? ToAskFor(Install install, InternalConnection link)
     {
         var fault = Fault(install, link);
-        return link is { Kind: ConnectionKind.Fuse, Rating: not null, Breaking: null } && fault.Value > 0 && !(FuseTable.BreakingOf(Of(install, link)) >= fault) ? fault : null;
+        return link is { Kind: ConnectionKind.Fuse, Rating: not null, Breaking: null } && fault.Value > 0 && !(FuseTable.BreakingOf(StyleOf(install, link)) >= fault) ? fault : null;
     }
 
     private static Amps Fault(Install install, InternalConnection link) =>

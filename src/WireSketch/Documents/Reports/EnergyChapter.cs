@@ -1,5 +1,6 @@
 using WireSketch.Electrical;
 using WireSketch.Electrical.Energy;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;
@@ -64,5 +65,5 @@ internal static class EnergyChapter
     }
 
     private static string Capacity(Battery b) =>
-        $"{(b.Chemistry?.Value == "lithium" ? "four fifths" : "half")} of {EnergyBalance.CapacityOf(b)} ({(b.Capacity is { } c ? ReportBuilder.Place(c.At) : "default: 60 Ah, common practice")})";
+        $"{(b.Chemistry?.Value == Chemistry.Lithium ? "four fifths" : "half")} of {EnergyBalance.CapacityOf(b)} ({(b.Capacity is { } c ? ReportBuilder.Place(c.At) : "default: 60 Ah, common practice")})";
 }

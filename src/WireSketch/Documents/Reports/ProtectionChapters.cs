@@ -1,5 +1,6 @@
 using WireSketch.Documents.Lists;
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using WireSketch.Electrical.Conductors;
 using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Electrical.Solver;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
@@ -77,7 +78,7 @@ internal sealed class FaultFinder
         Amps? breaking = device?.Breaking;
         if (device?.Rating is { Value: > 0 } rating)
         {
-            var style = device.Style ?? (device.Kind == ConnectionKind.Breaker ? "breaker" : FuseTable.StyleFor(rating, new(toBreak)) ?? "");
+            var style = device.Kind == ConnectionKind.Breaker ? null : device.Style ?? FuseTable.StyleFor(rating, new(toBreak));
             opens = FuseTable.OpensWithin(style, through / rating);
             breaking ??= FuseTable.BreakingOf(style);
         }

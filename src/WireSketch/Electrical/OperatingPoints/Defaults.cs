@@ -1,4 +1,5 @@
 using WireSketch.Electrical.Energy;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -30,8 +31,8 @@ internal static class Defaults
 
     public static Volts Rest(Wiring wiring, Battery battery) => battery.Rest?.Value ?? battery.Chemistry?.Value switch
     {
-        "AGM" or "gel" => new(12.8),
-        "lithium" => new(13.2),
+        Chemistry.Agm or Chemistry.Gel => new(12.8),
+        Chemistry.Lithium => new(13.2),
         _ => wiring.Spec.Job.Vehicle.Rest?.Value ?? new(12.6),
     };
 
@@ -66,5 +67,5 @@ internal static class Defaults
         };
     }
 
-    public static bool EngineRuns(SystemState state) => state is SystemState.FullOutput or SystemState.Music or SystemState.Idle;
+    public static bool EngineRuns(SystemState state) => SystemStates.EngineRuns.Contains(state);
 }

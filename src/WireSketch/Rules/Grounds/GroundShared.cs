@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -60,7 +61,7 @@ internal sealed class GroundShared : Rule
     private IEnumerable<Finding> Wires(Install install)
     {
         var state = install.Answers.State(SystemState.FullOutput);
-        foreach (var tap in install.Spec.Gear.OfType<TapPoint>().Where(t => t.Carries is { Value: "ground" }))
+        foreach (var tap in install.Spec.Gear.OfType<TapPoint>().Where(t => t.Carries is { Value: TapContent.Ground }))
         {
             var users = state.Loads.Where(l => l.Path.Return.Any(s => s.Link is { Kind: ConnectionKind.Chassis } link && link.Gear?.Id == tap.Id)).ToArray();
             var amps = new Amps(users.Sum(l => l.Amps.Value));

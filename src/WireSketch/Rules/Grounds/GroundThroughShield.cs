@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Language;
 
 namespace WireSketch.Rules.Grounds;
 
@@ -72,7 +73,7 @@ internal sealed class GroundThroughShield : Rule
         from load in install.Wiring.Loads
         where load.ReturnsThroughShield && install.Wiring.IsWired(load.Plus)
         let shield = load.Return.Select(s => s.Conductor).FirstOrDefault(c => c is not null)
-        let amps = install.Answers.State(Electrical.SystemState.FullOutput).Loads.FirstOrDefault(l => l.Path.Gear.Id == load.Gear.Id)?.Amps
+        let amps = install.Answers.State(SystemState.FullOutput).Loads.FirstOrDefault(l => l.Path.Gear.Id == load.Gear.Id)?.Amps
         select Report(
             load.Gear.Name.At,
             $"nothing grounds {load.Gear.Id}: its only way back is the shield of {shield?.RunId}{(amps is { Value: > 0 } a ? $", which would carry {a}" : "")}",

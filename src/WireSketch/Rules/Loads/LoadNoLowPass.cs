@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Loads;
 
@@ -32,7 +33,7 @@ internal sealed class LoadNoLowPass : Rule
 
     public override IEnumerable<Finding> Check(Install install) =>
         from channel in install.Answers.Channels
-        where channel.Fault == LoadFault.None && channel.Gear is Language.Kinds.Amplifier && channel.Coils.Any(c => c.Speaker.Subwoofer) && channel.Coils.All(c => c.Speaker.Subwoofer || c.Speaker.Band?.Value == "woofer")
+        where channel.Fault == LoadFault.None && channel.Gear is Language.Kinds.Amplifier && channel.Coils.Any(c => c.Speaker.Subwoofer) && channel.Coils.All(c => c.Speaker.Subwoofer || c.Speaker.Band?.Value == SpeakerBand.Woofer)
         where ChannelFilters.LowPass(install, channel) is null
         let sub = channel.Coils.First(c => c.Speaker.Subwoofer).Speaker
         where !(sub.InVehicle && channel.Gear.InVehicle)

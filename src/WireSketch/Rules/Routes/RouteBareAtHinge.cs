@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Language;
 
 namespace WireSketch.Rules.Routes;
 
@@ -43,7 +44,7 @@ internal sealed class RouteBareAtHinge : Rule
         from run in install.Wiring.Runs
         from along in run.Route
         let path = along.Path
-        where !run.Run.Protect.Any(p => p.Value is "loom" or "conduit" or "sleeve") && !path.Passes.Any(p => Says(p.Value, ["boot", "gaiter", "bellows", "grommet"]) && !Says(p.Value, ["boot lid"]))
+        where !run.Run.Protect.Any(p => p.Value is Covering.Loom or Covering.Conduit or Covering.Sleeve) && !path.Passes.Any(p => Says(p.Value, ["boot", "gaiter", "bellows", "grommet"]) && !Says(p.Value, ["boot lid"]))
         let hinge = path.Passes.Select(p => p.Value).FirstOrDefault(p => Says(p, Hinges))
         where hinge is not null
         select Report(

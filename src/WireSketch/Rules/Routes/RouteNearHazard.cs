@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Language;
 
 namespace WireSketch.Rules.Routes;
 
@@ -42,7 +43,7 @@ internal sealed class RouteNearHazard : Rule
         from run in install.Wiring.Runs
         from along in run.Route
         let path = along.Path
-        let clear = run.Run.Protect.Any(p => p.Value == "conduit")
+        let clear = run.Run.Protect.Any(p => p.Value == Covering.Conduit)
         let hazards = path.Hazard.Concat(path.Passes.Where(p => p.Value.Contains("seat rail", StringComparison.OrdinalIgnoreCase))).Select(h => h.Value)
             .Where(h => !(clear && h.Contains("seat rail", StringComparison.OrdinalIgnoreCase))).Distinct(StringComparer.Ordinal).ToArray()
         where hazards.Length > 0

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Language;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Routes;
@@ -67,7 +68,7 @@ internal sealed class RouteNoGrommet : Rule
     }
 
     private static bool IsGuarded(Install install, WiredRun run) =>
-        Says(run.Run.Through) || run.Run.Protect.Any(p => p.Value == "grommet")
+        Says(run.Run.Through) || run.Run.Protect.Any(p => p.Value == Covering.Grommet)
         || run.Route.Any(r => Says(r.Path.Name) || r.Path.Passes.Any(p => Says(p)));
 
     private static bool Says(Quantities.Written<string>? words) => words is { } text && GrommetWords.Say(text.Value);

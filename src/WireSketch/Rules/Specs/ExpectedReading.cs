@@ -57,7 +57,7 @@ internal sealed record ExpectedReading(string Words, bool Fits)
 
     /// <summary>The state in which a reading was taken.</summary>
     public static StateResult StateOf(Install install, Reading reading) =>
-        install.Answers.States.First(s => States.Words[(int)s.State] == (reading.State?.Value ?? "full output"));
+        install.Answers.State(reading.State?.Value ?? SystemState.FullOutput);
 
     /// <summary>The single broken coil that a reading of ohms looks like, in words; null if several or none would read so.</summary>
     public static string? CoilFaultOf(Install install, Reading reading)

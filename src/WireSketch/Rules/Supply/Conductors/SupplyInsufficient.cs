@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules.Supply.Connections;
@@ -102,5 +103,5 @@ internal sealed class SupplyInsufficient : Rule
         };
     }
 
-    private static string Words(SystemState state) => States.Words[(int)state];
+    private static string Words(SystemState state) => SystemStates.WordOf(state);
 }

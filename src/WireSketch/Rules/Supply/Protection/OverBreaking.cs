@@ -1,6 +1,7 @@
 using WireSketch.Electrical;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Protection;
@@ -18,7 +19,7 @@ internal sealed record OverBreaking(FaultResult Worst, bool Several, InternalCon
     {
         get
         {
-            var style = Device.Style is { } words ? words + " " : "";
+            var style = Device.Style is { } known ? FuseStyles.Words[known] + " " : "";
             return Several
                 ? $"a short right behind a fuse of the block {Device.Gear!.Id} draws {Worst.DeviceAmpsAtNear}; {style}fuses break {Worst.Breaking} at most"
                 : $"a short right behind {RunText.Named(Device)} draws {Worst.DeviceAmpsAtNear}; {(style.Length > 0 ? $"a {style}{RunText.Device(Device)}" : "it")} breaks {Worst.Breaking} at most";

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
@@ -64,13 +65,13 @@ internal sealed class SupplyFuseBelowSurge : Rule
     }
 
     /// <summary>Whether a fuse of that construction stays whole while the load starts.</summary>
-    internal static bool Outlasts(string style, Amps amps, Amps rating) => amps <= rating || FuseTable.OpeningOf(style, amps / rating).Least >= Start;
+    internal static bool Outlasts(FuseStyle? style, Amps amps, Amps rating) => amps <= rating || FuseTable.OpeningOf(style, amps / rating).Least >= Start;
 
-    private Finding Of(Install install, InternalConnection link, string load, Amps amps, Seconds? opens, string style)
+    private Finding Of(Install install, InternalConnection link, string load, Amps amps, Seconds? opens, FuseStyle? style)
     {
         var behind = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(link)).Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity)
             .OfType<Amps>().DefaultIfEmpty(new Amps(0)).Min();
-        Amps? fits = FuseTable.RatingsOf(style).Where(r => r > link.Rating!.Value && r <= behind && Outlasts(style, amps, r)).Select(r => (Amps?)r).FirstOrDefault();
+        Amps? fits = (style is { } known ? FuseTable.RatingsOf(known) : []).Where(r => r > link.Rating!.Value && r <= behind && Outlasts(style, amps, r)).Select(r => (Amps?)r).FirstOrDefault();
         return Report(
             RunText.RatingAt(link),
             $"{RunText.Named(link)} carries {amps} when {load} starts, {Quantity.Digits(amps / link.Rating!.Value * 100, 3)} % of its rating: it may open {(opens is { } t ? $"after {t} already" : "at once")}, and a start lasts about {Start}",
@@ -82,9 +83,9 @@ internal sealed class SupplyFuseBelowSurge : Rule
     }
 
     /// <summary>Its construction: as written, else the smallest that comes in the rating and breaks the fault current.</summary>
-    internal static string StyleOf(Install install, InternalConnection link, Amps rating)
+    internal static FuseStyle? StyleOf(Install install, InternalConnection link, Amps rating)
     {
         var fault = install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max();
-        return link.Kind == ConnectionKind.Breaker ? "breaker" : link.Style ?? FuseTable.StyleFor(rating, new(fault)) ?? "";
+        return link.Kind == ConnectionKind.Breaker ? null : link.Style ?? FuseTable.StyleFor(rating, new(fault));
     }
 }

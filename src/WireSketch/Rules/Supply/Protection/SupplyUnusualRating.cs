@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Protection;
@@ -47,7 +48,7 @@ internal sealed class SupplyUnusualRating : Rule
         var near = RunText.List(new[] { below, above }.Where(a => a is not null).Select(a => a!.Value.ToString()));
         return Report(
             RunText.RatingAt(link),
-            $"{RunText.Named(link)}: {(link.Style is { } style ? $"{style} fuses do not come" : "no style comes")} in {rating}; the nearest are {near}",
+            $"{RunText.Named(link)}: {(link.Style is { } style ? $"{FuseStyles.Words[style]} fuses do not come" : "no style comes")} in {rating}; the nearest are {near}",
             below is { } b && above is { } a ? $"fit {b} or {a}, as load and wire allow" : $"fit {near}, or name another style",
             RunText.Subject(link)) with
         {
