@@ -6,6 +6,7 @@ using WireSketch.Cli.Outputs;
 using WireSketch.Documents;
 using WireSketch.Drawing.Sheets;
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Cli.Commands;
@@ -25,8 +26,8 @@ internal static class BuildCommand
         var state = new Option<string>("--state")
         {
             Description = "The state whose volts and amps the drawing shows.",
-            DefaultValueFactory = _ => "full output",
-        }.AcceptOnlyFromAmong([.. States.Words]);
+            DefaultValueFactory = _ => SystemStates.WordOf(SystemState.FullOutput),
+        }.AcceptOnlyFromAmong([.. SystemStates.Words.All]);
         var audience = new Option<string>("--for")
         {
             Description = "technician: everything; customer: what is where and what it does, in plain words.",
@@ -45,7 +46,7 @@ internal static class BuildCommand
         var paper = new Option<string?>("--paper")
         {
             Description = "The size of the sheets; otherwise as the spec's settings say, else letter."
-        }.AcceptOnlyFromAmong([.. PaperSize.Names]);
+        }.AcceptOnlyFromAmong([.. WireSketch.Language.SheetSizes.Words.All]);
         var upright = new Option<bool?>("--upright")
         {
             Description = "Whether sheets stand upright: true or false; otherwise as the spec's settings say."
@@ -61,11 +62,11 @@ internal static class BuildCommand
         {
             var drawing = new DrawingOptions
             {
-                State = (SystemState)States.Words.IndexOf(parse.GetValue(state)!),
+                State = SystemStates.Of(parse.GetValue(state)!)!.Value,
                 Audience = parse.GetValue(audience) == "customer" ? Audience.Customer : Audience.Technician,
                 Heat = parse.GetValue(heat) switch { "drop" => LoadColoring.Drop, "load" => LoadColoring.Load, _ => LoadColoring.None },
                 Theme = parse.GetValue(tint) == "dark" ? Theme.Dark : Theme.Print,
-                Paper = parse.GetValue(paper),
+                Paper = parse.GetValue(paper) is { } size ? WireSketch.Language.SheetSizes.Words.Find(size) : null,
                 Upright = parse.GetValue(upright),
             };
             return Task.Run(() => Run(surroundings, options, parse, parse.GetValue(folder), drawing, stop), stop);

@@ -318,7 +318,7 @@ internal sealed class VehiclePlan
         foreach (var path in wiring.Spec.Paths.Where(p =>
             RankOf(p.From) is { } from && RankOf(p.To) is { } to && Math.Min(from, to) <= boundary && Math.Max(from, to) > boundary))
         {
-            var hazards = path.Hazard.Concat(path.Beside).Select(h => h.Value).ToArray();
+            var hazards = path.Hazard.Select(h => h.Words).Concat(path.Beside.Select(b => b.Value)).ToArray();
             Add(
                 "along " + DeviceLabels.Join(
                     DeviceLabels.WithUnits(

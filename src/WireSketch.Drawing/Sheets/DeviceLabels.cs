@@ -84,21 +84,21 @@ internal static partial class DeviceLabels
 
         return gear switch
         {
-            Battery b => Join(b.Capacity?.Words ?? "", b.Chemistry?.Value ?? ""),
+            Battery b => Join(b.Capacity?.Words ?? "", b.Chemistry?.Words ?? ""),
             Alternator a => a.Output?.Words ?? "",
             GeneralSource s => Join(s.Voltage?.Words ?? "", s.Current?.Words ?? ""),
             Capacitor c => c.Capacity?.Words ?? "",
-            ProtectiveDevice p => p.Style?.Value ?? "",
-            FuseBlock f => Join("fuse block", f.Style?.Value ?? ""),
-            ChassisPoint c => Join(c.Surface?.Value ?? "", c.On is { Value: not "body" } on ? on.Value : ""),
+            ProtectiveDevice p => p.Style?.Words ?? "",
+            FuseBlock f => Join("fuse block", f.Style?.Words ?? ""),
+            ChassisPoint c => Join(c.Surface?.Words ?? "", c.On is { Value: not MountingBase.Body } on ? on.Words : ""),
             BusBar b => Join(b.Kind, b.Rating?.Words ?? ""),
-            Isolator i => Join("isolator", i.Type?.Value ?? "", i.Rating?.Words ?? ""),
+            Isolator i => Join("isolator", i.Type?.Words ?? "", i.Rating?.Words ?? ""),
             Relay r => Join("relay", r.Contact?.Words ?? ""),
-            IgnitionSource i => Join("vehicle circuit", i.Live?.Value ?? "accessory"),
-            TapPoint t => Join(t.Carries is { } c ? "vehicle " + c.Value : "vehicle wire", t.Color?.Value ?? ""),
+            IgnitionSource i => Join("vehicle circuit", i.Live?.Words ?? "accessory"),
+            TapPoint t => Join(t.Carries is { } c ? "vehicle " + c.Words : "vehicle wire", t.Color?.Value ?? ""),
             Amplifier { Class: { } letter } => $"amplifier, class {letter.Value}",
-            Speaker { Subwoofer: true, EnclosureType: { } box } s => Join("subwoofer", box.Value + (s.Tuned is { } f ? " " + f.Words : "")),
-            Speaker { Band: { } band } => band.Value,
+            Speaker { Subwoofer: true, EnclosureType: { } box } s => Join("subwoofer", box.Words + (s.Tuned is { } f ? " " + f.Words : "")),
+            Speaker { Band: { } band } => band.Words,
             LoadResistor r => Join("load resistor", r.Resistance?.Words.Replace("ohm", "Ω", StringComparison.Ordinal) ?? ""),
             Load l => Join(l.Kind == "general load" ? "" : l.Kind, l.Power?.Words ?? l.Current?.Words ?? ""),
             LevelControl { To: { } to } => $"{gear.Kind}, plugs into {to.Value}",
@@ -123,8 +123,8 @@ internal static partial class DeviceLabels
         var filters = Join(
             Fact("HPF", s.HighPass?.Words), Fact("LPF", s.LowPass?.Words), Fact("subsonic", s.Subsonic?.Words));
         var rest = Join(
-            Fact("gain", s.Gain?.Value), Fact("boost", s.Boost?.Value), Fact("polarity", s.Polarity?.Value), Fact("delay", s.Delay?.Words));
-        var switches = Join(Fact("wake:", s.Wake?.Value), Fact("input load", s.InputLoad?.Value));
+            Fact("gain", s.Gain?.Value), Fact("boost", s.Boost?.Value), Fact("polarity", s.Polarity?.Words), Fact("delay", s.Delay?.Words));
+        var switches = Join(Fact("wake:", s.Wake?.Words), Fact("input load", s.InputLoad?.Words));
         return new[] { filters, rest, switches }.Where(line => line.Length > 0);
     }
 

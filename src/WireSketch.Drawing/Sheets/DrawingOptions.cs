@@ -1,5 +1,6 @@
 using WireSketch.Drawing.Layout;
 using WireSketch.Electrical;
+using WireSketch.Language;
 
 namespace WireSketch.Drawing.Sheets;
 
@@ -37,7 +38,7 @@ public sealed record DrawingOptions
     public LoadColoring Heat { get; init; }
 
     /// <summary>letter, A4, A3 or tabloid; null for what the spec's settings say.</summary>
-    public string? Paper { get; init; }
+    public SheetSize? Paper { get; init; }
 
     /// <summary>Whether sheets stand upright; null for what the spec's settings say.</summary>
     public bool? Upright { get; init; }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Language;
 
@@ -10,22 +9,20 @@ namespace WireSketch.Drawing.Sheets;
 /// <param name="Height">Height as it lies before the reader.</param>
 public sealed record PaperSize(string Name, Points Width, Points Height)
 {
-    /// <summary>The sizes that settings and options may name.</summary>
-    public static ImmutableArray<string> Names { get; } = ["letter", "A4", "A3", "tabloid"];
-
     /// <summary>The paper that settings or options ask for; it lies across unless they say upright.</summary>
-    public static PaperSize Of(string? name, bool upright)
+    public static PaperSize Of(SheetSize size, bool upright)
     {
-        var (longer, shorter) = name switch
+        var (longer, shorter) = size switch
         {
-            "A4" => (841.89, 595.28),
-            "A3" => (1190.55, 841.89),
-            "tabloid" => (1224.0, 792.0),
+            SheetSize.A4 => (841.89, 595.28),
+            SheetSize.A3 => (1190.55, 841.89),
+            SheetSize.Tabloid => (1224.0, 792.0),
             _ => (792.0, 612.0),
         };
-        return upright ? new(name ?? "letter", shorter, longer) : new(name ?? "letter", longer, shorter);
+        var name = SheetSizes.Words[size];
+        return upright ? new(name, shorter, longer) : new(name, longer, shorter);
     }
 
     internal static PaperSize For(SpecSettings settings, DrawingOptions options) =>
-        Of(options.Paper ?? settings.Paper?.Value, options.Upright ?? settings.Upright);
+        Of(options.Paper ?? settings.Paper?.Value ?? SheetSize.Letter, options.Upright ?? settings.Upright);
 }

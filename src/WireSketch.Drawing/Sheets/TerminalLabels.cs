@@ -68,7 +68,7 @@ internal static class TerminalLabels
         var coils = end.Nodes.Length / 2;
         if (coils > 1)
         {
-            return $"{coils} × {each} {run.Run.Hookup?.Coils ?? "parallel"}";
+            return $"{coils} × {each} {HookupWays.Words[run.Run.Hookup?.Coils ?? HookupWay.Parallel]}";
         }
 
         return speaker.CoilCount > 1 ? $"{end.Id[(speaker.Id.Length + 1)..].Replace('.', ' ')} · {each}" : each;

@@ -6,29 +6,10 @@ using WireSketch.Topology;
 
 namespace WireSketch.Electrical;
 
-/// <summary>The states in which a system is computed.</summary>
-public enum SystemState
-{
-    /// <summary>A test tone at full output, engine running at speed.</summary>
-    FullOutput,
-
-    /// <summary>Music, its average power, engine running at speed.</summary>
-    Music,
-
-    /// <summary>Music, engine idling.</summary>
-    Idle,
-
-    /// <summary>Music, engine stopped.</summary>
-    EngineOff,
-
-    /// <summary>Everything asleep.</summary>
-    Standby,
-}
-
 /// <summary>Everything that was computed about a wiring.</summary>
 public sealed record ElectricalResults
 {
-    /// <summary>An answer for every state, in the order of <see cref="SystemState"/>.</summary>
+    /// <summary>An answer for every state.</summary>
     public required ImmutableArray<StateResult> States { get; init; }
 
     /// <summary>An answer for every conductor, by its index.</summary>
@@ -48,7 +29,7 @@ public sealed record ElectricalResults
 
     public required EnergyResult Energy { get; init; }
 
-    public StateResult State(SystemState state) => States[(int)state];
+    public StateResult State(SystemState state) => States.First(s => s.State == state);
 }
 
 /// <summary>The operating point in one state.</summary>
@@ -176,7 +157,7 @@ public sealed record CoilResult(Speaker Speaker, int Coil, Watts? Power, Share S
 /// <param name="Gear">The device with the input.</param>
 /// <param name="Input">The input's name: <c>in.left</c>.</param>
 /// <param name="Chain">Devices from the source to here, source first; empty if nothing feeds it.</param>
-/// <param name="Level">line or speaker, as it arrives.</param>
+/// <param name="Level">As it arrives; null if nothing does.</param>
 /// <param name="Maximum">Highest voltage that arrives; null if unknown.</param>
 /// <param name="Accepts">What the input takes at that level; null if it is not stated or it takes no such level.</param>
 /// <param name="TakesThatLevel">Whether the input takes signals of that level at all.</param>
@@ -185,12 +166,12 @@ public sealed record CoilResult(Speaker Speaker, int Coil, Watts? Power, Share S
 /// <param name="Loops">The chain comes back to itself.</param>
 /// <param name="FedBy">The output that feeds it: <c>radio.front.left</c>; null if nothing does.</param>
 public sealed record SignalResult(
-    Gear Gear, string Input, ImmutableArray<Gear> Chain, string? Level, Volts? Maximum, Range<Volts>? Accepts, bool TakesThatLevel, int LevelChanges, Hertz? Lowest,
+    Gear Gear, string Input, ImmutableArray<Gear> Chain, SignalLevel? Level, Volts? Maximum, Range<Volts>? Accepts, bool TakesThatLevel, int LevelChanges, Hertz? Lowest,
     bool Loops, string? FedBy);
 
 /// <summary>How a device is woken.</summary>
 /// <param name="Gear">The device.</param>
-/// <param name="By">remote, dc offset, signal, accessory or always; null if nothing wakes it.</param>
+/// <param name="By">What wakes it; null if nothing wakes it.</param>
 /// <param name="Source">The device and terminal that wakes it, if any.</param>
 /// <param name="Mode">Its wake setting, or the first thing it can wake on.</param>
 /// <param name="ModeMatches">Whether the setting is what is wired.</param>
@@ -199,7 +180,7 @@ public sealed record SignalResult(
 /// <param name="HasControlWire">A wire lands on its remote terminal.</param>
 /// <param name="LiveWithIgnitionOff">It stays awake with the ignition off.</param>
 public sealed record TurnOnResult(
-    Gear Gear, string? By, string? Source, string Mode, bool ModeMatches, bool InputCarriesIt, ImmutableArray<Terminal> ControlSources, bool HasControlWire,
+    Gear Gear, WakeMode? By, string? Source, WakeMode Mode, bool ModeMatches, bool InputCarriesIt, ImmutableArray<Terminal> ControlSources, bool HasControlWire,
     bool LiveWithIgnitionOff);
 
 /// <summary>Alternator, reserve and standby.</summary>

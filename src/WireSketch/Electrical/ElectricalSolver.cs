@@ -6,6 +6,7 @@ using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Electrical.Signals;
 using WireSketch.Electrical.Speakers;
 using WireSketch.Electrical.TurnOn;
+using WireSketch.Language;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical;
@@ -20,7 +21,7 @@ public static class ElectricalSolver
         var channels = new ChannelLoads(wiring, c => ConductorProperties.At(c, facts.AmbientOf(c))).Find();
         var outputs = wiring.Loads.ToDictionary(l => l.Gear.Id, l => ChannelOutput.Of(l.Gear, channels), StringComparer.Ordinal);
         var point = new OperatingPoint(wiring, facts, (gear, state) => LoadModels.Of(gear, state, outputs[gear.Id]));
-        var states = Enum.GetValues<SystemState>().Select(point.Solve).ToImmutableArray();
+        var states = SystemStates.All.Select(point.Solve).ToImmutableArray();
         var full = states[(int)SystemState.FullOutput];
         var signals = new SignalChains(wiring).Solve();
         var wakes = new TurnOnPaths(wiring, signals);

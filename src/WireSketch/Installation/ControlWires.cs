@@ -10,7 +10,7 @@ namespace WireSketch.Installation;
 internal static class ControlWires
 {
     /// <summary>Sources of a turn-on signal that a terminal is joined to; in one state, if it is named.</summary>
-    public static ImmutableArray<Terminal> Sources(InstalledSystem install, Terminal terminal, string? state = null) => new TurnOnPaths(install.Wiring, install.Answers.Signals).Sources(terminal, state);
+    public static ImmutableArray<Terminal> Sources(InstalledSystem install, Terminal terminal, SystemState? state = null) => new TurnOnPaths(install.Wiring, install.Answers.Signals).Sources(terminal, state);
 
     /// <summary>The last run of the spec that lands on a terminal; null if none does.</summary>
     public static WiredRun? RunAt(Wiring wiring, Terminal terminal) => wiring.ConductorsAt[terminal.Index].OrderByDescending(c => c.Index).Select(c => wiring.RunsById[c.RunId]).FirstOrDefault();

@@ -62,7 +62,7 @@ internal sealed record ExpectedReading(PrintedValue Value, PrintedValue Computed
 
     /// <summary>The state in which a reading was taken.</summary>
     public static StateResult StateOf(InstalledSystem install, Reading reading) =>
-        install.Answers.States.First(s => States.Words[(int)s.State] == (reading.State?.Value ?? "full output"));
+        install.Answers.State(reading.State?.Value ?? SystemState.FullOutput);
 
     /// <summary>The single broken coil that a reading of ohms looks like, in words; null if several or none would read so.</summary>
     public static string? CoilFaultOf(InstalledSystem install, Reading reading)

@@ -12,23 +12,23 @@ internal static class FuseSizes
     public const double Comfortable = 0.9;
 
     /// <summary>What shops stock: where no style is named, only these are suggested (common practice, no published source).</summary>
-    private static readonly ImmutableArray<Amps> Usual = [.. new[] { "blade", "blade maxi", "strip" }.SelectMany(s => FuseTable.RatingsOf(s)).Distinct().Order()];
+    private static readonly ImmutableArray<Amps> Usual = [.. new[] { FuseStyle.Blade, FuseStyle.BladeMaxi, FuseStyle.Strip }.SelectMany(s => FuseTable.RatingsOf(s)).Distinct().Order()];
 
     /// <summary>The highest rating that is not above a current; null if there is none.</summary>
-    public static Amps? AtMost(Amps most, string? style) => Of(style).Where(r => r <= most).Select(r => (Amps?)r).LastOrDefault();
+    public static Amps? AtMost(Amps most, FuseStyle? style) => Of(style).Where(r => r <= most).Select(r => (Amps?)r).LastOrDefault();
 
     /// <summary>The lowest rating that is not below a current; null if there is none.</summary>
-    public static Amps? AtLeast(Amps least, string? style) => Of(style).Where(r => r >= least).Select(r => (Amps?)r).FirstOrDefault();
+    public static Amps? AtLeast(Amps least, FuseStyle? style) => Of(style).Where(r => r >= least).Select(r => (Amps?)r).FirstOrDefault();
 
     /// <summary>Whether a style, or any style if none is named, is made in a rating.</summary>
-    public static bool IsMade(Amps rating, string? style) => (style is null ? FuseTable.AllRatings : FuseTable.RatingsOf(style)).Contains(rating);
+    public static bool IsMade(Amps rating, FuseStyle? style) => (style is null ? FuseTable.AllRatings : FuseTable.RatingsOf(style.Value)).Contains(rating);
 
     /// <summary>
     /// The rating to suggest for a cable: the lowest that carries the load with a tenth to spare (common practice, no published
     /// source), if the cable allows it; else the highest that the cable allows. Null if the cable cannot carry the load.
     /// Where the load is unknown (none), it is the highest that the cable allows.
     /// </summary>
-    public static Amps? For(Amps load, Amps ampacity, string? style = null) =>
+    public static Amps? For(Amps load, Amps ampacity, FuseStyle? style = null) =>
         AtMost(ampacity, style) is { } most && most >= load
             ? load.Value <= 0 ? most : AtLeast(load / Comfortable, style) is { } fits && fits <= most ? fits : most
             : null;
@@ -44,5 +44,5 @@ internal static class FuseSizes
     public static Amps Least(Wiring wiring, InternalConnection link, Amps load) =>
         new(Math.Max(Math.Max(1, load.Value / Comfortable), DeviceFuses.Largest(wiring, link)?.Fuse.Value.Value ?? 0));
 
-    private static ImmutableArray<Amps> Of(string? style) => style is null ? Usual : FuseTable.RatingsOf(style);
+    private static ImmutableArray<Amps> Of(FuseStyle? style) => style is null ? Usual : FuseTable.RatingsOf(style.Value);
 }

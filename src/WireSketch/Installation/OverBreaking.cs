@@ -2,6 +2,7 @@ using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Installation;
@@ -19,7 +20,7 @@ internal sealed record OverBreaking(FaultResult Worst, bool Several, InternalCon
     {
         get
         {
-            var style = Device.Style is { } words ? words + " " : "";
+            var style = Device.Style is { } known ? FuseStyles.Words[known] + " " : "";
             return Several
                 ? FindingText.Of($"a short right behind a fuse of the block {Device.Gear!.Id} draws {Worst.DeviceAmpsAtNear:measured}; {style}fuses break {Worst.Breaking:limit} at most")
                 : $"a short right behind {RunText.Named(Device)} draws {Worst.DeviceAmpsAtNear:measured}; {(style.Length > 0 ? $"a {style}{RunText.Device(Device)}" : "it")} breaks {Worst.Breaking:limit} at most";

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;
@@ -45,7 +46,7 @@ internal static class RunText
     };
 
     /// <summary>A state as a value of a finding, said as <see cref="During"/> says it.</summary>
-    public static StatePhrase InState(SystemState state) => new(Language.Kinds.States.Words[(int)state], During(state));
+    public static StatePhrase InState(SystemState state) => new(SystemStates.WordOf(state), During(state));
 
     /// <summary>The size as the user wrote it.</summary>
     public static string Size(WiredRun run) => run.Wire.IsAuto ? $"{run.Wire.Size}, chosen" : run.Wire.Material == Language.ConductorMaterial.Clad ? run.Wire.SizeWords + " CCA" : run.Wire.SizeWords;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -28,7 +29,7 @@ internal static class SourceReach
 
     /// <summary>Whether a terminal is on the body or on a source's minus by itself.</summary>
     public static bool IsReturn(Terminal t) =>
-        t.Gear is null or ChassisPoint or BusBar { Ground: true } or TapPoint { Carries.Value: "ground" }
+        t.Gear is null or ChassisPoint or BusBar { Ground: true } or TapPoint { Carries.Value: TapContent.Ground }
         || (t.Gear is Battery or Alternator or GeneralSource && t.Role == Language.TerminalRole.Ground);
 
     /// <summary>The most a source can give by its nature: alternators and chargers limit themselves, batteries do not. Null: no limit, or none is known.</summary>

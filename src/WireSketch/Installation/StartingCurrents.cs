@@ -1,3 +1,4 @@
+using WireSketch.Language;
 using WireSketch.Electrical;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
@@ -22,12 +23,12 @@ internal static class StartingCurrents
     }
 
     /// <summary>Whether a fuse of that construction stays whole while the load starts.</summary>
-    public static bool Outlasts(string style, Amps amps, Amps rating) => amps <= rating || FuseTable.OpeningOf(style, amps / rating).Least >= Start;
+    public static bool Outlasts(FuseStyle? style, Amps amps, Amps rating) => amps <= rating || FuseTable.OpeningOf(style, amps / rating).Least >= Start;
 
     /// <summary>Its construction: as written, else the smallest that comes in the rating and breaks the fault current.</summary>
-    public static string StyleOf(InstalledSystem install, InternalConnection link, Amps rating)
+    public static FuseStyle? StyleOf(InstalledSystem install, InternalConnection link, Amps rating)
     {
         var fault = install.Answers.Faults.Where(f => f.Device?.Index == link.Index).Select(f => f.DeviceAmpsAtNear.Value).DefaultIfEmpty(0).Max();
-        return link.Kind == ConnectionKind.Breaker ? "breaker" : link.Style ?? FuseTable.StyleFor(rating, new(fault)) ?? "";
+        return link.Kind == ConnectionKind.Breaker ? null : link.Style ?? FuseTable.StyleFor(rating, new(fault));
     }
 }

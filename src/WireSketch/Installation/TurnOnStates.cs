@@ -45,9 +45,9 @@ internal static class TurnOnStates
             return TurnOnState.Wakes;
         }
 
-        var byWire = wake.Mode is "remote" or "accessory";
+        var byWire = wake.Mode is WakeMode.Remote or WakeMode.Accessory;
         var fed = install.Answers.Signals.Any(s => ReferenceEquals(s.Gear, wake.Gear) && HasSource(s));
-        var another = byWire ? able.Contains("dc offset") : able.IsEmpty || able.Contains("remote") || able.Contains("accessory");
+        var another = byWire ? able.Contains(WakeMode.DcOffset) : able.IsEmpty || able.Contains(WakeMode.Remote) || able.Contains(WakeMode.Accessory);
         return !wake.ModeMatches && another ? TurnOnState.WrongMode : byWire ? TurnOnState.None : fed ? TurnOnState.NotCarried : TurnOnState.NoSignal;
     }
 
@@ -55,7 +55,7 @@ internal static class TurnOnStates
     public static bool HasSource(SignalResult signal) => !signal.Chain.IsEmpty && signal.Chain[0] is not (LevelAdapter or Processor);
 
     /// <summary>What a device can wake on, as written; empty if nobody says.</summary>
-    public static ImmutableArray<string> WakesOn(Gear gear) => gear switch
+    public static ImmutableArray<WakeMode> WakesOn(Gear gear) => gear switch
     {
         Amplifier a => [.. a.WakesOn.Select(w => w.Value)],
         Processor p => [.. p.WakesOn.Select(w => w.Value)],

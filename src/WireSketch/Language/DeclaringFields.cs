@@ -62,13 +62,13 @@ internal sealed class DeclaringFields(SourceFile nowhere) : Fields
         return null;
     }
 
-    public override Written<string>? Word(string key, string holds, ImmutableArray<string> words, string? otherwise = null)
+    protected override Written<string>? Word(string key, string holds, ImmutableArray<string> words, string? otherwise = null)
     {
         Add(new(key, KeyForm.Word, holds) { Otherwise = otherwise, Words = words, Example = words[0] });
         return null;
     }
 
-    public override ImmutableArray<Written<string>> Words(string key, string holds, ImmutableArray<string> words)
+    protected override ImmutableArray<Written<string>> Words(string key, string holds, ImmutableArray<string> words)
     {
         Add(new(key, KeyForm.WordList, holds) { Words = words, Example = words[0] });
         return [];
@@ -157,6 +157,12 @@ internal sealed class DeclaringFields(SourceFile nowhere) : Fields
     }
 
     public override void Choose(bool needed, params ReadOnlySpan<string> keys) => choices.Add([.. keys]);
+
+    internal override Gear? ReadGear(GearReader reader) => null;
+
+    internal override void ReadPart(GearReader reader)
+    {
+    }
 
     public override bool Has(string key) => false;
 

@@ -53,11 +53,19 @@ public abstract class Fields
     /// <summary>Free text.</summary>
     public abstract Written<string>? Text(string key, string holds, string? otherwise = null);
 
+    /// <summary>One of a few choices, by its word; anything else is a finding with the nearest one.</summary>
+    public Written<T>? Choice<T>(string key, string holds, ChoiceWords<T> words, string? otherwise = null)
+        where T : struct, Enum => Word(key, holds, words.All, otherwise) is { } w ? words.Of(w) : null;
+
+    /// <summary>A list of such choices; a single word is a list of one.</summary>
+    public ImmutableArray<Written<T>> Choices<T>(string key, string holds, ChoiceWords<T> words)
+        where T : struct, Enum => [.. Words(key, holds, words.All).Select(words.Of)];
+
     /// <summary>One of a few words; anything else is a finding with the nearest one.</summary>
-    public abstract Written<string>? Word(string key, string holds, ImmutableArray<string> words, string? otherwise = null);
+    protected abstract Written<string>? Word(string key, string holds, ImmutableArray<string> words, string? otherwise = null);
 
     /// <summary>A list of such words; a single word is a list of one.</summary>
-    public abstract ImmutableArray<Written<string>> Words(string key, string holds, ImmutableArray<string> words);
+    protected abstract ImmutableArray<Written<string>> Words(string key, string holds, ImmutableArray<string> words);
 
     /// <summary>A list of texts; a single text is a list of one.</summary>
     public abstract ImmutableArray<Written<string>> Texts(string key, string holds);
@@ -115,6 +123,12 @@ public abstract class Fields
 
     /// <summary>Whether the key is present, without taking it.</summary>
     public abstract bool Has(string key);
+
+    /// <summary>Reads the map as a device, over the maps of its part; null if its kind is unknown, or where nothing is read.</summary>
+    internal abstract Gear? ReadGear(GearReader reader);
+
+    /// <summary>Reads the map as a part that no device may have named.</summary>
+    internal abstract void ReadPart(GearReader reader);
 
     /// <summary>Reports a finding of the language, at a place.</summary>
     public abstract void Report(Finding finding);

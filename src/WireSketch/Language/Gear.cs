@@ -16,6 +16,12 @@ public enum Origin
     Factory,
 }
 
+/// <summary>The words of <see cref="Origin"/>.</summary>
+public static class Origins
+{
+    public static ChoiceWords<Origin> Words { get; } = new((Origin.New, "new"), (Origin.Existing, "existing"), (Origin.Factory, "factory"));
+}
+
 /// <summary>Anything with terminals. A record per kind holds the kind's own fields.</summary>
 public abstract record Gear
 {
@@ -75,7 +81,7 @@ public sealed record GearProperties
     public Written<bool>? Covered { get; init; }
 
     /// <summary>hand, panel or none: what it takes to get at it.</summary>
-    public Written<string>? Reach { get; init; }
+    public Written<Reach>? Reach { get; init; }
 
     public Origin Origin { get; init; }
 
@@ -95,13 +101,8 @@ public sealed record GearProperties
         Notes = f.Text("notes", "anything else worth keeping"),
         Photo = f.Text("photo", "file name of a photo, named on the hand-over page"),
         Covered = f.Flag("covered", "live studs or terminals are under a cover or boots", "true for batteries, relays and isolators, else false"),
-        Reach = f.Word("reach", "hand; panel (behind one that comes off); none", ["hand", "panel", "none"], "hand"),
+        Reach = f.Choice("reach", "hand; panel (behind one that comes off); none", Reaches.Words, "hand"),
         AlwaysLive = f.Flag("always-live", "meant to stay live with the ignition off", "false")?.Value ?? false,
-        Origin = f.Word("origin", "new; existing (fitted before); factory (came with the vehicle)", ["new", "existing", "factory"], "new")?.Value switch
-        {
-            "existing" => Origin.Existing,
-            "factory" => Origin.Factory,
-            _ => Origin.New,
-        },
+        Origin = f.Choice("origin", "new; existing (fitted before); factory (came with the vehicle)", Origins.Words, "new")?.Value ?? Origin.New,
     };
 }

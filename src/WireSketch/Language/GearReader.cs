@@ -20,21 +20,20 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
     internal IEnumerable<string> Doubtful => doubtful;
 
     /// <summary>Reads a device; null if its kind is unknown.</summary>
-    internal Gear? Read(Fields f)
+    internal Gear? Read(SpecFields own)
     {
-        var own = (SpecFields)f;
         var (below, complete) = PartsOf(own);
         var fields = own.Over(below);
         var kind = KindOf(fields, complete);
-        if (f.Key.Value.IndexOf('.', StringComparison.Ordinal) is > 0 and var dot)
+        if (own.Key.Value.IndexOf('.', StringComparison.Ordinal) is > 0 and var dot)
         {
             // Names of its terminals are cut at the first dot: what seems to be another device is this one.
-            unread.Add(f.Key.Value[..dot]);
+            unread.Add(own.Key.Value[..dot]);
         }
 
         if (kind is null)
         {
-            unread.Add(f.Key.Value);
+            unread.Add(own.Key.Value);
             GearProperties.Read(fields);
             fields.LeaveAll(but: fields.Has("is") ? null : "is");
             return null;
@@ -52,10 +51,10 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
     }
 
     /// <summary>Looks at a part by itself, if no gear has done so.</summary>
-    internal void ReadAlone(Fields f)
+    internal void ReadAlone(SpecFields own)
     {
-        var part = ((SpecFields)f).AsPartial();
-        if (used.Contains(f.Key.Value))
+        var part = own.AsPartial();
+        if (used.Contains(own.Key.Value))
         {
             part.LeaveAll();
         }
@@ -78,7 +77,7 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
             }
         }
 
-        part.Finish($"the part {f.Key.Value}");
+        part.Finish($"the part {own.Key.Value}");
     }
 
     private static void KeysOfAnyKind(SpecFields part, GearKind kind)

@@ -21,13 +21,6 @@ public static class PassageWords
     /// <summary>What lies beside a path and disturbs a signal.</summary>
     public static ImmutableArray<string> Supply { get; } = ["supply", "supply cable", "battery cable"];
 
-    /// <summary>What a wire must keep away from, as <c>hazard</c> takes it.</summary>
-    public static ImmutableArray<string> Hazards { get; } =
-        [.. new[] { "airbag", "seat belt", "fuel line", "brake line", "high voltage", "exhaust" }, SeatRail, "moving part"];
-
-    /// <summary>The one hazard that conduit answers.</summary>
-    public const string SeatRail = "seat rail";
-
     /// <summary>Whether an entry names something that guards a wire in a hole.</summary>
     public static bool IsGuard(string entry) => Guards.Contains(entry, StringComparer.OrdinalIgnoreCase);
 

@@ -33,34 +33,28 @@ public sealed record Zone
     /// <summary>engine bay, dash, cabin, rear: what is taken if the spec names no zones.</summary>
     public static ImmutableArray<string> DefaultIds { get; } = ["engine bay", "dash", "cabin", "rear"];
 
-    /// <summary>The words that <c>kind</c> takes, in the order of <see cref="ZoneKind"/>.</summary>
-    internal static ImmutableArray<string> KindWords { get; } = ["engine bay", "dash", "cabin", "living area", "cargo", "roof", "outside"];
-
-    /// <summary>The words that <c>wall</c> takes, in the order of <see cref="ZoneWall"/>.</summary>
-    internal static ImmutableArray<string> WallWords { get; } = ["none", "metal", "firewall", "bulkhead"];
-
     /// <summary>One of the usual zones, with what is taken for it.</summary>
     internal static Zone Usual(Written<string> name) => With(new() { Name = name }, KindOf(name.Value), exposed: null, wall: null);
 
     internal static Zone Read(Fields f)
     {
-        var kind = f.Word("kind", "what part of the vehicle it is", KindWords, "the one its id is; cargo for rear, trunk and bed; else cabin")?.Value;
+        var kind = f.Choice("kind", "what part of the vehicle it is", ZoneKinds.Words, "the one its id is; cargo for rear, trunk and bed; else cabin")?.Value;
         var zone = new Zone { Name = f.Key, Ambient = f.Amount<Celsius>("ambient", "temperature there", $"{Assume.AmbientEngineBay.Words} in an engine bay, {Assume.Ambient.Words} elsewhere") };
         return With(
-            zone, kind is null ? KindOf(f.Key.Value) : (ZoneKind)KindWords.IndexOf(kind),
+            zone, kind ?? KindOf(f.Key.Value),
             f.Flag("exposed", "open to weather and road dirt", "true for an engine bay and outside")?.Value,
-            f.Word("wall", "the wall towards the next zone", WallWords, "firewall after an engine bay, else none")?.Value);
+            f.Choice("wall", "the wall towards the next zone", ZoneWalls.Words, "firewall after an engine bay, else none")?.Value);
     }
 
     /// <summary>The kind that an id says by itself.</summary>
     internal static ZoneKind KindOf(string id) =>
-        KindWords.IndexOf(id) is >= 0 and var i ? (ZoneKind)i : id is "rear" or "trunk" or "bed" ? ZoneKind.Cargo : ZoneKind.Cabin;
+        ZoneKinds.Words.Find(id) ?? (id is "rear" or "trunk" or "bed" ? ZoneKind.Cargo : ZoneKind.Cabin);
 
-    private static Zone With(Zone zone, ZoneKind kind, bool? exposed, string? wall) => zone with
+    private static Zone With(Zone zone, ZoneKind kind, bool? exposed, ZoneWall? wall) => zone with
     {
         Kind = kind,
         Exposed = exposed ?? kind is ZoneKind.EngineBay or ZoneKind.Outside,
-        Wall = wall is not null ? (ZoneWall)WallWords.IndexOf(wall) : kind == ZoneKind.EngineBay ? ZoneWall.Firewall : ZoneWall.None,
+        Wall = wall ?? (kind == ZoneKind.EngineBay ? ZoneWall.Firewall : ZoneWall.None),
     };
 }
 
@@ -99,7 +93,7 @@ public sealed record VehiclePath
     public Written<Meters>? Length { get; init; }
 
     /// <summary>left, right or middle of the vehicle.</summary>
-    public Written<string>? Side { get; init; }
+    public Written<VehicleSide>? Side { get; init; }
 
     /// <summary>What it passes: grommet, door hinge, sill.</summary>
     public ImmutableArray<Written<string>> Passes { get; init; } = [];
@@ -107,7 +101,7 @@ public sealed record VehiclePath
     /// <summary>What else runs there.</summary>
     public ImmutableArray<Written<string>> Beside { get; init; } = [];
 
-    public ImmutableArray<Written<string>> Hazard { get; init; } = [];
+    public ImmutableArray<Written<Hazard>> Hazard { get; init; } = [];
 
     /// <summary>Inside diameter of its tightest place.</summary>
     public Written<Meters>? Opening { get; init; }
@@ -119,9 +113,10 @@ public sealed record VehiclePath
         To = f.Text("to", "zone, place of a device, or end of another path, at which it ends"),
         Length = f.Amount<Meters>("length", "its length"),
         Passes = f.Texts("passes", $"what it passes: {PassageWords.Listed(PassageWords.Guards)} guard a wire; {PassageWords.Listed(PassageWords.Hinges)} bend it; other words are printed only"),
-        Side = f.Word("side", "the side of the vehicle", ["left", "right", "middle"]),
+        Side = f.Choice("side", "the side of the vehicle", VehicleSides.Words),
         Beside = f.Texts("beside", $"what else runs there: {PassageWords.Listed(PassageWords.Supply)} disturb a signal, other words are printed only"),
         Opening = f.Amount<Meters>("opening", "inside diameter of its tightest place: a grommet, a tube, a loom"),
-        Hazard = f.Words("hazard", "what there must not be touched", PassageWords.Hazards),
+        Hazard = f.Choices("hazard", "what there must not be touched", Hazards.Words),
     };
 }
+

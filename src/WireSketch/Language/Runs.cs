@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 
 namespace WireSketch.Language;
 
@@ -43,7 +45,7 @@ public sealed record Run
     /// <summary>What it passes a wall by; judged only where it is one of <see cref="PassageWords.Guards"/>.</summary>
     public Written<string>? Through { get; init; }
 
-    public ImmutableArray<Written<string>> Protect { get; init; } = [];
+    public ImmutableArray<Written<Covering>> Protect { get; init; } = [];
 
     public bool Twist { get; init; }
 
@@ -73,7 +75,7 @@ public sealed record Run
             Tap = f.Flag("tap", "made onto an existing wire of the vehicle", "false")?.Value ?? false,
             ColorAtVehicle = f.Text("color-at-vehicle", "color of that wire"),
             Through = f.Text("through", $"what it passes a wall by: {PassageWords.Listed(PassageWords.Guards)} guard it, other words are printed only"),
-            Protect = f.Words("protect", "what covers it", ["loom", "conduit", "sleeve", "tape", "grommet"]),
+            Protect = f.Choices("protect", "what covers it", Coverings.Words),
             Twist = f.Flag("twist", "its conductors are twisted", "false")?.Value ?? false,
             Shield = f.Flag("shield", "it is shielded", "false")?.Value ?? false,
             Notes = f.Text("notes", "anything else worth keeping"),
@@ -91,11 +93,11 @@ public sealed record InlineProtection
 
     public bool Auto => Rating is { Value: null };
 
-    public Written<string>? Style { get; init; }
+    public Written<FuseStyle>? Style { get; init; }
 
     public Written<Amps>? Breaking { get; init; }
 
-    public Written<string>? Reset { get; init; }
+    public Written<BreakerReset>? Reset { get; init; }
 
     /// <summary>Distance from the <c>from</c> end; null where the device sits in the block that the run begins at.</summary>
     public Written<Meters>? Distance { get; init; }
@@ -107,7 +109,7 @@ public sealed record InlineProtection
     public Written<bool>? Covered { get; init; }
 
     /// <summary>hand, panel or none: what it takes to get at it.</summary>
-    public Written<string>? Reach { get; init; }
+    public Written<Reach>? Reach { get; init; }
 
     public required Text.SourceSpan At { get; init; }
 
@@ -116,13 +118,13 @@ public sealed record InlineProtection
         Breaker = breaker,
         At = f.At,
         Rating = f.AmountOrAuto<Amps>("rating", "rated current, or auto"),
-        Style = breaker ? null : f.Word("style", "construction of the fuse", Kinds.FuseStyles.All, "the smallest that comes in that rating and can break the fault current"),
+        Style = breaker ? null : f.Choice("style", "construction of the fuse", FuseStyles.Words, "the smallest that comes in that rating and can break the fault current"),
         Breaking = f.Amount<Amps>("breaking", "the highest current it can break"),
-        Reset = breaker ? f.Word("reset", "how it is reset", ["manual", "automatic"], "manual") : null,
+        Reset = breaker ? f.Choice("reset", "how it is reset", BreakerResets.Words, "manual") : null,
         Distance = f.Amount<Meters>("at", "its distance from the from end; left out for a fuse in the block at that end", zero: true),
         DistanceIsWritten = f.Has("at"),
         Covered = f.Flag("covered", "its live terminals are under a cover", "true"),
-        Reach = f.Word("reach", "hand; panel (behind one that comes off); none", ["hand", "panel", "none"], "hand"),
+        Reach = f.Choice("reach", "hand; panel (behind one that comes off); none", Reaches.Words, "hand"),
     };
 
     internal static InlineProtection? FromWords(Written<string> words, Fields f, bool breaker)
@@ -143,14 +145,14 @@ public sealed record InlineProtection
 }
 
 /// <summary>How the coils and drivers at the end of a run are joined.</summary>
-/// <param name="Coils">series or parallel: the coils of one driver.</param>
-/// <param name="Drivers">series or parallel: the drivers among each other.</param>
+/// <param name="Coils">The coils of one driver.</param>
+/// <param name="Drivers">The drivers among each other.</param>
 /// <param name="At">Where it is written.</param>
-public sealed record Hookup(string Coils, string Drivers, Text.SourceSpan At)
+public sealed record Hookup(HookupWay Coils, HookupWay Drivers, Text.SourceSpan At)
 {
     internal static Hookup Read(Fields f) => new(
-        f.Word("coils", "the coils of one driver", ["series", "parallel"], "parallel")?.Value ?? "parallel",
-        f.Word("drivers", "the drivers among each other", ["series", "parallel"], "parallel")?.Value ?? "parallel",
+        f.Choice("coils", "the coils of one driver", HookupWays.Words, "parallel")?.Value ?? HookupWay.Parallel,
+        f.Choice("drivers", "the drivers among each other", HookupWays.Words, "parallel")?.Value ?? HookupWay.Parallel,
         f.At);
 
     internal static Hookup FromWords(Written<string> words, Fields f)
@@ -158,11 +160,11 @@ public sealed record Hookup(string Coils, string Drivers, Text.SourceSpan At)
         switch (words.Value)
         {
             case "series":
-                return new("series", "series", words.At);
+                return new(HookupWay.Series, HookupWay.Series, words.At);
             case "parallel":
-                return new("parallel", "parallel", words.At);
+                return new(HookupWay.Parallel, HookupWay.Parallel, words.At);
             case "series-parallel":
-                return new("series", "parallel", words.At);
+                return new(HookupWay.Series, HookupWay.Parallel, words.At);
             default:
                 f.Report(new("spec/value", Diagnostics.Severity.Error, $"\"{words.Value}\" is no hookup: series, parallel and series-parallel are", words.At)
                 {
@@ -170,7 +172,36 @@ public sealed record Hookup(string Coils, string Drivers, Text.SourceSpan At)
                 });
 
                 // It is said already: parallel is taken meanwhile, so that nobody is told that a hookup is missing.
-                return new("parallel", "parallel", words.At);
+                return new(HookupWay.Parallel, HookupWay.Parallel, words.At);
         }
     }
+}
+
+/// <summary>What covers a run.</summary>
+public enum Covering
+{
+    Loom,
+    Conduit,
+    Sleeve,
+    Tape,
+    Grommet,
+}
+
+/// <summary>The words of <see cref="Covering"/>.</summary>
+public static class Coverings
+{
+    public static ChoiceWords<Covering> Words { get; } = new((Covering.Loom, "loom"), (Covering.Conduit, "conduit"), (Covering.Sleeve, "sleeve"), (Covering.Tape, "tape"), (Covering.Grommet, "grommet"));
+}
+
+/// <summary>How loads are joined.</summary>
+public enum HookupWay
+{
+    Series,
+    Parallel,
+}
+
+/// <summary>The words of <see cref="HookupWay"/>.</summary>
+public static class HookupWays
+{
+    public static ChoiceWords<HookupWay> Words { get; } = new((HookupWay.Series, "series"), (HookupWay.Parallel, "parallel"));
 }

@@ -66,12 +66,12 @@ public sealed record SpecSettings
     public Written<Meters>? RoundTo { get; init; }
 
     /// <summary>letter, A4, A3 or tabloid, perhaps with upright.</summary>
-    public Written<string>? Paper { get; init; }
+    public Written<SheetSize>? Paper { get; init; }
 
     public bool Upright { get; init; }
 
     /// <summary>AWG or mm2: the system that <c>auto</c> chooses from.</summary>
-    public Written<string>? Sizes { get; init; }
+    public Written<SizeSystem>? Sizes { get; init; }
 
     /// <summary>Resistance of one crimped or screwed connection.</summary>
     public Written<Ohms>? Termination { get; init; }
@@ -108,9 +108,9 @@ public sealed record SpecSettings
             SlackShare = share,
             SlackLength = length,
             RoundTo = f.Amount<Meters>("round-to", "cut lengths are rounded up to a multiple of this", "1 in, or 1 cm if the file's first length is metric"),
-            Paper = f.Word("paper", "size of the sheets", ["letter", "A4", "A3", "tabloid"], "letter"),
+            Paper = f.Choice("paper", "size of the sheets", SheetSizes.Words, "letter"),
             Upright = f.Flag("upright", "sheets stand upright", "false")?.Value ?? false,
-            Sizes = f.Word("sizes", "the system of sizes that auto chooses from", ["AWG", "mm2"], "as the file's first wire"),
+            Sizes = f.Choice("sizes", "the system of sizes that auto chooses from", SizeSystems.Words, "as the file's first wire"),
             Termination = f.Amount("termination", "resistance of one crimped or screwed connection", Assume.Termination, zero: true),
             DropCritical = drop?.Critical,
             DropOther = drop?.Other,
@@ -128,7 +128,7 @@ public sealed record Reading
     /// <summary>As written: volts, amps or ohms.</summary>
     public Written<string>? Reads { get; init; }
 
-    public Written<string>? State { get; init; }
+    public Written<SystemState>? State { get; init; }
 
     public Written<string>? Against { get; init; }
 
@@ -145,7 +145,7 @@ public sealed record Reading
         Place = f.At,
         At = f.Text("at", "terminal, pair or run that was measured"),
         Reads = Measured(f),
-        State = f.Word("state", "state of the system", States, "full output"),
+        State = f.Choice("state", "state of the system", SystemStates.Words, "full output"),
         Against = f.Text("against", "where the other lead was", "the device's own -"),
     };
 
@@ -160,8 +160,6 @@ public sealed record Reading
         f.Report(new("spec/unit", Severity.Error, $"\"{r.Value}\" is no reading of a meter: {Quantity.UnitList<Volts>()}, {Quantity.UnitList<Amps>()}, {Quantity.UnitList<Ohms>()} would fit", r.At) { Help = "write it as 12.3 V, 30 mA or 2.1 ohm" });
         return null;
     }
-
-    private static ImmutableArray<string> States => Kinds.States.Words;
 }
 
 /// <summary>Band levels measured at a source.</summary>
@@ -227,13 +225,35 @@ public sealed record AcceptEntry
         Rule = f.Text("rule", "the rule's id"),
         At = f.Text("at", "the gear, run or terminal it concerns"),
         Because = f.Text("because", "why it is right here"),
-        Severity = f.Word("severity", "how grave it was when it was accepted; needed for an error", ["error", "warning", "advice"])?.Value switch
-        {
-            "error" => Diagnostics.Severity.Error,
-            "warning" => Diagnostics.Severity.Warning,
-            "advice" => Diagnostics.Severity.Advice,
-            _ => null,
-        },
+        Severity = f.Choice("severity", "how grave it was when it was accepted; needed for an error", Severities.Words)?.Value,
         Value = f.Text("value", "the value that was accepted, as the finding names it; needed for an error that has one"),
     };
+}
+
+/// <summary>Size of the sheets.</summary>
+public enum SheetSize
+{
+    Letter,
+    A4,
+    A3,
+    Tabloid,
+}
+
+/// <summary>The words of <see cref="SheetSize"/>.</summary>
+public static class SheetSizes
+{
+    public static ChoiceWords<SheetSize> Words { get; } = new((SheetSize.Letter, "letter"), (SheetSize.A4, "A4"), (SheetSize.A3, "A3"), (SheetSize.Tabloid, "tabloid"));
+}
+
+/// <summary>A system of wire sizes.</summary>
+public enum SizeSystem
+{
+    Awg,
+    Metric,
+}
+
+/// <summary>The words of <see cref="SizeSystem"/>.</summary>
+public static class SizeSystems
+{
+    public static ChoiceWords<SizeSystem> Words { get; } = new((SizeSystem.Awg, "AWG"), (SizeSystem.Metric, "mm2"));
 }

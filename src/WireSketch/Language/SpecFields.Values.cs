@@ -122,10 +122,10 @@ internal sealed partial class SpecFields
     public override T? Worded<T>(string key, string holds, Func<Written<string>, T?> read)
         where T : class => Scalar(key, "a single value") is { } s ? read(Written(s, s.Value)) : null;
 
-    public override Written<string>? Word(string key, string holds, ImmutableArray<string> words, string? otherwise = null) =>
+    protected override Written<string>? Word(string key, string holds, ImmutableArray<string> words, string? otherwise = null) =>
         Scalar(key, $"one of {string.Join(", ", words)}") is { } s && IsWord(key, s, words) ? Written(s, s.Value) : null;
 
-    public override ImmutableArray<Written<string>> Words(string key, string holds, ImmutableArray<string> words) =>
+    protected override ImmutableArray<Written<string>> Words(string key, string holds, ImmutableArray<string> words) =>
         [.. Scalars(key).Where(s => IsWord(key, s, words)).Select(s => Written(s, s.Value))];
 
     public override ImmutableArray<Written<string>> Texts(string key, string holds) => [.. Scalars(key).Select(s => Written(s, s.Value))];

@@ -136,6 +136,10 @@ internal sealed partial class SpecFields : Fields
         }
     }
 
+    internal override Gear? ReadGear(GearReader reader) => reader.Read(this);
+
+    internal override void ReadPart(GearReader reader) => reader.ReadAlone(this);
+
     public override bool Has(string key) => layers.Any(l => l.Find(key) is not null);
 
     public override void Report(Finding finding) => findings.Add(finding.Subjects.IsEmpty && subject is not null ? finding with { Subjects = [subject] } : finding);

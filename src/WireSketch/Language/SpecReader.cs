@@ -31,7 +31,7 @@ public static class SpecReader
         var gear = new GearReader(parts.ToImmutableDictionary(p => p.Key.Value, StringComparer.Ordinal));
         var onlyShared = IsShared(tree.Root);
         var top = new SpecFields(findings, new("the spec", "", tree.File.Start), [tree.Root], partial: onlyShared);
-        var spec = SpecKeys.Read(top, file, gear.Read, f => ReadPart(gear, f));
+        var spec = SpecKeys.Read(top, file, f => f.ReadGear(gear), f => ReadPart(gear, f));
         top.Finish("a spec");
 
         // Where all gear is refused as one, no end of a run can be found.
@@ -61,7 +61,7 @@ public static class SpecReader
 
     private static Gear? ReadPart(GearReader gear, Fields f)
     {
-        gear.ReadAlone(f);
+        f.ReadPart(gear);
         return null;
     }
 

@@ -58,7 +58,7 @@ public sealed record WireType
     public ConductorMaterial Material { get; init; }
 
     /// <summary>solid, stranded or fine: class 1, 2 or 5 and 6 of IEC 60228.</summary>
-    public Written<string>? Strands { get; init; }
+    public Written<Stranding>? Strands { get; init; }
 
     public Written<Celsius>? Insulation { get; init; }
 
@@ -78,8 +78,8 @@ public sealed record WireType
     {
         Name = f.Key,
         Size = f.Size("size", "its size"),
-        Material = f.Word("material", "what the conductor is made of", ["copper", "CCA"], "copper")?.Value == "CCA" ? ConductorMaterial.Clad : ConductorMaterial.Copper,
-        Strands = f.Word("strands", "how fine it is stranded", ["solid", "stranded", "fine"], "fine"),
+        Material = f.Choice("material", "what the conductor is made of", ConductorMaterials.Words, "copper")?.Value ?? ConductorMaterial.Copper,
+        Strands = f.Choice("strands", "how fine it is stranded", Strandings.Words, "fine"),
         Insulation = ReadInsulation(f),
         Colors = f.Text("color", "its color; blue/white for a tracer") is { } c ? WireTextReader.ReadColors(c, f) : [],
         StockLength = f.Amount<Meters>("stock", "length it is sold in"),
@@ -245,4 +245,24 @@ internal static class WireTextReader
         });
         return null;
     }
+}
+
+/// <summary>How fine a conductor is stranded.</summary>
+public enum Stranding
+{
+    Solid,
+    Stranded,
+    Fine,
+}
+
+/// <summary>The words of <see cref="Stranding"/>.</summary>
+public static class Strandings
+{
+    public static ChoiceWords<Stranding> Words { get; } = new((Stranding.Solid, "solid"), (Stranding.Stranded, "stranded"), (Stranding.Fine, "fine"));
+}
+
+/// <summary>The words of <see cref="ConductorMaterial"/>.</summary>
+public static class ConductorMaterials
+{
+    public static ChoiceWords<ConductorMaterial> Words { get; } = new((ConductorMaterial.Copper, "copper"), (ConductorMaterial.Clad, "CCA"));
 }

@@ -3,6 +3,8 @@ using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Rules;
+using WireSketch.Rules.Supply.Protection;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Sizing;
@@ -151,7 +153,7 @@ public sealed class AutoSizer
     }
 
     /// <summary>A rating that stays whole when a load starts: the one that carries the load, or the first above it.</summary>
-    private static Amps Outlasting(InstalledSystem install, InternalConnection link, string? style, Amps carries)
+    private static Amps Outlasting(InstalledSystem install, InternalConnection link, FuseStyle? style, Amps carries)
     {
         var start = StartingCurrents.StartOf(install, link);
         Amps? rating = carries;

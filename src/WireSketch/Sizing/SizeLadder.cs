@@ -27,7 +27,7 @@ internal static class SizeLadder
     public static ImmutableArray<WireSize> For(Spec spec)
     {
         var first = spec.Runs.Select(r => r.Wire?.Size).FirstOrDefault(s => s is not null);
-        var metric = spec.Settings.Sizes is { } named ? named.Value == "mm2" : first is { Awg: null };
+        var metric = spec.Settings.Sizes is { } named ? named.Value == SizeSystem.Metric : first is { Awg: null };
         return metric ? Metric : WireSizes.American;
     }
 }

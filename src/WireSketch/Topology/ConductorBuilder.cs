@@ -202,7 +202,7 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
             });
         }
 
-        hookup ??= new("parallel", "parallel", run.Name.At);
+        hookup ??= new(HookupWay.Parallel, HookupWay.Parallel, run.Name.At);
 
         var drivers = new List<(Gear Gear, List<(Terminal Plus, Terminal Minus)> Coils)>();
         foreach (var end in to)
@@ -226,11 +226,11 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         maker.Land(cores, whole.Plus, whole.Minus);
     }
 
-    private static (Terminal Plus, Terminal Minus) Join(List<(Terminal Plus, Terminal Minus)> parts, string how, Maker maker, bool between)
+    private static (Terminal Plus, Terminal Minus) Join(List<(Terminal Plus, Terminal Minus)> parts, HookupWay how, Maker maker, bool between)
     {
         for (var i = 1; i < parts.Count; i++)
         {
-            if (how == "series")
+            if (how == HookupWay.Series)
             {
                 maker.Jumper(parts[i - 1].Minus, parts[i].Plus, between);
             }
@@ -241,7 +241,7 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
             }
         }
 
-        return how == "series" ? (parts[0].Plus, parts[^1].Minus) : parts[0];
+        return how == HookupWay.Series ? (parts[0].Plus, parts[^1].Minus) : parts[0];
     }
 
     /// <summary>What a run carries, by what it is wired to; a run between neutral terminals is settled later, from its net.</summary>

@@ -52,7 +52,7 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
                 }
 
                 break;
-            case Isolator { Type.Value: "diode" } i:
+            case Isolator { Type.Value: IsolatorType.Diode } i:
                 Add(i.Id, i, ConnectionKind.Diode, "main", "second", i.Rating?.Value, drop: i.Drop?.Value ?? Assume.DiodeDrop.Value, closed: i.Closed, at: at);
                 break;
             case Isolator i:
@@ -60,7 +60,7 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
                 break;
             case Relay r:
                 Add(r.Id, r, ConnectionKind.Switch, "30", "87", r.Contact?.Value, at: at);
-                Add(r.Id + ".87a", r, ConnectionKind.Switch, "30", "87a", r.Contact?.Value, closed: [new("standby", "standby", at)], at: at);
+                Add(r.Id + ".87a", r, ConnectionKind.Switch, "30", "87a", r.Contact?.Value, closed: [new(SystemState.Standby, SystemStates.WordOf(SystemState.Standby), at)], at: at);
                 break;
             case Switch s:
                 Add(s.Id, s, ConnectionKind.Switch, "in", "out", s.Rating?.Value, closed: s.Closed, at: at);
@@ -68,7 +68,7 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
             case ChassisPoint c:
                 AddToBody(c.Id, c, table.Of(c, ""), ConnectionKind.Chassis, HalfOfChassis, at);
                 break;
-            case TapPoint { Carries.Value: "ground" } t:
+            case TapPoint { Carries.Value: TapContent.Ground } t:
                 AddToBody(t.Id, t, table.Of(t, ""), ConnectionKind.Chassis, HalfOfChassis, at);
                 break;
             case Battery b when ReferenceEquals(b, first) && !IsOnBody(table.Of(b, "-")):
@@ -159,13 +159,13 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
     }
 
     private void Add(
-        string id, Gear device, ConnectionKind kind, string a, string b, Amps? rating, string? style = null, Amps? breaking = null, Volts? drop = null,
-        ImmutableArray<Written<string>> closed = default, SourceSpan? at = null)
+        string id, Gear device, ConnectionKind kind, string a, string b, Amps? rating, FuseStyle? style = null, Amps? breaking = null, Volts? drop = null,
+        ImmutableArray<Written<SystemState>> closed = default, SourceSpan? at = null)
     {
-        ImmutableArray<string> states = closed.IsDefaultOrEmpty ? [.. States.Words.Where(s => kind is not (ConnectionKind.Switch or ConnectionKind.Diode) || s != "standby")] : [.. closed.Select(c => c.Value)];
+        var states = !closed.IsDefaultOrEmpty ? [.. closed.Select(c => c.Value)] : kind is ConnectionKind.Switch or ConnectionKind.Diode ? SystemStates.Awake : SystemStates.All;
         links.Add(new(links.Count, id, device, kind, table.Of(device, a), table.Of(device, b), rating, style, breaking, null, drop, states, at));
     }
 
     private void AddToBody(string id, Gear device, Terminal terminal, ConnectionKind kind, Ohms resistance, SourceSpan at) =>
-        links.Add(new(links.Count, id, device, kind, terminal, table.Body, null, null, null, resistance, null, States.Words, at));
+        links.Add(new(links.Count, id, device, kind, terminal, table.Body, null, null, null, resistance, null, SystemStates.All, at));
 }

@@ -97,7 +97,7 @@ internal sealed class PathTracer(
     private static PathStep Turned(PathStep step) => step with { Enters = step.Leaves, Leaves = step.Enters };
 
     private static bool IsSource(Terminal t) =>
-        (t.Gear is Battery or Alternator or GeneralSource && t.Id.EndsWith(".+", StringComparison.Ordinal)) || t.Gear is IgnitionSource or TapPoint { Carries.Value: "constant" or "accessory" };
+        (t.Gear is Battery or Alternator or GeneralSource && t.Id.EndsWith(".+", StringComparison.Ordinal)) || t.Gear is IgnitionSource or TapPoint { Carries.Value: TapContent.Constant or TapContent.Accessory };
 
     private bool IsReturn(Terminal t) =>
         t.Index == table.Body.Index || (t.Gear is Battery or Alternator or GeneralSource && t.Id.EndsWith(".-", StringComparison.Ordinal));

@@ -41,7 +41,7 @@ internal static class WireResolver
             if (types.TryGetValue(id, out var type))
             {
                 var size = type.Size?.Value ?? Thinnest;
-                return new(size, type.Size?.Words ?? size.ToString(), type.Material, type.Strands?.Value ?? "fine", type.Insulation?.Value ?? AssumedInsulation,
+                return new(size, type.Size?.Words ?? size.ToString(), type.Material, type.Strands?.Value ?? Stranding.Fine, type.Insulation?.Value ?? AssumedInsulation,
                     type.Insulation is null, type.Colors, choice.Conductors, false, type, false);
             }
 
@@ -55,10 +55,10 @@ internal static class WireResolver
             return Plain(chosen, chosen.ToString(), choice.Colors) with { IsAuto = true, Material = choice.Material, Insulation = choice.Insulation ?? AssumedInsulation, InsulationIsAssumed = choice.Insulation is null };
         }
 
-        return new(choice.Size ?? Thinnest, choice.SizeWords ?? "?", choice.Material, "fine", choice.Insulation ?? AssumedInsulation, choice.Insulation is null,
+        return new(choice.Size ?? Thinnest, choice.SizeWords ?? "?", choice.Material, Stranding.Fine, choice.Insulation ?? AssumedInsulation, choice.Insulation is null,
             choice.Colors, choice.Conductors, false, null, false);
     }
 
     private static WireProperties Plain(WireSize size, string words, ImmutableArray<string> colors) =>
-        new(size, words, ConductorMaterial.Copper, "fine", AssumedInsulation, true, colors, 1, false, null, false);
+        new(size, words, ConductorMaterial.Copper, Stranding.Fine, AssumedInsulation, true, colors, 1, false, null, false);
 }

@@ -151,7 +151,7 @@ public sealed record RoutedPath(VehiclePath Path, Text.SourceSpan At)
 /// <param name="Size">Size of one conductor.</param>
 /// <param name="SizeWords">The size as the user wrote it, or as chosen.</param>
 /// <param name="Material">Copper or copper-clad aluminum.</param>
-/// <param name="Strands">solid, stranded or fine.</param>
+/// <param name="Strands">How fine it is stranded.</param>
 /// <param name="Insulation">Temperature that the insulation is rated for.</param>
 /// <param name="InsulationIsAssumed">True if nobody wrote it.</param>
 /// <param name="Colors">Main color and tracer; empty if unknown.</param>
@@ -160,7 +160,7 @@ public sealed record RoutedPath(VehiclePath Path, Text.SourceSpan At)
 /// <param name="Type">The wire type it is of, if one was named.</param>
 /// <param name="IsAuto">The compiler chose the size.</param>
 public sealed record WireProperties(
-    WireSize Size, string SizeWords, ConductorMaterial Material, string Strands, Celsius Insulation, bool InsulationIsAssumed, ImmutableArray<string> Colors, int Cores,
+    WireSize Size, string SizeWords, ConductorMaterial Material, Stranding Strands, Celsius Insulation, bool InsulationIsAssumed, ImmutableArray<string> Colors, int Cores,
     bool IsLinePair, WireType? Type, bool IsAuto)
 {
     /// <summary>Resistance of each of its connections.</summary>
@@ -226,11 +226,11 @@ public enum ConnectionKind
 /// <param name="Breaking">Highest current it can break, if written.</param>
 /// <param name="Resistance">Its resistance, if that is known without tables.</param>
 /// <param name="Drop">Volts lost across it, for a diode.</param>
-/// <param name="ClosedIn">States in which it is closed, by their words.</param>
+/// <param name="ClosedIn">States in which it is closed.</param>
 /// <param name="At">Where it is written.</param>
 public sealed record InternalConnection(
-    int Index, string Id, Gear? Gear, ConnectionKind Kind, Terminal A, Terminal B, Amps? Rating, string? Style, Amps? Breaking, Ohms? Resistance, Volts? Drop,
-    ImmutableArray<string> ClosedIn, Text.SourceSpan? At)
+    int Index, string Id, Gear? Gear, ConnectionKind Kind, Terminal A, Terminal B, Amps? Rating, FuseStyle? Style, Amps? Breaking, Ohms? Resistance, Volts? Drop,
+    ImmutableSortedSet<SystemState> ClosedIn, Text.SourceSpan? At)
 {
     public bool Protects => Kind is ConnectionKind.Fuse or ConnectionKind.Breaker;
 

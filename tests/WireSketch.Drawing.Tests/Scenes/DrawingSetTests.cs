@@ -186,7 +186,7 @@ public sealed class DrawingSetTests
     public void Every_flag_names_the_sheet_and_the_square_of_its_partner()
     {
         // A narrow page holds few boxes.
-        var set = Drawn.Draw("camper", new() { Paper = "A4", Upright = true });
+        var set = Drawn.Draw("camper", new() { Paper = WireSketch.Language.SheetSize.A4, Upright = true });
         var flags = set.Scenes.SelectMany((s, i) =>
             Drawn.Groups(s, "data-gear")
                 .Where(g => g.Value.EndsWith(":on", StringComparison.Ordinal))

@@ -1,6 +1,7 @@
 using WireSketch.Drawing.Sheets;
 using WireSketch.Drawing.Tests.Scenes;
 using WireSketch.Electrical;
+using WireSketch.Language;
 using Xunit;
 
 namespace WireSketch.Drawing.Tests.Sheets;

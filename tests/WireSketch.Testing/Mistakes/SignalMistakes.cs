@@ -55,5 +55,5 @@ internal static class SignalMistakes
     /// <summary>The group feeds an input; for <paramref name="line"/>, one that takes line level only.</summary>
     private static bool Fed(GoodSpec s, string group, bool line) =>
         s.Install.Answers.Signals.Any(i => i.FedBy?.StartsWith(group + ".", StringComparison.Ordinal) == true && i.Accepts is not null
-            && (!line || i.Gear is Amplifier { InputSpeaker: null } || (i.Gear is Processor p && p.Inputs.All(x => x.Level == "line"))));
+            && (!line || i.Gear is Amplifier { InputSpeaker: null } || (i.Gear is Processor p && p.Inputs.All(x => x.Level == SignalLevel.Line))));
 }

@@ -1,4 +1,5 @@
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Syntax;
 using WireSketch.Topology;
@@ -14,7 +15,7 @@ internal static class SpeakerMistakes
     [
         new("coil reversed", true, ["load/coil-reversed"], s =>
             from r in s.RunsOf(RunKind.Speaker)
-            where r.To is [{ Gear: Speaker { CoilCount: 2 } }] && r.Run.Hookup?.Coils == "parallel" && GoodSpec.Only(r.From) is not null
+            where r.To is [{ Gear: Speaker { CoilCount: 2 } }] && r.Run.Hookup?.Coils == HookupWay.Parallel && GoodSpec.Only(r.From) is not null
             let speaker = r.To[0].Gear.Id
             select new Mistake(r.Id, s.Put(s.Of(r), "to", speaker + ".coil.1"), s.Drop(s.Of(r), "hookup"),
                 s.AddRun($"from: {r.From[0].Id}, to: [{speaker}.coil.2.-, {speaker}.coil.2.+], wire: 12 AWG, length: 9 ft"))),
@@ -51,7 +52,7 @@ internal static class SpeakerMistakes
             select new Mistake($"{r.Id} {sides}", s.Put(s.Of(r), "from", $"[{half[0]}.{sides[0]}, {half[1]}.{sides[1]}]"))),
         new("bridge below its minimum", true, ["load/bridged-below-minimum"], s => Bridges(s).Select(r => new Mistake(r.Id, s.Put(s.Of(r.To[0].Gear), "coils", "2 ohm")))),
         new("all in parallel instead of series", true, BelowMinimum, s =>
-            s.RunsOf(RunKind.Speaker).Where(r => r.Run.Hookup is { Coils: "series" }).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "hookup", "parallel")))),
+            s.RunsOf(RunKind.Speaker).Where(r => r.Run.Hookup is { Coils: HookupWay.Series }).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "hookup", "parallel")))),
         new("driver far too small", true, ["load/coil-overpowered"], s =>
             from c in Channels(s)
             from driver in c.Coils.GroupBy(x => x.Speaker)

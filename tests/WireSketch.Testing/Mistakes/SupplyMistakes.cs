@@ -1,3 +1,4 @@
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Syntax;
 using WireSketch.Tables;
@@ -89,7 +90,7 @@ internal static class SupplyMistakes
         new("battery too small", false, ["energy/parasitic-drain", "energy/reserve-short"], s => s.Gear.OfType<Battery>().Take(1).Select(g => new Mistake(g.Id, s.Put(s.Of(g), "capacity", "2 Ah")))),
     ];
 
-    private static double Amps(GoodSpec s, Conductor c) => Math.Abs(s.Install.Answers.State(Electrical.SystemState.FullOutput).Amps[c.Index].Value);
+    private static double Amps(GoodSpec s, Conductor c) => Math.Abs(s.Install.Answers.State(SystemState.FullOutput).Amps[c.Index].Value);
 
     /// <summary>Supply runs with a fuse or breaker of their own.</summary>
     private static IEnumerable<WiredRun> Fused(GoodSpec s) => s.RunsOf(RunKind.Supply).Where(r => s.ProtectionOf(r)?.Find("rating") is not null);

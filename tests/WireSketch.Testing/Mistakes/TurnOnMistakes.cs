@@ -31,7 +31,7 @@ internal static class TurnOnMistakes
             select new Mistake(wake.Gear.Id, s.Put(settings, "wake", wake.HasControlWire ? "signal" : "remote"))),
         new("offset that should wake is not passed on", true, ["turn-on/not-carried", "turn-on/mode", "turn-on/missing"], s =>
             from g in s.Gear.OfType<LevelAdapter>()
-            where s.Install.Answers.Wakes.Any(w => w.By == "dc offset") && s.Of(g).Find("passes") is not null
+            where s.Install.Answers.Wakes.Any(w => w.By == WakeMode.DcOffset) && s.Of(g).Find("passes") is not null
             select new Mistake(g.Id, s.Put(s.Of(g), "passes", "[load]"))),
         new("remote output too weak", false, ["turn-on/overloaded"], s => s.Gear.OfType<HeadUnit>().Where(g => Controls(s, g)).Select(g => new Mistake(g.Id, s.Put(s.Of(g), "remote-limit", "1 mA")))),
         new("woken by the starter's circuit", true, ["turn-on/start-circuit"], s => Ignitions(s).Select(g => new Mistake(g.Id, s.Put(s.Of(g), "live", "start")))),

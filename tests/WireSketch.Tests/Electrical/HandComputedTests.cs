@@ -1,4 +1,5 @@
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Testing;
 using WireSketch.Topology;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Testing;
 
 namespace WireSketch.Tests.Rules;

@@ -7,10 +7,10 @@ namespace WireSketch.Tests.Tables;
 public sealed class FuseTableTests
 {
     [Theory]
-    [InlineData("blade mini", "2 3 4 5 7.5 10 15 20 25 30")]
-    [InlineData("blade", "1 2 3 4 5 7.5 10 15 20 25 30 35 40")]
-    [InlineData("blade maxi", "20 25 30 35 40 50 60 70 80 100")]
-    public void Blades_come_in_the_ratings_of_public_lists(string style, string ratings) =>
+    [InlineData(FuseStyle.BladeMini, "2 3 4 5 7.5 10 15 20 25 30")]
+    [InlineData(FuseStyle.Blade, "1 2 3 4 5 7.5 10 15 20 25 30 35 40")]
+    [InlineData(FuseStyle.BladeMaxi, "20 25 30 35 40 50 60 70 80 100")]
+    public void Blades_come_in_the_ratings_of_public_lists(FuseStyle style, string ratings) =>
         Assert.Equal(
             ratings.Split(' ').Select(r => new Amps(double.Parse(r, System.Globalization.CultureInfo.InvariantCulture))),
             FuseTable.RatingsOf(style));
@@ -20,7 +20,7 @@ public sealed class FuseTableTests
     {
         foreach (var row in CsvTable.Own("fuse-time-current").Rows)
         {
-            var style = row["family"] switch { "blade-mini" => "blade mini", "blade-maxi" => "blade maxi", _ => "blade" };
+            var style = row["family"] switch { "blade-mini" => FuseStyle.BladeMini, "blade-maxi" => FuseStyle.BladeMaxi, _ => FuseStyle.Blade };
             var window = FuseTable.OpeningOf(style, row.Number("percent_of_rating") / 100);
             Assert.False(window.IsStandIn);
             Assert.True(
@@ -57,18 +57,18 @@ public sealed class FuseTableTests
     [Fact]
     public void Beyond_the_last_point_the_energy_stays()
     {
-        var (at10, at20) = (FuseTable.OpensWithin("blade", 10)!.Value.Value, FuseTable.OpensWithin("blade", 20)!.Value.Value);
+        var (at10, at20) = (FuseTable.OpensWithin(FuseStyle.Blade, 10)!.Value.Value, FuseTable.OpensWithin(FuseStyle.Blade, 20)!.Value.Value);
         Assert.Equal(at10 * 100, at20 * 400, 1e-9);
     }
 
     [Fact]
     public void The_smallest_construction_that_can_break_the_fault_is_taken()
     {
-        Assert.Equal("blade mini", FuseTable.StyleFor(new(30), new(900)));
-        Assert.Equal("strip", FuseTable.StyleFor(new(60), new(1500)));
+        Assert.Equal(FuseStyle.BladeMini, FuseTable.StyleFor(new(30), new(900)));
+        Assert.Equal(FuseStyle.Strip, FuseTable.StyleFor(new(60), new(1500)));
 
         // No figure is known for wafers: they come before what is known to be too weak.
-        Assert.Equal("wafer", FuseTable.StyleFor(new(60), new(2500)));
+        Assert.Equal(FuseStyle.Wafer, FuseTable.StyleFor(new(60), new(2500)));
         Assert.Null(FuseTable.StyleFor(new(12.5), new(100)));
     }
 
@@ -76,14 +76,14 @@ public sealed class FuseTableTests
     public void Resistance_is_that_of_the_type_sheet_where_there_is_one()
     {
         // 0.075 V at 40 A of one maker's large blade; its cold resistance would give a quarter less.
-        Assert.Equal(0.075 / 40, FuseTable.ResistanceOf("blade maxi", new(40)).Value, 1e-12);
-        Assert.Equal(0.0019, FuseTable.ResistanceOf("blade maxi", new(30)).Value, 1e-12);
+        Assert.Equal(0.075 / 40, FuseTable.ResistanceOf(FuseStyle.BladeMaxi, new(40)).Value, 1e-12);
+        Assert.Equal(0.0019, FuseTable.ResistanceOf(FuseStyle.BladeMaxi, new(30)).Value, 1e-12);
 
         // Where there is none: cold, the four sheets seen lose 56 to 60 mV at rated current.
         Assert.All(
             CsvTable.Own("fuse-type-data").Rows.Where(r => r["quantity"] == "cold_resistance"),
             r => Assert.InRange(r.Number("value") * r.Number("rating_a"), 0.0559, 0.0601));
-        Assert.Equal(0.058 / 100, FuseTable.ResistanceOf("strip", new(100)).Value, 1e-12);
+        Assert.Equal(0.058 / 100, FuseTable.ResistanceOf(FuseStyle.Strip, new(100)).Value, 1e-12);
         Assert.Equal(0.0005, FuseTable.ResistanceOf(null, null).Value, 1e-12);
     }
 }

@@ -41,8 +41,8 @@ internal static class NextTechnician
 
     private static string Carries(Gear gear) => gear switch
     {
-        TapPoint t => string.Join(", ", new[] { t.Carries?.Value, t.Limit is { } l ? $"{l.Words} at most" : null }.OfType<string>()),
-        IgnitionSource i => string.Join(", ", new[] { i.Live?.Value ?? "accessory", i.Limit is { } l ? $"{l.Words} at most" : null }.OfType<string>()),
+        TapPoint t => string.Join(", ", new[] { t.Carries?.Words, t.Limit is { } l ? $"{l.Words} at most" : null }.OfType<string>()),
+        IgnitionSource i => string.Join(", ", new[] { i.Live?.Words ?? "accessory", i.Limit is { } l ? $"{l.Words} at most" : null }.OfType<string>()),
         _ => "",
     };
 }

@@ -1,4 +1,6 @@
 using WireSketch.Installation;
+using WireSketch.Language;
+using WireSketch.Rules;
 using WireSketch.Topology;
 using WireSketch.Topology.Routes;
 
@@ -15,13 +17,13 @@ internal static class CoveringLines
             yield return new(PartGroup.Covering, g.Key, 1, PartLine.Pieces, null, Ids(g), "bore to suit the wires that share it; drop the line if the vehicle has it");
         }
 
-        var own = runs.Where(r => r.Guard is null && r.Run.Protect.Any(p => p.Value == "grommet")).ToArray();
+        var own = runs.Where(r => r.Guard is null && r.Run.Protect.Any(p => p.Value == Covering.Grommet)).ToArray();
         if (own.Length > 0)
         {
             yield return new(PartGroup.Covering, "grommet", own.Length, PartLine.Pieces, null, Ids(own), "bore to suit the wire");
         }
 
-        foreach (var g in runs.SelectMany(r => r.Run.Protect).Select(p => p.Value).Where(c => c != "grommet").Distinct().SelectMany(c => Pieces(c, runs)).GroupBy(p => p.Item))
+        foreach (var g in runs.SelectMany(r => r.Run.Protect).Select(p => p.Value).Where(c => c != Covering.Grommet).Distinct().SelectMany(c => Pieces(c, runs)).GroupBy(p => p.Item))
         {
             var length = g.Sum(p => cuts.Lengths.For(p.Length).Value);
             var shared = g.Any(p => p.Runs.Length > 1);
@@ -33,7 +35,7 @@ internal static class CoveringLines
     }
 
     /// <summary>Covers of one kind: on paths one for all runs that share it, else one for each run.</summary>
-    private static IEnumerable<Piece> Pieces(string cover, IEnumerable<WiredRun> all)
+    private static IEnumerable<Piece> Pieces(Covering cover, IEnumerable<WiredRun> all)
     {
         var covered = all.Where(r => r.Run.Protect.Any(p => p.Value == cover)).ToArray();
         foreach (var run in covered.Where(r => r.Route.IsEmpty || r.Route.Any(p => p.Path.Length is null)))
@@ -48,8 +50,11 @@ internal static class CoveringLines
         }
     }
 
-    private static string Item(string cover, WiredRun[] runs) =>
-        cover == "tape" ? cover : Cables.Loom(Cables.Needs(runs)) is { } size ? $"{cover}, {size} inside" : $"{cover}, wider than 2 in inside";
+    private static string Item(Covering cover, WiredRun[] runs)
+    {
+        var word = Coverings.Words[cover];
+        return cover == Covering.Tape ? word : Cables.Loom(Cables.Needs(runs)) is { } size ? $"{word}, {size} inside" : $"{word}, wider than 2 in inside";
+    }
 
     private sealed record Piece(string Item, Quantities.Meters Length, WiredRun[] Runs, bool OnPath);
 

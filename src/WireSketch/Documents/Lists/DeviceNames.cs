@@ -23,11 +23,11 @@ internal static class DeviceNames
     {
         gear switch
         {
-            Battery b => b.Chemistry?.Value,
+            Battery b => b.Chemistry?.Words,
             Capacitor c => c.Capacity?.Words,
             Speaker s => s.Coils?.Words,
             ProtectiveDevice { Breaker: true } p => p.Rating?.Words,
-            Isolator i => i.Type?.Value,
+            Isolator i => i.Type?.Words,
             Relay r => r.Contact?.Words,
             Amplifier a => Count(a.Channels.Length, "channel"),
             FuseBlock f => Count(f.Outputs, "output"),
@@ -45,7 +45,7 @@ internal static class DeviceNames
             Alternator a => a.Output?.Words,
             GeneralSource s => s.Current?.Words,
             Speaker s => s.Handles?.Words,
-            ProtectiveDevice { Breaker: true } p => $"{p.Reset?.Value ?? "manual"} reset",
+            ProtectiveDevice { Breaker: true } p => $"{p.Reset?.Words ?? "manual"} reset",
             Isolator i => i.Rating?.Words,
             FuseBlock f => f.Rating?.Words,
             DistributionBlock d => d.Rating?.Words,

@@ -19,14 +19,18 @@ internal static class FuseStyleChoice
     public static bool IsFitted(InstalledSystem install, InternalConnection link) => link.Rating is not null || install.Wiring.IsWired(link.B);
 
     public static string Of(InstalledSystem install, ProtectiveDevice holder) =>
-        install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : holder.Style?.Value ?? Unknown;
+        install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : holder.Style?.Words ?? Unknown;
 
-    public static string Of(InstalledSystem install, InternalConnection link) => FuseConstruction.Of(link, install.Answers.Faults) ?? Unknown;
+    public static string Of(InstalledSystem install, InternalConnection link) =>
+        StyleOf(install, link) is { } style ? FuseStyles.Words[style] : Unknown;
+
+    /// <summary>Null where neither the fuse nor its rating says.</summary>
+    public static FuseStyle? StyleOf(InstalledSystem install, InternalConnection link) => FuseConstruction.Of(link, install.Answers.Faults);
 
     /// <summary>What a fuse must be able to break, where nothing says that its construction does; null where that is known, and where the fuse has no rating.</summary>
     public static Amps? ToAskFor(InstalledSystem install, InternalConnection link)
     {
         var fault = FuseConstruction.Highest(link, install.Answers.Faults);
-        return link is { Kind: ConnectionKind.Fuse, Rating: not null, Breaking: null } && fault.Value > 0 && !(FuseTable.BreakingOf(Of(install, link)) >= fault) ? fault : null;
+        return link is { Kind: ConnectionKind.Fuse, Rating: not null, Breaking: null } && fault.Value > 0 && !(FuseTable.BreakingOf(StyleOf(install, link)) >= fault) ? fault : null;
     }
 }

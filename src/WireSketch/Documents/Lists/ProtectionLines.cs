@@ -23,7 +23,7 @@ internal static class ProtectionLines
     }
 
     private static IEnumerable<PartLine> Breakers(InstalledSystem install) => install.Wiring.Runs.Where(r => r.Holder is { Breaker: true })
-        .GroupBy(r => $"circuit breaker, {r.Holder!.Rating?.Words ?? "rating not given"}, {r.Holder.Reset?.Value ?? "manual"} reset")
+        .GroupBy(r => $"circuit breaker, {r.Holder!.Rating?.Words ?? "rating not given"}, {r.Holder.Reset?.Words ?? "manual"} reset")
         .Select(g => new PartLine(PartGroup.Protection, g.Key, g.Count(), PartLine.Pieces, null, [.. g.Select(Place)], ""));
 
     private static IEnumerable<PartLine> Fuses(InstalledSystem install, bool spares) => install.Wiring.Links

@@ -1,6 +1,7 @@
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Documents.Lists;
@@ -45,5 +46,5 @@ internal sealed record WireEnd(string? Item, bool IsCrimped, string Remark)
         ? new($"push-on terminal, {conductor.Wire.SizeWords}, {width}", true, "")
         : new($"ferrule, {conductor.Wire.SizeWords}", false, "where the device clamps the wire");
 
-    private static bool IsBolted(ProtectiveDevice protection) => protection.Style?.Value is "strip" or "class T";
+    private static bool IsBolted(ProtectiveDevice protection) => protection.Style?.Value is FuseStyle.Strip or FuseStyle.ClassT;
 }

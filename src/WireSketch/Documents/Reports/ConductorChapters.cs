@@ -57,8 +57,8 @@ internal static class ConductorChapters
             working.Taken("A", "size", c.Wire.Size.Area, SizeOrigin(install, c)).Taken("L", "length", c.Length, LengthOrigin(install, c, lengths));
         }
 
-        var (metal, solid) = (IsClad(c) ? "CCA" : "Cu", c.Wire.Strands == "solid");
-        working.Told("strands", c.Wire.Strands, c.Wire.Type?.Strands is { } strands ? ReportBuilder.Place(strands.At) : "default: fine");
+        var (metal, solid) = (IsClad(c) ? "CCA" : "Cu", c.Wire.Strands == Stranding.Solid);
+        working.Told("strands", Strandings.Words[c.Wire.Strands], c.Wire.Type?.Strands is { } strands ? ReportBuilder.Place(strands.At) : "default: fine");
         var heats = Heats(install, answer);
         ZoneOf(working, install, c);
         if (heats)

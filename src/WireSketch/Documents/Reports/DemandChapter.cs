@@ -94,7 +94,7 @@ internal static class DemandChapter
             return w.Says("takes", "nothing", "the spec states no draw").Of(l.Id);
         }
 
-        w.Given("U_st", "rated volts", l.Rated, Assume.Rated).Told("behaves as", LoadModels.Behavior(l), l.Behaves is { } b ? ReportBuilder.Place(b.At) : "default: resistance for a lamp, current for a motor or pump, else power");
+        w.Given("U_st", "rated volts", l.Rated, Assume.Rated).Told("behaves as", DrawLaws.Words[LoadModels.Behavior(l)], l.Behaves is { } b ? ReportBuilder.Place(b.At) : "default: resistance for a lamp, current for a motor or pump, else power");
         if (l.Facts.AlwaysLive)
         {
             w.Told("asleep", "as awake", "always-live");

@@ -1,6 +1,7 @@
 using WireSketch.Electrical.Energy;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;

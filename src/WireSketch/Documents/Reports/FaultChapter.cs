@@ -3,6 +3,7 @@ using WireSketch.Electrical;
 using WireSketch.Electrical.Faults;
 using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 using WireSketch.Topology;
@@ -57,7 +58,8 @@ internal static class FaultChapter
         }
 
         var style = FuseStyleChoice.Of(install, device);
-        var window = FuseTable.OpeningOf(style, f.DeviceAmpsAtFar / rating);
+        var window = FuseTable.OpeningOf(
+            device.Kind == ConnectionKind.Breaker ? null : FuseStyleChoice.StyleOf(install, device), f.DeviceAmpsAtFar / rating);
         w.Told("device", $"{device.Id}, {style}", "the nearest on the way").Taken("I_n", "its rating", rating, "chapter Fuses and breakers")
             .Taken("I_d", "through it, short at the far end, its source alone", f.DeviceAmpsAtFar, "the network solved").Taken("I_b", "to break, short right behind it", f.DeviceAmpsAtNear, "the network solved");
         if (f.Breaking is { } breaking)

@@ -27,10 +27,10 @@ internal static class OperatingChapters
 
     private static Chapter Of(InstalledSystem install, StateResult state)
     {
-        var i = (int)state.State;
+        var i = SystemStates.All.IndexOf(state.State);
         var drops = new StepDrops(install, state);
         return new(
-            $"state-{Ids[i]}", $"Volts and amps: {States.Words[i]}",
+            $"state-{Ids[i]}", $"Volts and amps: {SystemStates.WordOf(state.State)}",
             [
                 $"State: {Meanings[i]}.",
                 "The whole supply network is solved at once (nodal analysis): at every terminal the currents sum to zero (Kirchhoff), loads take what the chapter on demand says. What each conductor and fuse loses is its current times its resistance; a device gets the volts of its source less what is lost on its way there and back.",
@@ -56,8 +56,8 @@ internal static class OperatingChapters
             "volts", "Volts of the terminals against the body", ["As the networks of the five states were solved; \"floats\" where nothing holds a terminal at any voltage in that state."], [],
             [
                 .. inside.Select(t => install.Answers.States.Aggregate(new ReportBuilder(), (w, s) => s.Volts[t.Index] is { } v
-                    ? w.Solved<Volts>("", States.Words[(int)s.State], v, Solved, ReportBuilder.FineDigits)
-                    : w.Says(States.Words[(int)s.State], "floats", Solved)).Of(t.Id)),
+                    ? w.Solved<Volts>("", SystemStates.WordOf(s.State), v, Solved, ReportBuilder.FineDigits)
+                    : w.Says(SystemStates.WordOf(s.State), "floats", Solved)).Of(t.Id)),
             ]);
     }
 
@@ -77,7 +77,7 @@ internal static class OperatingChapters
             switch (wiring.GearById.GetValueOrDefault(s.Id))
             {
                 case Battery b:
-                    w.Given("U0", "volts at rest", b.Rest ?? (b.Chemistry?.Value is null or "flooded" ? spec.Job.Vehicle.Rest : null), Defaults.Rest(wiring, b), $"{Assume.Resting.Words}; AGM and gel {Assume.RestingAgm.Words}; lithium {Assume.RestingLithium}");
+                    w.Given("U0", "volts at rest", b.Rest ?? (b.Chemistry?.Value is null or Chemistry.Flooded ? spec.Job.Vehicle.Rest : null), Defaults.Rest(wiring, b), $"{Assume.Resting.Words}; AGM and gel {Assume.RestingAgm.Words}; lithium {Assume.RestingLithium}");
                     if (s.Amps.Value >= 0)
                     {
                         w.Given("R_i", "internal resistance", b.Internal, Defaults.Internal(b), Assume.Internal.ToString())

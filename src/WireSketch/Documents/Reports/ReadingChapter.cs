@@ -1,4 +1,7 @@
 using WireSketch.Installation;
+using WireSketch.Language;
+using WireSketch.Rules.Specs;
+using WireSketch.Rules;
 
 namespace WireSketch.Documents.Reports;
 
@@ -11,7 +14,7 @@ internal static class ReadingChapter
         [],
         [
             .. install.Spec.Readings.Where(r => r is { At: not null, Reads: not null }).Select(r => (Reading: r, Expected: ExpectedReading.Of(install, r))).Select(x => new ReportBuilder()
-                .Told("reads", x.Reading.Reads!.Value.Words, ReportBuilder.Place(x.Reading.Reads.Value.At)).Told("state", x.Reading.State?.Value ?? "full output", x.Reading.State is { } s ? ReportBuilder.Place(s.At) : "default: full output")
+                .Told("reads", x.Reading.Reads!.Value.Words, ReportBuilder.Place(x.Reading.Reads.Value.At)).Told("state", x.Reading.State?.Words ?? SystemStates.WordOf(SystemState.FullOutput), x.Reading.State is { } s ? ReportBuilder.Place(s.At) : "default: full output")
                 .Says("computed", x.Expected?.Words ?? "nothing of that kind", "the chapters above").Says("verdict", x.Expected is null ? "cannot be compared" : x.Expected.Fits ? "fits" : "differs", "rule spec/reading-differs").Of(x.Reading.At!.Value.Value)),
         ]);
 }

@@ -25,7 +25,7 @@ internal static class SignalChapters
         ["A device wakes by what its setting says and what is wired or carried to it. The currents of all inputs on one control output are summed."],
         [],
         [
-            .. install.Answers.Wakes.Select(w => new ReportBuilder().Told("setting", w.Mode, WakeOrigin(w)).Says("wakes by", w.By ?? "nothing", "the wiring").Says("from", w.Source ?? "nothing", "the wiring")
+            .. install.Answers.Wakes.Select(w => new ReportBuilder().Told("setting", WakeModes.Words[w.Mode], WakeOrigin(w)).Says("wakes by", w.By is { } by ? WakeModes.Words[by] : "nothing", "the wiring").Says("from", w.Source ?? "nothing", "the wiring")
                 .Says("live with the ignition off", w.LiveWithIgnitionOff ? "yes" : "no", "the wiring, with all switched sources off").Of(w.Gear.Id)),
             .. install.Answers.Energy.ControlLoads.Select(c => new ReportBuilder()
                 .Each("I_c", "inputs on it", c.Takers.Select(t => (t.Gear.Id, t.Amps)), $"remote-current or coil of each ({string.Join(", ", c.Takers.Select(t => TakerOrigin(t.Gear)).Distinct())})")
@@ -35,7 +35,7 @@ internal static class SignalChapters
 
     private static Calculation Of(InstalledSystem install, SignalResult s)
     {
-        var w = new ReportBuilder().Told("fed by", s.FedBy ?? "nothing", "the wiring").Told("chain", s.Chain.IsEmpty ? "none" : string.Join(" > ", s.Chain.Select(g => g.Id)), "the wiring").Told("level", s.Level ?? "none", "kind of the output");
+        var w = new ReportBuilder().Told("fed by", s.FedBy ?? "nothing", "the wiring").Told("chain", s.Chain.IsEmpty ? "none" : string.Join(" > ", s.Chain.Select(g => g.Id)), "the wiring").Told("level", s.Level is { } level ? SignalLevels.Words[level] : "none", "kind of the output");
         if (s.FedBy is null || s.Maximum is not { } arrives)
         {
             return w.Says("arrives", s.FedBy is null ? "nothing" : "unknown", s.FedBy is null ? "nothing is wired to it" : "nobody states what feeds it").Of($"{s.Gear.Id}.{s.Input}");
@@ -87,7 +87,7 @@ internal static class SignalChapters
 
     private static string RangeOrigin(SignalResult s) => (s.Gear switch
     {
-        Amplifier a => s.Level == "speaker" ? a.InputSpeaker?.At : a.InputLine?.At,
+        Amplifier a => s.Level == SignalLevel.Speaker ? a.InputSpeaker?.At : a.InputLine?.At,
         Processor p => p.Inputs.FirstOrDefault(i => i.Name.Value == s.Input.Split('.')[0])?.Maximum?.At,
         LevelAdapter a => a.Maximum?.At,
         _ => null,
@@ -97,7 +97,7 @@ internal static class SignalChapters
     {
         Amplifier a => a.Settings.Wake ?? (a.WakesOn.IsEmpty ? null : a.WakesOn[0]),
         Processor p => p.Settings.Wake ?? (p.WakesOn.IsEmpty ? null : p.WakesOn[0]),
-        _ => (Written<string>?)null,
+        _ => (Written<WakeMode>?)null,
     }) is { } written ? ReportBuilder.Place(written.At) : "default: remote";
 
     private static string TakerOrigin(Gear gear) => gear switch

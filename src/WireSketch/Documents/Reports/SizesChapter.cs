@@ -1,5 +1,6 @@
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -33,7 +34,7 @@ internal static class SizesChapter
         var highest = run.Conductors.Select(c => SourceReach.Highest(install, c) ?? (new Amps(0), SystemState.FullOutput)).ToArray();
         var (load, state) = highest.Length == 0 ? (new Amps(0), SystemState.FullOutput) : highest.MaxBy(h => h.Item1.Value);
         var link = FuseSizes.LinkOf(install.Wiring, run)!;
-        var w = new ReportBuilder().Told("auto", "rating", ReportBuilder.Place(run.Run.Protection!.At)).Taken("I", "highest current of any state", load, $"chapter Volts and amps: {States.Words[(int)state]}");
+        var w = new ReportBuilder().Told("auto", "rating", ReportBuilder.Place(run.Run.Protection!.At)).Taken("I", "highest current of any state", load, $"chapter Volts and amps: {SystemStates.WordOf(state)}");
         var own = DeviceFuses.Largest(install.Wiring, link);
         if (own is { } o)
         {

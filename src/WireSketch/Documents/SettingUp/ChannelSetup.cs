@@ -48,7 +48,7 @@ public sealed record ChannelSetup(
         var before = SignalFeeds.InputsOf(install, answer).SelectMany(i => SignalFeeds.SettingsOf(install, i).Select(s => (Settings: s, Device: SignalFeeds.SourceOf(install, i).Gear?.Id ?? ""))).Distinct().ToArray();
         var drivers = answer.Coils.Select(c => c.Speaker).Distinct().ToArray();
         var isSubwoofer = drivers.Any(d => d.Subwoofer);
-        var needsHighPass = drivers.Any(d => d.Band?.Value is "tweeter" or "midrange");
+        var needsHighPass = drivers.Any(d => d.Band?.Value is SpeakerBand.Tweeter or SpeakerBand.Midrange);
 
         // A filter stands at the amplifier or in the processor ahead of it: both are named, and the one that cuts more counts.
         var highPasses = Settings(s => s.HighPass).ToArray();
@@ -60,7 +60,7 @@ public sealed record ChannelSetup(
         var passive = drivers.Select(d => ChannelFilters.HighPassOf(install, answer, d)).Any(h => h is not null);
         var highPass = Words(highPasses) ?? (needsHighPass && !passive ? "as the speaker's maker says: it must have one" : !isSubwoofer && hasSubwoofer ? $"{HandOver} to begin with" : "–");
         var lowPass = Words(lowPasses) ?? (isSubwoofer ? $"{HandOver} to begin with" : "–");
-        var tuned = drivers.Where(d => d.EnclosureType?.Value == "vented").Select(d => d.Tuned?.Value).FirstOrDefault(t => t is not null);
+        var tuned = drivers.Where(d => d.EnclosureType?.Value == EnclosureType.Vented).Select(d => d.Tuned?.Value).FirstOrDefault(t => t is not null);
         var subsonic = Words(subsonics) ?? (tuned is { } t ? $"{new Hertz(Math.Round(t.Value / ThirdOfOctave))} to begin with" : "–");
         var boosts = Settings(s => s.Boost).ToArray();
         var boost = Math.Max(0, (own.BoostBy ?? all.BoostBy)?.Value ?? 0) + before.Sum(b => Math.Max(0, b.Settings.BoostBy?.Value ?? 0));

@@ -4,6 +4,8 @@ using WireSketch.Documents.Lists;
 using WireSketch.Electrical;
 using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Installation;
+using WireSketch.Language.Kinds;
+using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -91,7 +93,7 @@ internal static class SetupPaper
 
     private static PlainTable Waking(InstalledSystem install) => new(
         [new("Device"), new("Switch"), new("Woken by"), new("Live with the ignition off")],
-        [.. install.Answers.Wakes.Select(w => ImmutableArray.Create(w.Gear.Id, w.Mode, w.Source ?? w.By ?? "nothing", w.LiveWithIgnitionOff ? "yes" : "no"))]);
+        [.. install.Answers.Wakes.Select(w => ImmutableArray.Create(w.Gear.Id, WakeModes.Words[w.Mode], w.Source ?? (w.By is { } by ? WakeModes.Words[by] : null) ?? "nothing", w.LiveWithIgnitionOff ? "yes" : "no"))]);
 
     private static PlainTable Filters(ImmutableArray<ChannelSetup> channels) => new(
         [new("Channel"), new("Load", true), new("High-pass"), new("Low-pass"), new("Subsonic"), new("Remarks")],

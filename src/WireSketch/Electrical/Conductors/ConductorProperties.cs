@@ -24,7 +24,7 @@ internal sealed class ConductorProperties(Wiring wiring)
     /// <summary>Resistance of the wire itself at 20 C: resistivity times length over area, times the lay of its strands.</summary>
     public static Ohms At20(Conductor c)
     {
-        return MetalOf(c).Resistance(c.Wire.Size.Area, c.Length, new(20)) * (c.Wire.Strands == "solid" ? 1 : Lay);
+        return MetalOf(c).Resistance(c.Wire.Size.Area, c.Length, new(20)) * (c.Wire.Strands == Stranding.Solid ? 1 : Lay);
     }
 
     /// <summary>Resistance at a temperature, with its two terminations; a jumper without length has one.</summary>

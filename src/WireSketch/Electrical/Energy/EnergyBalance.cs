@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical.OperatingPoints;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
@@ -11,7 +12,7 @@ namespace WireSketch.Electrical.Energy;
 internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateResult> states)
 {
     /// <summary>What may be taken from a battery, over its capacity.</summary>
-    public static Assumption<Share> UsableOf(Battery b) => b.Chemistry?.Value == "lithium" ? Assume.UsableLithium : Assume.Usable;
+    public static Assumption<Share> UsableOf(Battery b) => b.Chemistry?.Value == Chemistry.Lithium ? Assume.UsableLithium : Assume.Usable;
 
     public static double Usable(Battery b) => UsableOf(b).Value.Value;
 
@@ -30,9 +31,11 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateResult> s
             Sum(SystemState.Standby, average: true) + OfVehicle(SystemState.Standby), new(usable), Emptied(SystemState.EngineOff), Emptied(SystemState.Standby), controls);
     }
 
+    private StateResult StateOf(SystemState state) => states.First(s => s.State == state);
+
     public static double ShareOfTime(GeneralSource g) => (g.Duty?.Value.Value ?? 1) * (g.Hours is { } h ? Math.Min(1, h.Value.Value / 86400) : 1);
 
-    private Amps Sum(SystemState state, bool average) => new(states[(int)state].Loads.Sum(l => l.Amps.Value * (average ? LoadModels.ShareOfTime(l.Path.Gear) : 1)));
+    private Amps Sum(SystemState state, bool average) => new(StateOf(state).Loads.Sum(l => l.Amps.Value * (average ? LoadModels.ShareOfTime(l.Path.Gear) : 1)));
 
     /// <summary>What the parked vehicle itself takes of its battery.</summary>
     private Amps OfVehicle(SystemState state) => state == SystemState.Standby && wiring.Gear.Any(g => g is Battery) ? Defaults.RestCurrent(wiring) : new Amps(0);
@@ -42,7 +45,7 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateResult> s
     {
         var group = Groups(state);
         var first = wiring.Gear.OfType<Battery>().Select(b => group[wiring.TerminalOf(b, "+")!.Index]).FirstOrDefault(-1);
-        var drawn = states[(int)state].Loads
+        var drawn = StateOf(state).Loads
             .Select(l => (Group: group[FedFrom(l.Path).Index], Of: l.Path.Gear.Id, Amps: l.Amps * LoadModels.ShareOfTime(l.Path.Gear)))
             .Append((Group: first, Of: "the vehicle itself", Amps: OfVehicle(state)))
 
@@ -63,9 +66,8 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateResult> s
     /// <summary>The group of terminals that each belongs to, joined by conductors and by what is closed in a state; the body joins nothing.</summary>
     private int[] Groups(SystemState state)
     {
-        var word = States.Words[(int)state];
         var driven = Relays.Driven(wiring);
-        var pulledIn = driven.Where(r => Relays.IsPulledIn(wiring, r, t => states[(int)state].Volts[t.Index]?.Value)).ToArray();
+        var pulledIn = driven.Where(r => Relays.IsPulledIn(wiring, r, t => StateOf(state).Volts[t.Index]?.Value)).ToArray();
         var group = Enumerable.Repeat(-1, wiring.Terminals.Length).ToArray();
         for (var start = 1; start < group.Length; start++)
         {
@@ -80,7 +82,7 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateResult> s
             {
                 var here = wiring.Terminals[i];
                 foreach (var next in wiring.ConductorsAt[i].Select(c => c.Other(here).Index)
-                    .Concat(wiring.LinksAt[i].Where(l => l.Kind != ConnectionKind.Chassis && Relays.IsClosed(l, word, driven, pulledIn)).Select(l => l.Other(here).Index))
+                    .Concat(wiring.LinksAt[i].Where(l => l.Kind != ConnectionKind.Chassis && Relays.IsClosed(l, state, driven, pulledIn)).Select(l => l.Other(here).Index))
                     .Where(n => n > 0 && group[n] < 0))
                 {
                     group[next] = start;

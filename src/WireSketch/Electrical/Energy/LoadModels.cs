@@ -91,18 +91,18 @@ internal static class LoadModels
 
         return Behavior(l) switch
         {
-            "resistance" => new(LoadModelKind.Resistance, rated * rated / w),
-            "current" => new(LoadModelKind.Current, w / rated),
+            DrawLaw.Resistance => new(LoadModelKind.Resistance, rated * rated / w),
+            DrawLaw.Current => new(LoadModelKind.Current, w / rated),
             _ => new(LoadModelKind.Power, w),
         };
     }
 
-    /// <summary>power, current or resistance: as written, else as its kind behaves.</summary>
-    public static string Behavior(Load l) => l.Behaves?.Value ?? l switch
+    /// <summary>What of its draw stays the same: as written, else as its kind behaves.</summary>
+    public static DrawLaw Behavior(Load l) => l.Behaves?.Value ?? l switch
     {
-        { Resistance: not null } or { KindWord: "lamp" } => "resistance",
-        { KindWord: "motor" or "pump" } => "current",
-        _ => "power",
+        { Resistance: not null } or { KindWord: "lamp" } => DrawLaw.Resistance,
+        { KindWord: "motor" or "pump" } => DrawLaw.Current,
+        _ => DrawLaw.Power,
     };
 
     private static LoadModel Power(Watts watts) => new(LoadModelKind.Power, watts.Value);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using WireSketch.Electrical.Conductors;
 using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Electrical.Solver;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
@@ -77,7 +78,7 @@ internal sealed class FaultFinder
         Amps? breaking = device?.Breaking;
         if (device?.Rating is { Value: > 0 } rating)
         {
-            var style = FuseConstruction.Of(device, new Amps(toBreak)) ?? "";
+            var style = FuseConstruction.Of(device, new Amps(toBreak));
             opens = FuseTable.OpensWithin(style, through / rating);
             breaking ??= FuseTable.BreakingOf(style);
         }

@@ -1,4 +1,5 @@
 using WireSketch.Electrical.Energy;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
@@ -11,8 +12,8 @@ internal static class Defaults
 {
     public static Volts Rest(Wiring wiring, Battery battery) => battery.Rest?.Value ?? battery.Chemistry?.Value switch
     {
-        "AGM" or "gel" => Assume.RestingAgm.Value,
-        "lithium" => Assume.RestingLithium.Value,
+        Chemistry.Agm or Chemistry.Gel => Assume.RestingAgm.Value,
+        Chemistry.Lithium => Assume.RestingLithium.Value,
         _ => Rest(wiring),
     };
 
@@ -49,5 +50,5 @@ internal static class Defaults
         };
     }
 
-    public static bool EngineRuns(SystemState state) => state is SystemState.FullOutput or SystemState.Music or SystemState.Idle;
+    public static bool EngineRuns(SystemState state) => SystemStates.EngineRuns.Contains(state);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Tables;
 using WireSketch.Topology;
@@ -18,9 +19,9 @@ internal static class Relays
 
     /// <summary>Whether a link conducts in a state.</summary>
     /// <param name="link">The link.</param>
-    /// <param name="state">The state's word.</param>
+    /// <param name="state">The state.</param>
     /// <param name="driven">Relays whose coil is known.</param>
     /// <param name="pulledIn">Those of them that are pulled in.</param>
-    public static bool IsClosed(InternalConnection link, string state, IReadOnlyCollection<Relay> driven, IReadOnlyCollection<Relay> pulledIn) =>
-        link.Gear is Relay relay && driven.Contains(relay) ? pulledIn.Contains(relay) == (link.Id == relay.Id) : link.ClosedIn.Contains(state, StringComparer.Ordinal);
+    public static bool IsClosed(InternalConnection link, SystemState state, IReadOnlyCollection<Relay> driven, IReadOnlyCollection<Relay> pulledIn) =>
+        link.Gear is Relay relay && driven.Contains(relay) ? pulledIn.Contains(relay) == (link.Id == relay.Id) : link.ClosedIn.Contains(state);
 }

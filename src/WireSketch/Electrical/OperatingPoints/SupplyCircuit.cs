@@ -122,7 +122,7 @@ internal sealed class SupplyCircuit
 
     private int Close(InternalConnection link)
     {
-        if (!Relays.IsClosed(link, States.Words[(int)state], driven, pulledIn) || link.A.Role is TerminalRole.Speaker or TerminalRole.Line)
+        if (!Relays.IsClosed(link, state, driven, pulledIn) || link.A.Role is TerminalRole.Speaker or TerminalRole.Line)
         {
             return -1;
         }
@@ -147,10 +147,10 @@ internal sealed class SupplyCircuit
             case GeneralSource s when first is null || Defaults.EngineRuns(state):
                 AddRegulated(s.Id, Poles(s), s.Voltage?.Value ?? Assume.Running.Value, s.Current?.Value);
                 break;
-            case IgnitionSource { Live.Value: not "start" } i when state != SystemState.Standby || i.Live?.Value == "constant":
+            case IgnitionSource { Live.Value: not CircuitLive.Start } i when state != SystemState.Standby || i.Live?.Value == CircuitLive.Constant:
                 Feed(wiring.TerminalOf(i, "")!.Index, i.Voltage?.Value, Assume.FactoryCircuit.Value);
                 break;
-            case TapPoint { Carries.Value: "constant" or "accessory" or "control" } t when state != SystemState.Standby || t.Carries?.Value == "constant":
+            case TapPoint { Carries.Value: TapContent.Constant or TapContent.Accessory or TapContent.Control } t when state != SystemState.Standby || t.Carries?.Value == TapContent.Constant:
                 Feed(wiring.TerminalOf(t, "")!.Index, null, Assume.FactoryCircuit.Value);
                 break;
             case HeadUnit h when state != SystemState.Standby:

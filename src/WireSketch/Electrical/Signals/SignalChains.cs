@@ -29,7 +29,7 @@ internal sealed class SignalChains(Wiring wiring)
         var feed = Feeding(device, input);
         var arriving = feed is null ? new Arriving(null, null, 0, false) : Follow(feed, chain, [device.Id]);
         chain.Reverse();
-        var level = feed is null ? null : feed.Role == TerminalRole.Speaker ? "speaker" : "line";
+        var level = feed is null ? (SignalLevel?)null : feed.Role == TerminalRole.Speaker ? SignalLevel.Speaker : SignalLevel.Line;
         var (takes, accepts) = Accepts(device, input, level);
         return new(device, input.Name, [.. chain], level, arriving.Maximum, accepts, takes, arriving.Changes, arriving.Lowest, arriving.Loops, feed?.Id[..^2]);
     }
@@ -77,17 +77,17 @@ internal sealed class SignalChains(Wiring wiring)
         }
     }
 
-    private static (bool Takes, Range<Volts>? Accepts) Accepts(Gear device, TerminalShape input, string? level)
+    private static (bool Takes, Range<Volts>? Accepts) Accepts(Gear device, TerminalShape input, SignalLevel? level)
     {
         switch (device)
         {
             case Amplifier amp:
-                return level == "speaker" ? (amp.InputSpeaker is not null, amp.InputSpeaker?.Value) : (amp.InputLine is not null || amp.InputSpeaker is null, amp.InputLine?.Value);
+                return level == SignalLevel.Speaker ? (amp.InputSpeaker is not null, amp.InputSpeaker?.Value) : (amp.InputLine is not null || amp.InputSpeaker is null, amp.InputLine?.Value);
             case Processor processor:
                 var group = processor.Inputs.First(i => i.Name.Value == input.Name.Split('.')[0]);
                 return (level is null || group.Level == level, group.Maximum is { } most ? new(new(0), most.Value) : null);
             case LevelAdapter adapter:
-                return (level != "line", adapter.Maximum is { } max ? new(new(0), max.Value) : null);
+                return (level != SignalLevel.Line, adapter.Maximum is { } max ? new(new(0), max.Value) : null);
             default:
                 return (true, null);
         }

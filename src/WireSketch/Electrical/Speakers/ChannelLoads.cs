@@ -57,7 +57,7 @@ internal sealed class ChannelLoads
         return gear switch
         {
             Amplifier a => a.Channels.Select(c => Make(c.Name.Value, c, null)),
-            HeadUnit h => h.Outputs.Where(o => o.Level == "speaker")
+            HeadUnit h => h.Outputs.Where(o => o.Level == SignalLevel.Speaker)
                 .SelectMany(o => TerminalShape.ChannelNames(o.Channels).Select(n => Make($"{o.Name.Value}.{n}", null, o.Maximum?.Value))),
             _ => [],
         };

@@ -98,7 +98,7 @@ internal sealed class SpeakerNetworks
             yield return new NetworkPart.Resistance(plus, minus, own.Value);
         }
 
-        if (adapter.Passes.Any(p => p.Value == "load"))
+        if (adapter.Passes.Any(p => p.Value == AdapterPass.Load))
         {
             var output = wiring.TerminalOf(adapter, $"out.{channel}.+")!;
             foreach (var behind in wiring.NetOf[output.Index].Terminals.Where(t => t.Gear is Amplifier && t.Shape.Flow == TerminalFlow.In && t.Side == '+'))
@@ -111,7 +111,7 @@ internal sealed class SpeakerNetworks
         }
     }
 
-    private static Ohms? LoadOf(Amplifier amp) => amp.Settings.InputLoad?.Value == "on" && amp.InputLoad is { Value.Value: > 0 } load ? load.Value : null;
+    private static Ohms? LoadOf(Amplifier amp) => amp.Settings.InputLoad?.Value == InputLoadSwitch.On && amp.InputLoad is { Value.Value: > 0 } load ? load.Value : null;
 
     private static string Text(int n) => n.ToString(System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -55,55 +55,55 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
         var sources = wired ? Sources(remote, null) : [];
         var offset = signals.FirstOrDefault(s => ReferenceEquals(s.Gear, device) && CarriesOffset(s));
         var signal = signals.FirstOrDefault(s => ReferenceEquals(s.Gear, device) && s.FedBy is not null);
-        var mode = settings.Wake?.Value ?? (wakesOn.IsEmpty ? "remote" : Likeliest(wakesOn, !sources.IsEmpty, offset is not null, signal is not null));
+        var mode = settings.Wake?.Value ?? (wakesOn.IsEmpty ? WakeMode.Remote : Likeliest(wakesOn, !sources.IsEmpty, offset is not null, signal is not null));
         var taken = device.InVehicle && !wired && settings.Wake is null;
-        string? by = mode switch
+        WakeMode? by = mode switch
         {
             _ when taken => mode,
-            "always" => mode,
-            "remote" or "accessory" when !sources.IsEmpty => mode,
-            "dc offset" when offset is not null => mode,
-            "signal" when signal is not null => mode,
+            WakeMode.Always => mode,
+            WakeMode.Remote or WakeMode.Accessory when !sources.IsEmpty => mode,
+            WakeMode.DcOffset when offset is not null => mode,
+            WakeMode.Signal when signal is not null => mode,
             _ => null,
         };
         var source = mode switch
         {
-            "remote" or "accessory" => sources.FirstOrDefault()?.Id,
-            "dc offset" => offset?.FedBy,
-            "signal" => signal?.FedBy,
+            WakeMode.Remote or WakeMode.Accessory => sources.FirstOrDefault()?.Id,
+            WakeMode.DcOffset => offset?.FedBy,
+            WakeMode.Signal => signal?.FedBy,
             _ => null,
         };
-        var other = mode is "remote" or "accessory" ? offset is not null : !sources.IsEmpty;
+        var other = mode is WakeMode.Remote or WakeMode.Accessory ? offset is not null : !sources.IsEmpty;
         var matches = by is not null || !other;
-        var input = mode == "dc offset" ? offset is not null : mode != "signal" || signal is not null;
-        var always = mode == "always" || (mode is "remote" or "accessory" && by is not null && Sources(remote, "standby").Any(IsLiveAlways));
+        var input = mode == WakeMode.DcOffset ? offset is not null : mode != WakeMode.Signal || signal is not null;
+        var always = mode == WakeMode.Always || (mode is WakeMode.Remote or WakeMode.Accessory && by is not null && Sources(remote, SystemState.Standby).Any(IsLiveAlways));
         return new(device, by, source, mode, matches, input || taken, sources, wired, always && !device.Facts.AlwaysLive);
     }
 
     /// <summary>Where no setting is written: the first thing it can wake on that is there; else the first.</summary>
-    private static string Likeliest(ImmutableArray<Written<string>> wakesOn, bool control, bool offset, bool signal) =>
-        wakesOn.Select(w => w.Value).FirstOrDefault(w => w switch
+    private static WakeMode Likeliest(ImmutableArray<Written<WakeMode>> wakesOn, bool control, bool offset, bool signal) =>
+        wakesOn.Select(w => (WakeMode?)w.Value).FirstOrDefault(w => w switch
         {
-            "remote" or "accessory" => control,
-            "dc offset" => offset,
-            "signal" => signal,
+            WakeMode.Remote or WakeMode.Accessory => control,
+            WakeMode.DcOffset => offset,
+            WakeMode.Signal => signal,
             _ => true,
         }) ?? wakesOn[0].Value;
 
     internal static bool IsLiveAlways(Terminal source) =>
-        source.Gear is Battery or GeneralSource or IgnitionSource { Live.Value: "constant" } or TapPoint { Carries.Value: "constant" };
+        source.Gear is Battery or GeneralSource or IgnitionSource { Live.Value: CircuitLive.Constant } or TapPoint { Carries.Value: TapContent.Constant };
 
     /// <summary>A DC offset starts at a speaker output of a head unit and goes on only through what passes it.</summary>
     private static bool CarriesOffset(SignalResult signal) =>
         !signal.Chain.IsEmpty
-        && (signal.Chain[0] is TapPoint { Carries.Value: "speaker" } or Amplifier { InVehicle: true } || (signal.Chain[0] is HeadUnit { DcOffset: not false } radio && StartsAtSpeakerLevel(radio, signal)))
-        && signal.Chain.Skip(1).All(g => g is LevelAdapter a && a.Passes.Any(p => p.Value == "dc offset"));
+        && (signal.Chain[0] is TapPoint { Carries.Value: TapContent.Speaker } or Amplifier { InVehicle: true } || (signal.Chain[0] is HeadUnit { DcOffset: not false } radio && StartsAtSpeakerLevel(radio, signal)))
+        && signal.Chain.Skip(1).All(g => g is LevelAdapter a && a.Passes.Any(p => p.Value == AdapterPass.DcOffset));
 
     private static bool StartsAtSpeakerLevel(HeadUnit radio, SignalResult signal) =>
-        signal.Chain.Length > 1 ? signal.Chain[1] is LevelAdapter && radio.Outputs.Any(o => o.Level == "speaker") : signal.Level == "speaker";
+        signal.Chain.Length > 1 ? signal.Chain[1] is LevelAdapter && radio.Outputs.Any(o => o.Level == SignalLevel.Speaker) : signal.Level == SignalLevel.Speaker;
 
     /// <summary>Every source that a control terminal is joined to, through wires, fuses and switches.</summary>
-    internal ImmutableArray<Terminal> Sources(Terminal start, string? state)
+    internal ImmutableArray<Terminal> Sources(Terminal start, SystemState? state)
     {
         var seen = new HashSet<int> { start.Index };
         var queue = new Queue<Terminal>([start]);
@@ -117,7 +117,7 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
             }
 
             foreach (var next in wiring.ConductorsAt[here.Index].Select(c => c.Other(here))
-                .Concat(wiring.LinksAt[here.Index].Where(l => l.Kind is not (ConnectionKind.Chassis or ConnectionKind.FactoryLead) && (state is null || l.ClosedIn.Contains(state))).Select(l => l.Other(here)))
+                .Concat(wiring.LinksAt[here.Index].Where(l => l.Kind is not (ConnectionKind.Chassis or ConnectionKind.FactoryLead) && (state is null || l.ClosedIn.Contains(state.Value))).Select(l => l.Other(here)))
                 .Where(t => seen.Add(t.Index)))
             {
                 queue.Enqueue(next);
@@ -132,7 +132,7 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
         HeadUnit => t.Shape.Name == "remote",
         Processor or LevelAdapter => t.Shape.Name == "remote-out",
         IgnitionSource => true,
-        TapPoint tap => tap.Carries?.Value is "control" or "accessory" or "constant",
+        TapPoint tap => tap.Carries?.Value is TapContent.Control or TapContent.Accessory or TapContent.Constant,
         Battery or Alternator or GeneralSource => t.Shape.Name == "+",
         _ => false,
     };

@@ -67,7 +67,7 @@ internal sealed class GroundMissing : Rule
     /// <summary>Relays and sensing devices between batteries pull in against their own minus; diodes need none.</summary>
     private IEnumerable<Finding> Isolators(InstalledSystem install) =>
         from isolator in install.Spec.Gear.OfType<Isolator>()
-        where !isolator.InVehicle && isolator.Type?.Value != "diode"
+        where !isolator.InVehicle && isolator.Type?.Value != IsolatorType.Diode
         let minus = install.Wiring.TerminalOf(isolator, "-")!
         where (install.Wiring.IsWired(install.Wiring.TerminalOf(isolator, "main")!) || install.Wiring.IsWired(install.Wiring.TerminalOf(isolator, "second")!)) && !GroundPaths.Reaches(install.Wiring, minus)
         select Of(install, isolator, minus);

@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -14,9 +15,9 @@ internal sealed class GroundShared : Rule
     private static readonly Amps Guest = new(2);
 
     /// <summary>Parts of the vehicle that a ground must not share, as <c>on</c> names them, and what they belong to.</summary>
-    private static readonly (string On, string Says)[] Minding =
+    private static readonly (MountingBase On, string Says)[] Minding =
     [
-        ("airbag part", "the airbags"), ("belt anchor", "a seat belt"), ("seat bolt", "a seat"), ("brake part", "the brakes"), ("fuel part", "the fuel system"),
+        (MountingBase.AirbagPart, "the airbags"), (MountingBase.BeltAnchor, "a seat belt"), (MountingBase.SeatBolt, "a seat"), (MountingBase.BrakePart, "the brakes"), (MountingBase.FuelPart, "the fuel system"),
     ];
 
     public override RuleCard Card { get; } = new(
@@ -53,15 +54,15 @@ internal sealed class GroundShared : Rule
         from point in install.Spec.Gear.OfType<ChassisPoint>()
         where install.Wiring.IsWired(install.Wiring.TerminalOf(point, "")!)
         let minds = Minding.FirstOrDefault(m => m.On == point.On?.Value)
-        where minds.On is not null
+        where minds.Says is not null
         select Report(
-            point.On!.Value.At, $"{point.Id} is on a {minds.On}: it is shared with {minds.Says}",
+            point.On!.Value.At, $"{point.Id} is on a {MountingBases.Words[minds.On]}: it is shared with {minds.Says}",
             "choose a point of your own on the body, and write on: body", point.Id);
 
     private IEnumerable<Finding> Wires(InstalledSystem install)
     {
         var state = install.Answers.State(SystemState.FullOutput);
-        foreach (var tap in install.Spec.Gear.OfType<TapPoint>().Where(t => t.Carries is { Value: "ground" }))
+        foreach (var tap in install.Spec.Gear.OfType<TapPoint>().Where(t => t.Carries is { Value: TapContent.Ground }))
         {
             var users = state.Loads.Where(l => l.Path.Return.Any(s => s.Link is { Kind: ConnectionKind.Chassis } link && link.Gear?.Id == tap.Id)).ToArray();
             var amps = new Amps(users.Sum(l => l.Amps.Value));

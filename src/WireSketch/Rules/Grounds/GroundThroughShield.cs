@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 
 namespace WireSketch.Rules.Grounds;
 
@@ -73,7 +74,7 @@ internal sealed class GroundThroughShield : Rule
         from load in install.Wiring.Loads
         where load.ReturnsThroughShield && install.Wiring.IsWired(load.Plus)
         let shield = load.Return.Select(s => s.Conductor).FirstOrDefault(c => c is not null)
-        let amps = install.Answers.State(Electrical.SystemState.FullOutput).Loads.FirstOrDefault(l => l.Path.Gear.Id == load.Gear.Id)?.Amps
+        let amps = install.Answers.State(SystemState.FullOutput).Loads.FirstOrDefault(l => l.Path.Gear.Id == load.Gear.Id)?.Amps
         select Report(
             load.Gear.Name.At,
             $"nothing grounds {load.Gear.Id}: its only way back is the shield of {shield?.RunId}{(amps is { Value: > 0 } a ? FindingText.Of($", which would carry {a:measured}") : FindingText.None)}",

@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Loads;
@@ -41,7 +42,7 @@ internal sealed class LoadBoostRisky : Rule
             foreach (var settings in ChannelFilters.Along(install, channel).Where(s => s is { Boost: not null, BoostBy.Value: > 0 }).Distinct())
             {
                 var boost = settings.Boost!.Value;
-                var box = channel.Coils.Select(c => c.Speaker).FirstOrDefault(s => s.EnclosureType?.Value == "vented" && s.Tuned is { } t && settings.BoostAt is { } at && at < t.Value);
+                var box = channel.Coils.Select(c => c.Speaker).FirstOrDefault(s => s.EnclosureType?.Value == EnclosureType.Vented && s.Tuned is { } t && settings.BoostAt is { } at && at < t.Value);
                 if (box is not null)
                 {
                     yield return Report(

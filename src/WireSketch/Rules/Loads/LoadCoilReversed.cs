@@ -39,7 +39,7 @@ internal sealed class LoadCoilReversed : Rule
     {
         var drivers = (from channel in install.Answers.Channels
                        where channel.Fault == LoadFault.None
-                       let flips = ChannelFilters.Along(install, channel).Count(s => s.Polarity?.Value == "reversed") % 2 == 1
+                       let flips = ChannelFilters.Along(install, channel).Count(s => s.Polarity?.Value == Polarity.Reversed) % 2 == 1
                        from driver in ChannelWiring.Drivers(channel)
                        let moving = driver.Coils.Where(c => !c.IsOpen).ToArray()
                        where moving.Length > 0

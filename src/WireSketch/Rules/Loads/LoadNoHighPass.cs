@@ -48,8 +48,8 @@ internal sealed class LoadNoHighPass : Rule
         from driver in ChannelWiring.Drivers(channel)
         let least = driver.Speaker.Band?.Value switch
         {
-            "tweeter" => new Hertz(1000),
-            "midrange" => new Hertz(100),
+            SpeakerBand.Tweeter => new Hertz(1000),
+            SpeakerBand.Midrange => new Hertz(100),
             _ => (Hertz?)null,
         }
         where least is not null
@@ -58,8 +58,8 @@ internal sealed class LoadNoHighPass : Rule
         select Report(
             driver.Speaker.Name.At,
             corner is { } low
-                ? FindingText.Of($"{driver.Speaker.Id} is a {driver.Speaker.Band!.Value.Value}, and the high-pass ahead of it stands at {low:measured}")
-                : $"{driver.Speaker.Id} is a {driver.Speaker.Band!.Value.Value}, and nothing between source and {channel.Id} keeps the bass from it",
-            $"set a high-pass for {channel.Id}, such as settings: {{ high-pass: {(driver.Speaker.Band!.Value.Value == "tweeter" ? "3000 Hz" : "250 Hz")} }}, as its maker says; or put a passive crossover before it",
+                ? FindingText.Of($"{driver.Speaker.Id} is a {driver.Speaker.Band!.Value.Words}, and the high-pass ahead of it stands at {low:measured}")
+                : $"{driver.Speaker.Id} is a {driver.Speaker.Band!.Value.Words}, and nothing between source and {channel.Id} keeps the bass from it",
+            $"set a high-pass for {channel.Id}, such as settings: {{ high-pass: {(driver.Speaker.Band!.Value.Value == SpeakerBand.Tweeter ? "3000 Hz" : "250 Hz")} }}, as its maker says; or put a passive crossover before it",
             driver.Speaker.Id, channel.Id);
 }

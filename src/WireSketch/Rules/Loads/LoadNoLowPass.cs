@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Loads;
 
@@ -33,7 +34,7 @@ internal sealed class LoadNoLowPass : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
-        where channel.Fault == LoadFault.None && channel.Gear is Language.Kinds.Amplifier && channel.Coils.Any(c => c.Speaker.Subwoofer) && channel.Coils.All(c => c.Speaker.Subwoofer || c.Speaker.Band?.Value == "woofer")
+        where channel.Fault == LoadFault.None && channel.Gear is Language.Kinds.Amplifier && channel.Coils.Any(c => c.Speaker.Subwoofer) && channel.Coils.All(c => c.Speaker.Subwoofer || c.Speaker.Band?.Value == SpeakerBand.Woofer)
         where ChannelFilters.LowPass(install, channel) is null
         let sub = channel.Coils.First(c => c.Speaker.Subwoofer).Speaker
         where !(sub.InVehicle && channel.Gear.InVehicle)

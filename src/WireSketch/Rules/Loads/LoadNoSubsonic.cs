@@ -43,7 +43,7 @@ internal sealed class LoadNoSubsonic : Rule
     {
         foreach (var channel in install.Answers.Channels.Where(c => c.Fault == LoadFault.None && c.Gear is Amplifier))
         {
-            foreach (var (speaker, _) in ChannelWiring.Drivers(channel).Where(d => d.Speaker.EnclosureType?.Value == "vented"))
+            foreach (var (speaker, _) in ChannelWiring.Drivers(channel).Where(d => d.Speaker.EnclosureType?.Value == EnclosureType.Vented))
             {
                 var filter = ChannelFilters.Subsonic(install, channel);
                 var tuned = speaker.Tuned;

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Routes;
@@ -42,12 +43,12 @@ internal sealed class RouteBareInEngineBay : Rule
     {
         var bays = install.Spec.Zones.Where(z => z.IsEngineBay).Select(z => z.Id).ToHashSet(StringComparer.Ordinal);
         return from run in install.Wiring.Runs
-               where run.Length > Short && !run.Run.Protect.Any(p => p.Value is "loom" or "conduit" or "sleeve")
+               where run.Length > Short && !run.Run.Protect.Any(p => p.Value is Covering.Loom or Covering.Conduit or Covering.Sleeve)
                let bay = run.From.Concat(run.To).Select(e => e.Gear.Zone).FirstOrDefault(z => z is not null && bays.Contains(z))
                where bay is not null
                select Report(
                    run.Run.Protect.IsEmpty ? run.Run.Name.At : run.Run.Protect[0].At,
-                   $"{RunText.Full(install, run)} lies in the {bay} without loom or conduit{(run.Run.Protect.IsEmpty ? "" : $"; {RunText.List(run.Run.Protect.Select(p => p.Value))} is not enough there")}",
+                   $"{RunText.Full(install, run)} lies in the {bay} without loom or conduit{(run.Run.Protect.IsEmpty ? "" : $"; {RunText.List(run.Run.Protect.Select(p => p.Words))} is not enough there")}",
                    "add protect: loom", run.Id);
     }
 }

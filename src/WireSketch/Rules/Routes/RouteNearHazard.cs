@@ -44,11 +44,11 @@ internal sealed class RouteNearHazard : Rule
         from run in install.Wiring.Runs
         from along in run.Route
         let path = along.Path
-        let clear = run.Run.Protect.Any(p => p.Value == "conduit")
-        let hazards = path.Hazard.Select(h => h.Value).Where(h => !(clear && h == PassageWords.SeatRail)).Distinct(StringComparer.Ordinal).ToArray()
+        let clear = run.Run.Protect.Any(p => p.Value == Covering.Conduit)
+        let hazards = path.Hazard.Select(h => h.Value).Where(h => !(clear && h == Hazard.SeatRail)).Distinct().ToArray()
         where hazards.Length > 0
         select Report(
-            along.At, $"{run.Id} follows {path.Id}, where there is: {string.Join(", ", hazards)}",
-            Array.TrueForAll(hazards, h => h == PassageWords.SeatRail) ? "choose another path, or add protect: conduit, fixed clear of the rail" : "choose another path",
+            along.At, $"{run.Id} follows {path.Id}, where there is: {string.Join(", ", hazards.Select(h => Hazards.Words[h]))}",
+            Array.TrueForAll(hazards, h => h == Hazard.SeatRail) ? "choose another path, or add protect: conduit, fixed clear of the rail" : "choose another path",
             run.Id, path.Id);
 }

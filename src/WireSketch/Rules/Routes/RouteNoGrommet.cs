@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Routes;
@@ -68,5 +69,5 @@ internal sealed class RouteNoGrommet : Rule
     }
 
     private static bool IsGuarded(WiredRun run) =>
-        run.Guard is not null || run.Run.Protect.Any(p => p.Value == "grommet");
+        run.Guard is not null || run.Run.Protect.Any(p => p.Value == Covering.Grommet);
 }

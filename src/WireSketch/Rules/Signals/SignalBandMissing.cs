@@ -57,7 +57,7 @@ internal sealed class SignalBandMissing : Rule
         var least = speaker switch
         {
             { Subwoofer: true } => new Hertz(40),
-            { Band.Value: "woofer" or "midbass" } => new Hertz(80),
+            { Band.Value: SpeakerBand.Woofer or SpeakerBand.Midbass } => new Hertz(80),
             _ => (Hertz?)null,
         };
         return least is { } l ? ChannelFilters.HighPassOf(install, channel, speaker) is { } corner && corner > l ? corner : l : null;

@@ -74,7 +74,7 @@ internal sealed class SignalBesideSupply : Rule
                 yield return Report(
                     shared[0].At,
                     $"{run.Id} lies beside {RunText.List(beside)} over {RunText.Measure(install, length):measured} along {RunText.List(shared.Select(x => x.Path.Id))}; {RunText.Measure(install, Limit):limit} is the most",
-                    $"run it down the {(shared[0].Path.Side is { Value: "left" } ? "right" : shared[0].Path.Side is { Value: "right" } ? "left" : "other")} side of the vehicle, and cross supply cables at right angles",
+                    $"run it down the {(shared[0].Path.Side is { Value: VehicleSide.Left } ? "right" : shared[0].Path.Side is { Value: VehicleSide.Right } ? "left" : "other")} side of the vehicle, and cross supply cables at right angles",
                     [run.Id, .. shared.Select(x => x.Path.Id), .. beside]);
             }
         }

@@ -63,8 +63,8 @@ internal sealed class SourceNeedsLoad : Rule
     {
         var first = silent[0];
         var name = silent.Length > 1 ? $"{first.Gear.Id}.{first.Channel.Split('.')[0]}" : first.Id;
-        var amp = AdaptersOf(install.Wiring, first).SelectMany(x => Behind(install.Wiring, x.Adapter, x.Member)).FirstOrDefault(a => a.InputLoad is not null && InputLoadOf(a)?.Value != "on");
-        var passes = AdaptersOf(install.Wiring, first).All(x => x.Adapter.Passes.Any(p => p.Value == "load"));
+        var amp = AdaptersOf(install.Wiring, first).SelectMany(x => Behind(install.Wiring, x.Adapter, x.Member)).FirstOrDefault(a => a.InputLoad is not null && InputLoadOf(a)?.Value != InputLoadSwitch.On);
+        var passes = AdaptersOf(install.Wiring, first).All(x => x.Adapter.Passes.Any(p => p.Value == AdapterPass.Load));
         var run = ChannelWiring.RunOf(install.Wiring, first);
         var setting = amp is not null && passes ? InputLoadOf(amp) : null;
         return Report(
@@ -73,11 +73,11 @@ internal sealed class SourceNeedsLoad : Rule
             amp is not null && passes ? $"set input-load: on at {amp.Id}, which puts {amp.InputLoad} on the source" : $"lay a load resistor across it: {{ is: load resistor, channels: 2, across: {name}, resistance: {needed}, handles: 10 W }}",
             [first.Gear.Id, .. silent.Select(c => c.Id), .. AdaptersOf(install.Wiring, first).Select(x => x.Adapter.Id)]) with
         {
-            Fixes = setting is { Value: "off" } s ? [new("switch the input load on", [new(s.At, "on")])] : [],
+            Fixes = setting is { Value: InputLoadSwitch.Off } s ? [new("switch the input load on", [new(s.At, "on")])] : [],
         };
     }
 
-    private static Written<string>? InputLoadOf(Amplifier amp) => amp.Settings.InputLoad;
+    private static Written<InputLoadSwitch>? InputLoadOf(Amplifier amp) => amp.Settings.InputLoad;
 
     private static ImmutableArray<(LevelAdapter Adapter, string Member)> AdaptersOf(Wiring wiring, ChannelResult channel) =>
         [.. ChannelWiring.Sides(wiring, channel.Id).Where(t => t.Side == '+').SelectMany(t => wiring.NetOf[t.Index].Terminals)
@@ -88,6 +88,6 @@ internal sealed class SourceNeedsLoad : Rule
 
     /// <summary>An adapter that would pass a load on, and has no cable at its output.</summary>
     private static bool LeadsNowhere(Wiring wiring, ChannelResult channel) =>
-        AdaptersOf(wiring, channel).Any(x => x.Adapter.Load is null && x.Adapter.Passes.Any(p => p.Value == "load")
+        AdaptersOf(wiring, channel).Any(x => x.Adapter.Load is null && x.Adapter.Passes.Any(p => p.Value == AdapterPass.Load)
             && wiring.TerminalOf(x.Adapter, $"out.{x.Member}.+") is { } output && !wiring.IsWired(output));
 }

@@ -92,7 +92,7 @@ internal sealed class SpecReadingDiffers : Rule
 
     private Finding Differs(Reading reading, ExpectedReading expected, Cause? cause) => Report(
         reading.Reads!.Value.At,
-        $"{reading.At!.Value.Value} reads {expected.Value:measured}{(reading.State is { } s ? FindingText.Of($" {new StatePhrase(s.Value, $"at {s.Value}")}") : FindingText.None)}; {expected.Computed:limit} was computed",
+        $"{reading.At!.Value.Value} reads {expected.Value:measured}{(reading.State is { } s ? FindingText.Of($" {new StatePhrase(s.Words, $"at {s.Words}")}") : FindingText.None)}; {expected.Computed:limit} was computed",
         cause?.Words ?? "measure once more at the terminal itself; then look for a bad contact or a wrong wire between source and there, or mend the figure in the spec that is wrong",
         [reading.At.Value.Value, .. cause?.Runs ?? []]);
 

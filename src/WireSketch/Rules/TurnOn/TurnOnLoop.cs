@@ -34,7 +34,7 @@ internal sealed class TurnOnLoop : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var waits = install.Answers.Wakes
-            .Where(w => w is { By: "remote" or "accessory" } && !w.ControlSources.IsEmpty && w.ControlSources.All(t => t.Gear is Processor))
+            .Where(w => w is { By: WakeMode.Remote or WakeMode.Accessory } && !w.ControlSources.IsEmpty && w.ControlSources.All(t => t.Gear is Processor))
             .ToDictionary(w => w.Gear.Id, w => w.ControlSources.Select(t => t.Gear!.Id).Distinct(StringComparer.Ordinal).ToArray(), StringComparer.Ordinal);
         var told = new HashSet<string>(StringComparer.Ordinal);
         foreach (var start in waits.Keys.Where(k => install.Wiring.GearById[k] is Processor))

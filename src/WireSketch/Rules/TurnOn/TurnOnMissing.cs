@@ -52,7 +52,7 @@ internal sealed class TurnOnMissing : Rule
         var run = wake.HasControlWire ? ControlWires.RunAt(install.Wiring, remote) : null;
         return Report(
             run is null ? TurnOnStates.PlaceOf(wake.Gear) : SignalFeeds.EndAt(run, wake.Gear),
-            run is null ? FindingText.Of($"{wake.Gear.Id} waits for {wake.Mode}, and no wire lands on {remote.Id}") : $"{wake.Gear.Id} waits for {wake.Mode}, and nothing that {run.Id} leads to gives a turn-on signal",
+            run is null ? FindingText.Of($"{wake.Gear.Id} waits for {WakeModes.Words[wake.Mode]}, and no wire lands on {remote.Id}") : $"{wake.Gear.Id} waits for {WakeModes.Words[wake.Mode]}, and nothing that {run.Id} leads to gives a turn-on signal",
             $"run a wire from a remote output or an accessory circuit to {remote.Id}",
             wake.Gear.Id, run?.Id ?? remote.Id);
     }

@@ -38,7 +38,7 @@ internal sealed class TurnOnStartCircuit : Rule
         from woken in install.Answers.Wakes.Select(w => (w.Gear, Sources: w.ControlSources)).Concat(Radios(install))
         where woken.Sources.Length == 1
         let source = woken.Sources[0]
-        where source.Gear is IgnitionSource { Live.Value: "start" }
+        where source.Gear is IgnitionSource { Live.Value: CircuitLive.Start }
         let run = install.Wiring.ConductorsAt[source.Index].Select(c => install.Wiring.RunsById[c.RunId]).FirstOrDefault()
         select Report(
             run?.Run.From[0].At ?? source.Gear!.Name.At, $"{woken.Gear.Id} is awake only while the starter turns: {source.Id} is a start circuit",

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.TurnOn;
@@ -47,7 +48,7 @@ internal sealed class TurnOnStaysOn : Rule
     {
         foreach (var wake in install.Answers.Wakes.Where(w => w.LiveWithIgnitionOff && (!w.Gear.InVehicle || w.HasControlWire)))
         {
-            var run = wake.Mode == "always" ? null : ControlWires.RunAt(install.Wiring, TurnOnStates.RemoteOf(install.Wiring, wake.Gear));
+            var run = wake.Mode == WakeMode.Always ? null : ControlWires.RunAt(install.Wiring, TurnOnStates.RemoteOf(install.Wiring, wake.Gear));
             yield return Report(
                 run is null ? TurnOnStates.PlaceOf(wake.Gear) : SignalFeeds.EndAt(run, wake.Gear),
                 run is null ? FindingText.Of($"{wake.Gear.Id} is set to be always awake") : $"{run.Id} wakes {wake.Gear.Id} from {wake.Source}, which is live with the ignition off",
@@ -58,7 +59,7 @@ internal sealed class TurnOnStaysOn : Rule
         foreach (var radio in install.Wiring.Gear.OfType<HeadUnit>().Where(h => !h.Facts.AlwaysLive))
         {
             if (install.Wiring.TerminalOf(radio, "accessory") is { } accessory && ControlWires.RunAt(install.Wiring, accessory) is { } run
-                && ControlWires.Sources(install, accessory, "standby").FirstOrDefault(Electrical.TurnOn.TurnOnPaths.IsLiveAlways) is { } source)
+                && ControlWires.Sources(install, accessory, SystemState.Standby).FirstOrDefault(Electrical.TurnOn.TurnOnPaths.IsLiveAlways) is { } source)
             {
                 yield return Report(
                     SignalFeeds.EndAt(run, radio),

@@ -36,7 +36,7 @@ public sealed class PartsListTests
         var install = Built.Of(Runs.Replace(", style: strip", "", StringComparison.Ordinal)).Install;
         var fault = install.Answers.Faults.Where(f => f.Device?.Id == "P1.fuse").Max(f => f.DeviceAmpsAtNear.Value);
         var style = List(Runs.Replace(", style: strip", "", StringComparison.Ordinal)).Lines.Single(l => l.Group == PartGroup.Spares).Item.Split(", ")[1];
-        Assert.True(WireSketch.Tables.FuseTable.BreakingOf(style)!.Value.Value >= fault, style);
+        Assert.True(WireSketch.Tables.FuseTable.BreakingOf(WireSketch.Tables.FuseStyles.Words.Find(style))!.Value.Value >= fault, style);
     }
 
     /// <summary>Of a 20 A fuse only glass cartridges come in no figure, blades are too small for the fault at the battery: the list says what to ask for.</summary>

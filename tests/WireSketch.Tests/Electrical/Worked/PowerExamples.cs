@@ -117,8 +117,8 @@ public sealed class PowerExamples
               S1: { from: amp.sub, to: sub, wire: 10 AWG, length: 1 mm }
             """);
         var install = Compiler.Compile(Example.File(text), FilesInMemory.None).Install!;
-        var loads = install.Answers.State(WireSketch.Electrical.SystemState.Music).Loads.Single(l => l.Path.Gear.Id == "amp");
-        return loads.Watts.Value * watts / install.Answers.State(WireSketch.Electrical.SystemState.FullOutput).Loads.Single(l => l.Path.Gear.Id == "amp").Watts.Value;
+        var loads = install.Answers.State(WireSketch.Language.SystemState.Music).Loads.Single(l => l.Path.Gear.Id == "amp");
+        return loads.Watts.Value * watts / install.Answers.State(WireSketch.Language.SystemState.FullOutput).Loads.Single(l => l.Path.Gear.Id == "amp").Watts.Value;
     }
 
     private static DcSolution.Found Supply(double volts, params Action<DcCircuit>[] loads)

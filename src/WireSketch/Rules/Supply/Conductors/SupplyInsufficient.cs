@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules.Supply.Connections;
@@ -103,5 +104,5 @@ internal sealed class SupplyInsufficient : Rule
         };
     }
 
-    private static string Words(SystemState state) => States.Words[(int)state];
+    private static string Words(SystemState state) => SystemStates.WordOf(state);
 }

@@ -65,7 +65,7 @@ internal sealed class SupplyIsolatorReversed : Rule
             var run = RunText.Of(install, wiring.ConductorsAt[terminal.Index][0]);
             var end = run.From.Concat(run.To).First(e => e.Nodes.Contains(terminal));
             yield return Report(
-                end.At, $"{charged.Id} is wired to {isolator.Id}.second and {main.First(s => s is Battery).Id} to {isolator.Id}.main: {(isolator.Type?.Value == "diode" ? "the diode lets no charge through" : "main belongs to the battery that the alternator charges")}",
+                end.At, $"{charged.Id} is wired to {isolator.Id}.second and {main.First(s => s is Battery).Id} to {isolator.Id}.main: {(isolator.Type?.Value == IsolatorType.Diode ? "the diode lets no charge through" : "main belongs to the battery that the alternator charges")}",
                 $"swap {isolator.Id}.main and {isolator.Id}.second", isolator.Id, run.Id);
         }
     }

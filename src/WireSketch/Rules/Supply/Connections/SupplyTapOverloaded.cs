@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -45,8 +46,8 @@ internal sealed class SupplyTapOverloaded : Rule
     /// <summary>Only what powers a device; what merely wakes one is told by the rules on turning on.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var state = install.Answers.State(Electrical.SystemState.FullOutput);
-        foreach (var group in install.Answers.State(Electrical.SystemState.FullOutput).Loads
+        var state = install.Answers.State(SystemState.FullOutput);
+        foreach (var group in install.Answers.State(SystemState.FullOutput).Loads
             .Where(l => state.IsSolved && !install.IsShorted && l.Path is { Source.Gear: TapPoint or IgnitionSource, Gear: not Relay }).GroupBy(l => l.Path.Source!.Index))
         {
             var source = group.First().Path.Source!;

@@ -38,7 +38,7 @@ internal sealed class SupplyAutoReset : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         let breaker = link.Gear as ProtectiveDevice
-        where breaker is { Breaker: true, Reset.Value: "automatic", InVehicle: false } && install.Wiring.Feeds.Any(f => f.Conductors.Any(c => !c.Protections.IsEmpty && c.Protections[^1].Index == link.Index))
+        where breaker is { Breaker: true, Reset.Value: BreakerReset.Automatic, InVehicle: false } && install.Wiring.Feeds.Any(f => f.Conductors.Any(c => !c.Protections.IsEmpty && c.Protections[^1].Index == link.Index))
         select Report(
             breaker.Reset!.Value.At, $"{RunText.Named(link)} resets itself: it would feed a short again and again",
             "write reset: manual and fit such a breaker, or fit a fuse", RunText.Subject(link)) with

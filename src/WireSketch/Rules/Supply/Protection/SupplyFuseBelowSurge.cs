@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
@@ -52,11 +53,11 @@ internal sealed class SupplyFuseBelowSurge : Rule
                select Of(install, link, start.Load!, start.Amps, FuseTable.OpeningOf(StartingCurrents.StyleOf(install, link, rating), start.Amps / rating).Least, StartingCurrents.StyleOf(install, link, rating));
     }
 
-    private Finding Of(InstalledSystem install, InternalConnection link, string load, Amps amps, Seconds? opens, string style)
+    private Finding Of(InstalledSystem install, InternalConnection link, string load, Amps amps, Seconds? opens, FuseStyle? style)
     {
         var behind = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(link)).Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity)
             .OfType<Amps>().DefaultIfEmpty(new Amps(0)).Min();
-        Amps? fits = FuseTable.RatingsOf(style).Where(r => r > link.Rating!.Value && r <= behind && StartingCurrents.Outlasts(style, amps, r)).Select(r => (Amps?)r).FirstOrDefault();
+        Amps? fits = (style is { } known ? FuseTable.RatingsOf(known) : []).Where(r => r > link.Rating!.Value && r <= behind && StartingCurrents.Outlasts(style, amps, r)).Select(r => (Amps?)r).FirstOrDefault();
         return Report(
             RunText.RatingAt(link),
             $"{RunText.Named(link, "limit")} carries {amps:measured} when {load} starts, {new Share(amps / link.Rating!.Value)} of its rating: it may open {(opens is { } t ? FindingText.Of($"after {t:opens within} already") : $"at once")}, and a start lasts about {StartingCurrents.Start:start}",

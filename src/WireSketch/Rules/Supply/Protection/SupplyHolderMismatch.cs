@@ -78,7 +78,7 @@ internal sealed class SupplyHolderMismatch : Rule
             run.Run.Protection!.Style!.Value.At, $"{block.Id} holds {block.Style} fuses, and {run.Id} names a {run.Run.Protection.Style} fuse",
             $"write style: {block.Style}, or take the style out here", run.Id, block.Id) with
         {
-            Fixes = [new($"write {block.Style}", [new(run.Run.Protection.Style.Value.At, block.Style!.Value.Value)])],
+            Fixes = [new($"write {block.Style}", [new(run.Run.Protection.Style.Value.At, block.Style!.Value.Words)])],
         };
 
     private IEnumerable<Finding> Currents(InstalledSystem install)

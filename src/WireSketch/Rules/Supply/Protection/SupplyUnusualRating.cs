@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Protection;
@@ -48,7 +49,7 @@ internal sealed class SupplyUnusualRating : Rule
         var near = FindingText.List(new[] { below, above }.Where(a => a is not null).Select(a => FindingText.Of($"{a!.Value:made}")));
         return Report(
             RunText.RatingAt(link),
-            $"{RunText.Named(link)}: {(link.Style is { } style ? $"{style} fuses do not come" : "no style comes")} in {rating:measured}; the nearest are {near}",
+            $"{RunText.Named(link)}: {(link.Style is { } style ? $"{FuseStyles.Words[style]} fuses do not come" : "no style comes")} in {rating:measured}; the nearest are {near}",
             below is { } b && above is { } a ? $"fit {b} or {a}, as load and wire allow" : $"fit {near}, or name another style",
             RunText.Subject(link)) with
         {

@@ -63,7 +63,7 @@ public sealed record Amplifier : Gear
 
     public ImmutableArray<AmplifierChannel> Channels { get; init; } = [];
 
-    public ImmutableArray<Written<string>> WakesOn { get; init; } = [];
+    public ImmutableArray<Written<WakeMode>> WakesOn { get; init; } = [];
 
     public ChannelSettings Settings { get; init; } = ChannelSettings.None;
 
@@ -90,7 +90,7 @@ public sealed record Amplifier : Gear
             InputSpeaker = input?.Speaker,
             InputLoad = input?.Load,
             Channels = f.Each("channels", "its output channels, by the names of your choice", AmplifierChannel.Read),
-            WakesOn = f.Words("wakes-on", "what can wake it", ChannelSettings.WakeWords),
+            WakesOn = f.Choices("wakes-on", "what can wake it", WakeModes.Words),
             Settings = f.Map("settings", "what the installer sets on it", ChannelSettings.Read) ?? ChannelSettings.None,
             Idle = f.Amount<Amps>("idle", "draw with no signal", "1 A (common practice)", zero: true),
             Standby = f.Amount<Amps>("standby", "draw while asleep", zero: true),

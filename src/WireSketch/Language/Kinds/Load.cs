@@ -25,8 +25,7 @@ public sealed record Load : Gear
     /// <summary>The voltage at which it takes that.</summary>
     public Written<Volts>? Rated { get; init; }
 
-    /// <summary>power, current or resistance.</summary>
-    public Written<string>? Behaves { get; init; }
+    public Written<DrawLaw>? Behaves { get; init; }
 
     public Written<Amps>? Surge { get; init; }
 
@@ -55,7 +54,7 @@ public sealed record Load : Gear
         Current = f.Amount<Amps>("current", "what it takes at its rated voltage"),
         Resistance = f.Amount<Ohms>("resistance", "its resistance"),
         Rated = f.Amount<Volts>("rated", "the voltage at which it takes that", "12 V"),
-        Behaves = f.Word("behaves", "how its draw follows the voltage", ["power", "current", "resistance"], "resistance for a lamp, current for a motor or pump, else power"),
+        Behaves = f.Choice("behaves", "how its draw follows the voltage", DrawLaws.Words, "resistance for a lamp, current for a motor or pump, else power"),
         Surge = f.Amount<Amps>("surge", "current for a moment when it starts, which its fuse must outlast"),
         Duty = f.Amount<Share>("duty", "share of the time it runs", zero: true),
         Hours = f.Amount<Seconds>("hours", "hours a day it runs", zero: true),
@@ -63,4 +62,18 @@ public sealed record Load : Gear
         Critical = f.Flag("critical", "held to the tighter limit of voltage drop", "false")?.Value ?? false,
         Standby = f.Amount<Amps>("standby", "draw while asleep", zero: true),
     };
+}
+
+/// <summary>What of a load's draw stays the same as the voltage changes.</summary>
+public enum DrawLaw
+{
+    Power,
+    Current,
+    Resistance,
+}
+
+/// <summary>The words of <see cref="DrawLaw"/>.</summary>
+public static class DrawLaws
+{
+    public static ChoiceWords<DrawLaw> Words { get; } = new((DrawLaw.Power, "power"), (DrawLaw.Current, "current"), (DrawLaw.Resistance, "resistance"));
 }
