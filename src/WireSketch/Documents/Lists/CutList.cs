@@ -94,7 +94,7 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
 
         if (!run.Protect.IsEmpty)
         {
-            yield return $"in {string.Join(", ", run.Protect.Select(p => p.Value))}";
+            yield return $"in {string.Join(", ", run.Protect.Select(p => p.Words))}";
         }
 
         if (run.Twist)

@@ -1,3 +1,4 @@
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;
@@ -17,8 +18,8 @@ internal static class FuseStyleChoice
     /// <summary>A place in a block without a wire and without a rating stays empty.</summary>
     public static bool IsFitted(Install install, InternalConnection link) => link.Rating is not null || install.Wiring.IsWired(link.B);
 
-    public static string Of(Install install, ProtectiveDevice holder) =>
-        install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : holder.Style?.Words ?? Unknown;
+    public static string Of(Install install, Gear holder) =>
+        install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : Unknown;
 
     public static string Of(Install install, InternalConnection link) => StyleOf(install, link) is { } style ? FuseStyles.Words[style] : Unknown;
 

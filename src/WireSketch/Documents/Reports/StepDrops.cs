@@ -1,5 +1,6 @@
 using WireSketch.Electrical;
 using WireSketch.Electrical.OperatingPoints;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;
@@ -32,7 +33,7 @@ internal sealed class StepDrops(Install install, StateResult state)
         var w = new ReportBuilder().Taken("I", "current", amps, Solved, ReportBuilder.FineDigits).Taken("R", "resistance", ohms, $"default: {basis}");
         if (link.Kind == ConnectionKind.Diode)
         {
-            w.Taken("U_d", "drop of the diode", link.Drop ?? new Volts(0.7), link.Gear is Isolator { Drop: { } drop } ? ReportBuilder.Place(drop.At) : "default: 0.7 V (common practice)");
+            w.Taken("U_d", "drop of the diode", link.Drop ?? new Volts(0.7), link.Join is { Drop: { } drop } ? ReportBuilder.Place(drop.At) : "default: 0.7 V (common practice)");
         }
 
         return w.Gives("ΔU", "lost", lost, link.Kind == ConnectionKind.Diode ? "U_d + I·R" : "I·R").Gives("P", "heat", Heat(amps, lost), "I·ΔU").Of(link.Id);

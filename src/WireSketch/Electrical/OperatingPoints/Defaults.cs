@@ -29,7 +29,7 @@ internal static class Defaults
     /// <summary>What a remote input takes.</summary>
     public static readonly Amps Remote = new(0.02);
 
-    public static Volts Rest(Wiring wiring, Battery battery) => battery.Rest?.Value ?? battery.Chemistry?.Value switch
+    public static Volts Rest(Wiring wiring, BatterySource battery) => battery.Rest?.Value ?? battery.Chemistry?.Value switch
     {
         Chemistry.Agm or Chemistry.Gel => new(12.8),
         Chemistry.Lithium => new(13.2),
@@ -44,17 +44,17 @@ internal static class Defaults
     public static Amps RestCurrent(Wiring wiring) => wiring.Spec.Job.Vehicle.RestCurrent?.Value ?? new(0.03);
 
     /// <summary>8 mohm for 60 Ah, in inverse proportion to the capacity.</summary>
-    public static Ohms Internal(Battery battery) => battery.Internal?.Value ?? new(0.008 * 60 / EnergyBalance.CapacityOf(battery).Value);
+    public static Ohms Internal(BatterySource battery) => battery.Internal?.Value ?? new(0.008 * 60 / EnergyBalance.CapacityOf(battery).Value);
 
     /// <summary>
     /// A charged battery takes little: some 6 % of its capacity, in amperes, for each volt above rest. It is not the resistance by which it gives.
     /// </summary>
-    public static Ohms Charging(Battery battery) => new(Math.Max(Internal(battery).Value, 1 / (0.06 * EnergyBalance.CapacityOf(battery).Value)));
+    public static Ohms Charging(BatterySource battery) => new(Math.Max(Internal(battery).Value, 1 / (0.06 * EnergyBalance.CapacityOf(battery).Value)));
 
-    public static Volts Regulated(Wiring wiring, Alternator alternator) => alternator.Regulated?.Value ?? Running(wiring);
+    public static Volts Regulated(Wiring wiring, AlternatorSource alternator) => alternator.Regulated?.Value ?? Running(wiring);
 
     /// <summary>What an alternator can give in a state; null if nobody says.</summary>
-    public static Amps? Output(Wiring wiring, Alternator? alternator, SystemState state)
+    public static Amps? Output(Wiring wiring, AlternatorSource? alternator, SystemState state)
     {
         var vehicle = wiring.Spec.Job.Vehicle;
         Amps? full = alternator?.Output?.Value ?? vehicle.Alternator?.Value;

@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;

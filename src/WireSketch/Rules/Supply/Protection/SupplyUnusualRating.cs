@@ -1,4 +1,5 @@
 using WireSketch.Diagnostics;
+using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 using WireSketch.Topology;
