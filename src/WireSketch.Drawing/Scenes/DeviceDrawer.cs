@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Layout;
 using WireSketch.Drawing.Sheets;
+using WireSketch.Language;
 
 namespace WireSketch.Drawing.Scenes;
 

@@ -271,7 +271,7 @@ internal sealed class DrawingSetBuilder
 
     private static string Shows(Sheet sheet)
     {
-        var devices = sheet.Devices.Where(d => d.Reference is null && d.Gear is not Language.Kinds.ProtectiveDevice).Select(d => d.Id);
+        var devices = sheet.Devices.Where(d => d.Reference is null && d.Gear is not { OnlyProtects: true }).Select(d => d.Id);
         return string.Join(", ", devices);
     }
 

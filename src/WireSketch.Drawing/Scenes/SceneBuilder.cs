@@ -69,9 +69,7 @@ internal sealed class SceneBuilder(
             PageGrid.Draw(whole, page.Paper);
         }
 
-        var state = computed && options.Audience == Audience.Technician
-            ? TitleFacts.Words(options.State, spec.Gear.Any(g => g is Language.Kinds.Amplifier or Language.Kinds.HeadUnit))
-            : null;
+        var state = computed && options.Audience == Audience.Technician ? TitleFacts.Words(options.State, spec.Gear.Any(g => g.Drawing.PlaysSound)) : null;
         if (state is not null && options.Heat != LoadColoring.None && placed.Sheet.Wires.Any(w => w.HeatStep is not null))
         {
             state += "; " + ColorScale.Title(options.Heat);

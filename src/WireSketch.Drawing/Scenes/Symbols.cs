@@ -1,5 +1,6 @@
 using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Sheets;
+using WireSketch.Language;
 
 namespace WireSketch.Drawing.Scenes;
 

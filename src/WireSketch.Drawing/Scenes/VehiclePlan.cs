@@ -320,9 +320,8 @@ internal sealed class VehiclePlan
         {
             var hazards = path.Hazard.Select(h => h.Words).Concat(path.Beside.Select(b => b.Value)).ToArray();
             Add(
-                "along " + DeviceLabels.Join(
-                    DeviceLabels.WithUnits(
-                        $"{path.Id} ({DeviceLabels.Join(path.Length?.Words ?? "", $"{path.From?.Value} to {path.To?.Value}")})"),
+                "along " + GearDrawing.Join(
+                    DeviceLabels.WithUnits($"{path.Id} ({GearDrawing.Join(path.Length?.Words ?? "", $"{path.From?.Value} to {path.To?.Value}")})"),
                     path.Passes.Length > 0 ? "past " + string.Join(", ", path.Passes.Select(p => p.Value)) : "",
                     hazards.Length > 0 ? "beside " + string.Join(", ", hazards) : ""), TextEmphasis.Quiet);
         }

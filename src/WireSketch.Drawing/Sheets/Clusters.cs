@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Drawing.Layout.Model;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Drawing.Sheets;
@@ -50,14 +49,14 @@ internal static class Clusters
     }
 
     /// <summary>How much room a device takes, in quarters of a box.</summary>
-    public static int Weight(Gear gear) => gear switch
+    public static int Weight(Gear gear) => gear.Drawing.Form switch
     {
-        ChassisPoint => 1,
-        Speaker or TapPoint or IgnitionSource => 3,
+        DrawnForm.GroundPoint => 1,
+        DrawnForm.EndPoint => 3,
         _ => 4,
     };
 
-    private static bool IsPendant(Gear gear) => gear is ChassisPoint or Speaker or TapPoint or IgnitionSource;
+    private static bool IsPendant(Gear gear) => gear.Drawing.Form is DrawnForm.GroundPoint or DrawnForm.EndPoint;
 
     private static IEnumerable<Gear> Gear(WiredRun run) => run.From.Concat(run.To).Select(e => e.Gear);
 

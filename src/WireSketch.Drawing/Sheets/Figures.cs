@@ -92,7 +92,7 @@ internal sealed class Figures(ElectricalResults? answers, SystemState state, Loa
             yield return $"{Print(load.Between, 3)}, {Print(load.Amps)}";
         }
 
-        if (gear is Speaker)
+        if (gear.SpeakerParts.Any(p => p is VoiceCoil))
         {
             foreach (var line in Speaker(gear))
             {
@@ -110,11 +110,11 @@ internal sealed class Figures(ElectricalResults? answers, SystemState state, Loa
             var power = coils[0].Power is { } watts ? Print(watts) : "";
             if (coils.Length == 1 && channel.Coils.Length == 1)
             {
-                yield return DeviceLabels.Join(load, power);
+                yield return GearDrawing.Join(load, power);
             }
             else
             {
-                yield return DeviceLabels.Join(channel.Coils.All(k => ReferenceEquals(k.Speaker, gear)) ? load + " in all" : "channel " + load, power + (coils.Length == 1 ? "" : " a coil"));
+                yield return GearDrawing.Join(channel.Coils.All(k => ReferenceEquals(k.Speaker, gear)) ? load + " in all" : "channel " + load, power + (coils.Length == 1 ? "" : " a coil"));
             }
         }
     }

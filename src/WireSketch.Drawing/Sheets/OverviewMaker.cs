@@ -3,7 +3,6 @@ using System.Globalization;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Layout;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Drawing.Sheets;
@@ -24,7 +23,7 @@ internal static class OverviewMaker
     /// <param name="markRoom">Room that the marks of findings take at a device or a group of them.</param>
     public static Sheet Make(Wiring wiring, Audience audience, int coarseness, Func<ImmutableArray<string>, int> markRoom)
     {
-        var gear = wiring.Gear.Where(g => g is not (ChassisPoint or BusBar { Ground: true }) && !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))).ToImmutableArray();
+        var gear = wiring.Gear.Where(g => !IsGround(g) && !wiring.Runs.Any(r => ReferenceEquals(r.Holder, g))).ToImmutableArray();
         var nodes = Group(gear, g => coarseness switch
         {
             0 => IsHost(g) ? g.Id : g.Zone + "/" + g.Kind,
@@ -37,14 +36,17 @@ internal static class OverviewMaker
     private static ImmutableArray<Gear>[] Group(ImmutableArray<Gear> gear, Func<Gear, string> key) =>
         [.. gear.GroupBy(key, StringComparer.Ordinal).Select(g => g.ToImmutableArray())];
 
-    private static bool IsHost(Gear gear) => gear is Battery or Alternator or GeneralSource or Amplifier or Processor or HeadUnit or LevelAdapter or FuseBlock or DistributionBlock or Isolator;
+    private static bool IsHost(Gear gear) => gear.Drawing.IsHub;
 
-    private static string Family(Gear gear) => gear switch
+    /// <summary>A point on the body, or a bar that only gathers grounds.</summary>
+    private static bool IsGround(Gear gear) => gear.Drawing.Form is DrawnForm.GroundPoint or DrawnForm.Bar && gear.Terminals.All(t => t.Role == TerminalRole.Ground);
+
+    private static string Family(Gear gear) => gear.Drawing.Family switch
     {
-        Battery or Alternator or GeneralSource or Capacitor => "source",
-        Amplifier or Processor or HeadUnit or LevelAdapter or LoadResistor or LevelControl => "sound device",
-        Speaker or PassiveCrossover => "speaker",
-        Load => "load",
+        DeviceFamily.Source => "source",
+        DeviceFamily.SoundDevice => "sound device",
+        DeviceFamily.Speaker => "speaker",
+        DeviceFamily.Load => "load",
         _ => "joint or switch",
     };
 
@@ -104,9 +106,9 @@ internal static class OverviewMaker
             var name = group.Length == 1 ? DeviceLabels.Name(part.Id)
                 : kinds.Length == 1 ? string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(kinds[0])}")
                 : string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(Family(group[0]))}");
-            var caption = group.Length == 1 ? DeviceLabels.Captions(group[0], group[0] is LevelControl ? Audience.Technician : Audience.Customer).Take(1).SelectMany(c => LineBreaker.Break(c, Width, TextSizes.Body, most: 2)) : Names(group);
+            var caption = group.Length == 1 ? DeviceLabels.Captions(group[0], group[0].Drawing.PlugsIn ? Audience.Technician : Audience.Customer).Take(1).SelectMany(c => LineBreaker.Break(c, Width, TextSizes.Body, most: 2)) : Names(group);
             return new(
-                part.Id, group.Length == 1 ? group[0] : null, DeviceLabels.Sign(group[0]), LineBreaker.Break(name, Width, TextSizes.Name, FontWeight.SemiBold, 2), [.. caption],
+                part.Id, group.Length == 1 ? group[0] : null, group[0].Drawing.Symbol, LineBreaker.Break(name, Width, TextSizes.Name, FontWeight.SemiBold, 2), [.. caption],
                 [], [.. part.Ports.Select(_ => "")], group.All(g => g.InVehicle), [.. group.Select(g => g.Id)]);
         }
 

@@ -57,37 +57,6 @@ internal readonly record struct TextLine(ImmutableArray<SheetText> Parts)
     public static TextLine Of(string text, TextEmphasis emphasis = TextEmphasis.Plain) => new([new(text, emphasis)]);
 }
 
-/// <summary>What is drawn in a device's box.</summary>
-internal enum DeviceSymbol
-{
-    None,
-    Battery,
-    Alternator,
-    Source,
-    Capacitor,
-    Fuse,
-    Breaker,
-    Chassis,
-    Relay,
-    Switch,
-    Isolator,
-    Speaker,
-    Lamp,
-    Motor,
-    Resistor,
-    Amplifier,
-    HeadUnit,
-    Processor,
-    Crossover,
-    Block,
-    Tap,
-    Plug,
-    Knob,
-    Cold,
-    Inverter,
-    Reference,
-}
-
 /// <summary>What is written and drawn at a device.</summary>
 /// <param name="Id">Its id in the graph, and in the drawing.</param>
 /// <param name="Gear">The device it stands for; null for a reference or a group.</param>

@@ -176,9 +176,9 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var device = parts.Add(end.Gear);
         var side = TerminalLabels.Side(end, IsBehind(partner, end.Gear));
         // A bar has a stud for each run; elsewhere runs share the terminal.
-        return end.Gear is BusBar
-            ? device.Port($"{end.Id}.{Number(device.Ports.Count + 1)}", "", partner is ChassisPoint ? PortSide.Bottom : side)
-            : end.Gear is ChassisPoint ? device.Port(end.Id, "", side)
+        return end.Gear.Drawing.Form == DrawnForm.Bar
+            ? device.Port($"{end.Id}.{Number(device.Ports.Count + 1)}", "", partner.Drawing.Form == DrawnForm.GroundPoint ? PortSide.Bottom : side)
+            : end.Gear.Drawing.Form == DrawnForm.GroundPoint ? device.Port(end.Id, "", side)
             : device.Landing(end.Id, run.Id, TerminalLabels.Name(end, run, wiring), side);
     }
 
@@ -239,7 +239,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         {
             var rating = run.Holder?.Rating?.Words ?? run.Run.Protection?.Rating?.Words ?? "";
             var distance = run.Run.Protection?.Distance is { } d ? $"{d.Words} from {Short(run.From[0])}" : "";
-            return new(part.Id, gear, DeviceLabels.Sign(gear), [rating], audience == Audience.Technician && distance.Length > 0 ? [.. LineBreaker.Break(distance, 60, TextSizes.Body, most: 2)] : [],
+            return new(part.Id, gear, gear.Drawing.Symbol, [rating], audience == Audience.Technician && distance.Length > 0 ? [.. LineBreaker.Break(distance, 60, TextSizes.Body, most: 2)] : [],
                 [], ["", ""], run.From[0].Gear.InVehicle && run.To[0].Gear.InVehicle, [gear.Id]);
         }
 
@@ -252,7 +252,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
 
         var name = LineBreaker.Break(DeviceLabels.Name(gear.Id), width, TextSizes.Name, FontWeight.SemiBold, 2);
         var captions = First(form == LabelForm.Tight ? 3 : 5, [.. DeviceLabels.Captions(gear, audience).Concat(part.Repeated ? ["also on other sheets"] : []).SelectMany(c => LineBreaker.Break(c, width, TextSizes.Body, most: 3))]);
-        return new(part.Id, gear, DeviceLabels.Sign(gear), name, captions, facts.ToImmutable(), [.. part.Ports.Select(p => gear is Speaker { CoilCount: 1 } && facts.Count > 0 && part.Ports.Count == 1 ? "" : p.Name)], gear.InVehicle, [gear.Id]);
+        return new(part.Id, gear, gear.Drawing.Symbol, name, captions, facts.ToImmutable(), [.. part.Ports.Select(p => gear.SpeakerParts is [VoiceCoil] && facts.Count > 0 && part.Ports.Count == 1 ? "" : p.Name)], gear.InVehicle, [gear.Id]);
     }
 
     /// <summary>The first lines; the last of them says that more would follow.</summary>
@@ -276,7 +276,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         {
             { Gear: null } => new(part.Id, zone, DeviceShape.Slim, Reference.Width, 0, 0, ports),
             { Run: not null } => new(part.Id, zone, DeviceShape.Holder, Math.Max(36, Math.Max(captions, TextSizes.Up(FontMetrics.Width(text.Name[0], TextSizes.Rating, FontWeight.SemiBold)) + mark) + 8), 11, lines + (lines > 0 ? 2 : 0), ports),
-            { Gear: ChassisPoint } => new(part.Id, zone, DeviceShape.Chassis, 22 + Math.Max(name + mark, captions) + 2, names, lines + 2, ports),
+            { Gear.Drawing.Form: DrawnForm.GroundPoint } => new(part.Id, zone, DeviceShape.Chassis, 22 + Math.Max(name + mark, captions) + 2, names, lines + 2, ports),
             _ when IsSlim(part, text) => new(part.Id, zone, DeviceShape.Slim, 6 + Math.Max(SignWidth + name + mark, Math.Max(captions, Math.Max(facts, under))) + 6, 0, lines + foot + (text.Ports.Any(p => p.Length > 0) ? 9 : 0), ports, Group(part)),
             _ => new(part.Id, zone, DeviceShape.Box, 6 + Math.Max((text.Sign == DeviceSymbol.None ? 0 : SignWidth) + name + mark, Math.Max(captions, facts)) + 6, HeadHeight(text) + lines + 5, foot, ports, Group(part)),
         };
@@ -288,7 +288,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
     /// <summary>Names of lower terminals stand under the facts.</summary>
     private static int LowerNames(SheetGroup part) => part.Ports.Any(p => p.Side == PortSide.Bottom && p.Name.Length > 0) ? 9 : 0;
 
-    private static bool IsSlim(SheetGroup part, SheetDevice text) => part.Ports.Count == 1 && text.Name.Length == 1 && part.Gear is Speaker or TapPoint or IgnitionSource or LevelControl;
+    private static bool IsSlim(SheetGroup part, SheetDevice text) => part.Ports.Count == 1 && text.Name.Length == 1 && part.Gear?.Drawing.Form is DrawnForm.EndPoint or DrawnForm.SlimBox;
 
     private static string? Group(SheetGroup part) => part.Gear?.Facts.Place?.Value;
 

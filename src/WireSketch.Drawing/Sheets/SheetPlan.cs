@@ -67,7 +67,7 @@ internal static class SheetPlan
     {
         RunKind.Ground when apart => SheetKind.Ground,
         RunKind.Supply or RunKind.Ground => SheetKind.Supply,
-        RunKind.Speaker when run.From.Concat(run.To).Any(e => e.Gear is Speaker or PassiveCrossover) => SheetKind.Speakers,
+        RunKind.Speaker when run.From.Concat(run.To).Any(e => e.Gear.Drawing.Family == DeviceFamily.Speaker) => SheetKind.Speakers,
         _ => SheetKind.Signal,
     };
 
@@ -95,7 +95,7 @@ internal static class SheetPlan
     private static IEnumerable<string> Gear(WiredRun run) => run.From.Concat(run.To).Select(e => e.Gear.Id);
 
     private static IEnumerable<string> Unwired(Wiring wiring) =>
-        wiring.Gear.OfType<LevelControl>().Where(c => !wiring.Runs.Any(r => Gear(r).Contains(c.Id))).Select(c => c.Id);
+        wiring.Gear.Where(c => c.Drawing.PlugsIn && !wiring.Runs.Any(r => Gear(r).Contains(c.Id))).Select(c => c.Id);
 
     /// <summary>A letter for each run that stands on more than one sheet of its circuit.</summary>
     private static Dictionary<string, string> Letters(SheetPart[] parts)

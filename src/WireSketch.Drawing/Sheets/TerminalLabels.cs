@@ -12,18 +12,19 @@ internal static class TerminalLabels
     /// <summary>The name, without the device's; empty where the device has a single terminal.</summary>
     public static string Name(RunEnd end, WiredRun run, Wiring wiring)
     {
-        if (end.Gear is Speaker speaker)
+        var coils = end.Gear.SpeakerParts.OfType<VoiceCoil>().ToArray();
+        if (coils.Length > 0)
         {
-            return Coils(speaker, end, run);
+            return Coils(end, run, coils);
         }
 
         var name = end.Id.Length > end.Gear.Id.Length ? end.Id[(end.Gear.Id.Length + 1)..] : "";
-        if (end.Gear is FuseBlock block && name.StartsWith("out.", StringComparison.Ordinal))
+        if (end.Gear.Joins.OfType<TerminalJoin>().FirstOrDefault(j => j.FuseMayStandAtRun && j.Second == end.Shape) is { } fuse)
         {
-            var number = name[4..];
+            var number = fuse.Suffix.TrimStart('.');
             // As written at the block; else as the run says or as it was chosen.
-            var rating = block.Fuses.Where(f => f.Key.Value.ToString(System.Globalization.CultureInfo.InvariantCulture) == number).Select(f => f.Value.Words).FirstOrDefault()
-                ?? (run.Holder is null && wiring.Links.FirstOrDefault(l => l.Protects && ReferenceEquals(l.Gear, block) && l.B.Id == end.Id) is { Rating: { } amps } ? Quantity.Print(amps) : null);
+            var rating = fuse.Rating?.Words
+                ?? (run.Holder is null && wiring.Links.FirstOrDefault(l => l.Protects && ReferenceEquals(l.Gear, end.Gear) && l.B.Id == end.Id) is { Rating: { } amps } ? Quantity.Print(amps) : null);
             return rating is null ? number : $"{number} · {rating}";
         }
 
@@ -35,14 +36,13 @@ internal static class TerminalLabels
     }
 
     /// <summary>Supply and signal come in at the left and leave at the right, grounds leave below; what is neither faces its partner.</summary>
-    public static PortSide Side(RunEnd end, bool partnerIsBehind) => (end.Gear, end.Shape.Role, end.Shape.Flow) switch
+    public static PortSide Side(RunEnd end, bool partnerIsBehind) => (end.Gear.SideOf(end.Shape), end.Shape.Role, end.Shape.Flow) switch
     {
-        (ChassisPoint, _, _) => PortSide.Top,
-        (BusBar, _, _) => partnerIsBehind ? PortSide.Right : PortSide.Left,
-        (Isolator, TerminalRole.Supply, _) => end.Shape.Name == "main" ? PortSide.Left : PortSide.Right,
-        (TapPoint or IgnitionSource, _, _) => PortSide.Right,
+        (DrawnSide.Top, _, _) => PortSide.Top,
+        (DrawnSide.Left, _, _) => PortSide.Left,
+        (DrawnSide.Right, _, _) => PortSide.Right,
+        (DrawnSide.FacingPartner, _, _) => partnerIsBehind ? PortSide.Right : PortSide.Left,
         (_, TerminalRole.Ground, _) => PortSide.Bottom,
-        (Speaker, _, _) => PortSide.Left,
         (_, _, TerminalFlow.In) => PortSide.Left,
         (_, _, TerminalFlow.Out) => PortSide.Right,
         _ => partnerIsBehind ? PortSide.Right : PortSide.Left,
@@ -52,25 +52,25 @@ internal static class TerminalLabels
     /// Left and right are the same to what only stores, shares or breaks supply, and to loads; what handles signals keeps its
     /// inputs at the left (common practice, no published source).
     /// </summary>
-    public static bool HasFreeSides(Gear? gear) => gear is Battery or Alternator or GeneralSource or Capacitor or FuseBlock or DistributionBlock or BusBar
-        or Isolator or ProtectiveDevice or Switch or Relay or Load or LoadResistor or Speaker or TapPoint or IgnitionSource;
+    public static bool HasFreeSides(Gear? gear) => gear?.Drawing.HasFreeSides ?? false;
 
-    private static string Coils(Speaker speaker, RunEnd end, WiredRun run)
+    private static string Coils(RunEnd end, WiredRun run, VoiceCoil[] all)
     {
+        var speaker = end.Gear;
         if (end.Nodes.Length == 1)
         {
             var sign = end.Nodes[0].Side == '-' ? "−" : "+";
             var name = end.Id.Length > speaker.Id.Length ? end.Id[(speaker.Id.Length + 1)..].TrimEnd('+', '-', '.').Replace('.', ' ') : "";
-            return speaker.CoilCount > 1 && name.Length > 0 ? $"{name} {sign}" : sign;
+            return all.Length > 1 && name.Length > 0 ? $"{name} {sign}" : sign;
         }
 
-        var each = Quantity.Print(speaker.CoilImpedance).Replace("ohm", "Ω", StringComparison.Ordinal);
+        var each = Quantity.Print(all[0].Speaker.CoilImpedance).Replace("ohm", "Ω", StringComparison.Ordinal);
         var coils = end.Nodes.Length / 2;
         if (coils > 1)
         {
             return $"{coils} × {each} {HookupWays.Words[run.Run.Hookup?.Coils ?? HookupWay.Parallel]}";
         }
 
-        return speaker.CoilCount > 1 ? $"{end.Id[(speaker.Id.Length + 1)..].Replace('.', ' ')} · {each}" : each;
+        return all.Length > 1 ? $"{end.Id[(speaker.Id.Length + 1)..].Replace('.', ' ')} · {each}" : each;
     }
 }

@@ -1,5 +1,6 @@
 using WireSketch.Installation;
 using WireSketch.Language.Kinds;
+using WireSketch.Rules;
 
 namespace WireSketch.Documents;
 
@@ -8,5 +9,5 @@ internal static class RestTime
 {
     /// <summary>Devices that sleep and of which nobody states what they take then: they count as nothing.</summary>
     public static string[] Unstated(InstalledSystem install) =>
-        [.. install.Spec.Gear.Where(g => g is Amplifier { Standby: null } or HeadUnit { Standby: null } or Processor { Standby: null }).Select(g => g.Id)];
+        [.. install.Spec.Gear.Where(g => g.PowerInputs.Any(p => p.Takes is { SleepsByItself: true, Standby: null })).Select(g => g.Id)];
 }

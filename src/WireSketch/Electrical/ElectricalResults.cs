@@ -139,6 +139,9 @@ public sealed record ChannelResult(
 {
     public string Id => $"{Gear.Id}.{Channel}";
 
+    /// <summary>What the device says of that output.</summary>
+    public SignalOutput Output => Gear.SignalOutputs.First(o => o.DrivesSpeakers && o.Terminal.Name == Channel);
+
     /// <summary>What an ohm meter shows at the output; null where that is not known.</summary>
     public Ohms? Meter { get; init; }
 }
@@ -209,12 +212,12 @@ public sealed record EnergyResult(
 /// <param name="Batteries">The batteries.</param>
 /// <param name="Usable">Charge that may be taken from them.</param>
 /// <param name="Drawn">What is drawn on average, by device; what charges counts as less.</param>
-public sealed record Discharge(ImmutableArray<Gear> Batteries, AmpHours Usable, ImmutableArray<(string Of, Amps Amps)> Drawn)
+public sealed record Discharge(ImmutableArray<SourceTerminals> Batteries, AmpHours Usable, ImmutableArray<(string Of, Amps Amps)> Drawn)
 {
     public Amps Current => new(Drawn.Sum(d => d.Amps.Value));
 
     /// <summary>Whether a battery is among them: the first of a spec starts the engine.</summary>
-    public bool Includes(Gear? battery) => Batteries.Any(b => ReferenceEquals(b, battery));
+    public bool Includes(SourceTerminals? battery) => battery is not null && Batteries.Any(b => b.Plus.Index == battery.Plus.Index);
 
     public Seconds Lasts => new(Usable.Value / Current.Value * 3600);
 }

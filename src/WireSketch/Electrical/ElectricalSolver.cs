@@ -19,10 +19,10 @@ public static class ElectricalSolver
     {
         var facts = new ConductorProperties(wiring);
         var channels = new ChannelLoads(wiring, c => ConductorProperties.At(c, facts.AmbientOf(c))).Find();
-        var outputs = wiring.Loads.ToDictionary(l => l.Gear.Id, l => ChannelOutput.Of(l.Gear, channels), StringComparer.Ordinal);
-        var point = new OperatingPoint(wiring, facts, (gear, state) => LoadModels.Of(gear, state, outputs[gear.Id]));
+        var outputs = wiring.Loads.Select(l => l.Gear).Distinct().ToDictionary(g => g.Id, g => ChannelOutput.Of(g, channels), StringComparer.Ordinal);
+        var point = new OperatingPoint(wiring, facts, (path, state) => LoadModels.Of(path.Input.Takes, state, outputs[path.Gear.Id]));
         var states = SystemStates.All.Select(point.Solve).ToImmutableArray();
-        var full = states[(int)SystemState.FullOutput];
+        var full = states.First(s => s.State == SystemState.FullOutput);
         var signals = new SignalChains(wiring).Solve();
         var wakes = new TurnOnPaths(wiring, signals);
         return new()

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
 namespace WireSketch.Language;
@@ -35,6 +36,63 @@ public abstract record Gear
 
     /// <summary>The terminals it offers, in the order in which they are listed to people.</summary>
     public abstract ImmutableArray<TerminalShape> Terminals { get; }
+
+    /// <summary>The sources of supply that it offers.</summary>
+    public abstract ImmutableArray<SupplySource> Sources { get; }
+
+    /// <summary>Where it takes current from the supply, and how much.</summary>
+    public abstract ImmutableArray<PowerInput> PowerInputs { get; }
+
+    /// <summary>How current passes inside it.</summary>
+    public abstract ImmutableArray<InternalJoin> Joins { get; }
+
+    /// <summary>Where it is switched on.</summary>
+    public abstract ImmutableArray<TurnOnInput> TurnOnInputs { get; }
+
+    /// <summary>Where it switches others on.</summary>
+    public abstract ImmutableArray<TurnOnOutput> TurnOnOutputs { get; }
+
+    /// <summary>Where signals come in, a channel each.</summary>
+    public abstract ImmutableArray<SignalInput> SignalInputs { get; }
+
+    /// <summary>Where signals go out, a channel each.</summary>
+    public abstract ImmutableArray<SignalOutput> SignalOutputs { get; }
+
+    /// <summary>What it puts between terminals of speaker level.</summary>
+    public abstract ImmutableArray<SpeakerPart> SpeakerParts { get; }
+
+    /// <summary>What the installer sets on the device as a whole.</summary>
+    public abstract ChannelSettings DeviceSettings { get; }
+
+    /// <summary>
+    /// What its id alone stands for as an end of a run: a terminal, pair or group; two single terminals as a pair; nothing where a terminal must
+    /// be named. A device with one terminal is that terminal.
+    /// </summary>
+    public abstract ImmutableArray<TerminalShape> Alone { get; }
+
+    /// <summary>Other names of its terminals that a run may use.</summary>
+    public abstract ImmutableArray<TerminalAlias> Aliases { get; }
+
+    /// <summary>How a wire lands on one of its terminals.</summary>
+    public abstract Landing LandingAt(TerminalShape terminal);
+
+    /// <summary>The side of its box at which one of its terminals is drawn.</summary>
+    public abstract DrawnSide SideOf(TerminalShape terminal);
+
+    /// <summary>How it is drawn.</summary>
+    public abstract GearDrawing Drawing { get; }
+
+    /// <summary>How it stands in lists.</summary>
+    public abstract GearListing Listing { get; }
+
+    /// <summary>What papers must warn of.</summary>
+    public abstract ImmutableArray<GearCaution> Cautions { get; }
+
+    /// <summary>A fuse or breaker that stands by itself: one way in, one way out.</summary>
+    public bool OnlyProtects => Terminals.Length == 2 && Joins is [TerminalJoin { Kind: ConnectionKind.Fuse or ConnectionKind.Breaker }];
+
+    /// <summary>One of its sources whose plus is a terminal; null if the terminal gives no supply.</summary>
+    public SupplySource? SourceAt(TerminalShape terminal) => Sources.FirstOrDefault(s => s.Plus == terminal);
 
     public GearProperties Facts { get; init; } = GearProperties.None;
 

@@ -39,12 +39,12 @@ public static class GearKinds
         new("speaker", "a speaker", f => Speaker.Read(f, subwoofer: false)),
         new("subwoofer", "a subwoofer", f => Speaker.Read(f, subwoofer: true)),
         new("level control", "a remote level knob", LevelControl.Read),
-        new("lamp", "a lamp", f => Load.Read(f, "lamp")),
-        new("motor", "a motor", f => Load.Read(f, "motor")),
-        new("pump", "a pump", f => Load.Read(f, "pump")),
-        new("fridge", "a fridge", f => Load.Read(f, "fridge")),
-        new("inverter", "an inverter", f => Load.Read(f, "inverter")),
-        new("general load", "anything else that takes current", f => Load.Read(f, "general load")),
+        new("lamp", "a lamp", f => Load.Read(f, LoadType.Lamp)),
+        new("motor", "a motor", f => Load.Read(f, LoadType.Motor)),
+        new("pump", "a pump", f => Load.Read(f, LoadType.Pump)),
+        new("fridge", "a fridge", f => Load.Read(f, LoadType.Fridge)),
+        new("inverter", "an inverter", f => Load.Read(f, LoadType.Inverter)),
+        new("general load", "anything else that takes current", f => Load.Read(f, LoadType.Other)),
         new("connector", "a plug; each cavity is one node", Connector.Read),
     ];
 

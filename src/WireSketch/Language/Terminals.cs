@@ -69,3 +69,9 @@ public sealed record TerminalShape(string Name, TerminalForm Form, TerminalRole 
         _ => [.. Enumerable.Range(1, Math.Max(0, channels)).Select(n => n.ToString(System.Globalization.CultureInfo.InvariantCulture))],
     };
 }
+
+/// <summary>Another name of a terminal.</summary>
+/// <param name="Name">The name, without the device's.</param>
+/// <param name="Terminal">The terminal, pair or group that it stands for.</param>
+/// <param name="Side">'+' or '-' for one side of a pair, else a space.</param>
+public sealed record TerminalAlias(string Name, TerminalShape Terminal, char Side);

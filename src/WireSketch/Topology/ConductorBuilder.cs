@@ -95,7 +95,7 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
             return null;
         }
 
-        var inBlock = from.Any(e => e.Gear is FuseBlock && e.Shape.Flow == TerminalFlow.Out);
+        var inBlock = from.Any(e => e.Gear.Joins.Any(j => j is TerminalJoin { FuseMayStandAtRun: true } fuse && fuse.Second == e.Shape));
         if (device.Distance is null && inBlock)
         {
             return null;
@@ -142,7 +142,7 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
     {
         var begins = from.SelectMany(e => e.Nodes).ToImmutableArray();
         var ends = to.SelectMany(e => e.Nodes).ToImmutableArray();
-        var coils = ends.Length >= 2 && ends.Length % 2 == 0 && to.All(e => e.Gear is Speaker && e.Nodes.Length % 2 == 0);
+        var coils = ends.Length >= 2 && ends.Length % 2 == 0 && to.All(e => e.Gear.SpeakerParts.Any(p => p is VoiceCoil) && e.Nodes.Length % 2 == 0);
         if (begins.Length == 2 && coils && (ends.Length > 2 || run.Hookup is not null))
         {
             ConnectCoils(run, begins, to, maker);
@@ -276,8 +276,8 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
             if (core == 0 && holder is not null)
             {
                 var at = Min(run.Protection!.Distance?.Value ?? new Meters(0), length);
-                Add(id + "-1", from, wirer.Table.Of(holder, "in"), at, shield, false);
-                Add(id + "-2", wirer.Table.Of(holder, "out"), to, length - at, shield, false);
+                Add(id + "-1", from, wirer.Table.Of(holder, ProtectiveDevice.In), at, shield, false);
+                Add(id + "-2", wirer.Table.Of(holder, ProtectiveDevice.Out), to, length - at, shield, false);
             }
             else
             {

@@ -1,15 +1,13 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using WireSketch.Diagnostics;
 using WireSketch.Language.Kinds;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Tables;
-using WireSketch.Text;
 
 namespace WireSketch.Topology;
 
-/// <summary>Joins terminals inside devices, and the body to what is bolted to it.</summary>
+/// <summary>Turns what gear says of its inside into connections, with the body and the vehicle's own leads.</summary>
 internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<WiredRun> runs, Func<Terminal, bool> isWired)
 {
     private static readonly Ohms HalfOfChassis = Assume.Chassis.Value / 2;
@@ -18,79 +16,75 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
 
     private readonly List<InternalConnection> links = [];
 
-    public List<InternalConnection> Make(IEnumerable<Gear> gear, ICollection<Finding> findings)
+    public List<InternalConnection> Make(IReadOnlyCollection<Gear> gear, ICollection<Finding> findings)
     {
-        var all = gear.ToArray();
-        var first = all.OfType<Battery>().FirstOrDefault();
-        foreach (var device in all)
+        var starter = gear.FirstOrDefault(g => g.Sources.Any(s => s is BatterySource));
+        foreach (var device in gear)
         {
-            Join(device, first, findings);
+            foreach (var join in device.Joins.Concat(ReferenceEquals(device, starter) ? [GroundLead(device)] : []))
+            {
+                if (join is TerminalJoin inside)
+                {
+                    Join(device, inside, starter);
+                }
+                else if (join is AcrossJoin across)
+                {
+                    JoinAcross(device, across, findings);
+                }
+            }
         }
 
         return links;
     }
 
-    private void Join(Gear device, Battery? first, ICollection<Finding> findings)
+    /// <summary>The vehicle's own lead from the starter battery to the body.</summary>
+    private static TerminalJoin GroundLead(Gear starter) => new()
     {
-        var at = device.Name.At;
-        switch (device)
+        Suffix = ".lead",
+        Kind = ConnectionKind.FactoryLead,
+        First = Battery(starter).Minus!,
+        Second = null,
+        End = JoinEnd.Body,
+        When = JoinCondition.StarterWithoutGroundCable,
+        ClosedIn = SystemStates.All,
+    };
+
+    private static BatterySource Battery(Gear gear) => gear.Sources.OfType<BatterySource>().First();
+
+    private void Join(Gear device, TerminalJoin join, Gear? starter)
+    {
+        var first = table.Of(device, join.First);
+        var second = join.End switch
         {
-            case ProtectiveDevice p:
-                Add(p.Id, p, p.Breaker ? ConnectionKind.Breaker : ConnectionKind.Fuse, "in", "out", p.Rating?.Value, style: p.Style?.Value, breaking: p.Breaking?.Value, at: p.Rating?.At ?? at);
-                break;
-            case FuseBlock block:
-                foreach (var n in Enumerable.Range(1, block.Outputs))
-                {
-                    JoinOutput(block, n);
-                }
-
-                break;
-            case DistributionBlock block:
-                foreach (var n in Enumerable.Range(1, block.Outputs))
-                {
-                    Add(block.Id, block, ConnectionKind.Joint, "in", "out." + n.ToString(CultureInfo.InvariantCulture), block.Rating?.Value, at: at);
-                }
-
-                break;
-            case Isolator { Type.Value: IsolatorType.Diode } i:
-                Add(i.Id, i, ConnectionKind.Diode, "main", "second", i.Rating?.Value, drop: i.Drop?.Value ?? Assume.DiodeDrop.Value, closed: i.Closed, at: at);
-                break;
-            case Isolator i:
-                Add(i.Id, i, ConnectionKind.Switch, "main", "second", i.Rating?.Value, drop: i.Drop?.Value, closed: i.Closed, at: at);
-                break;
-            case Relay r:
-                Add(r.Id, r, ConnectionKind.Switch, "30", "87", r.Contact?.Value, at: at);
-                Add(r.Id + ".87a", r, ConnectionKind.Switch, "30", "87a", r.Contact?.Value, closed: [new(SystemState.Standby, SystemStates.WordOf(SystemState.Standby), at)], at: at);
-                break;
-            case Switch s:
-                Add(s.Id, s, ConnectionKind.Switch, "in", "out", s.Rating?.Value, closed: s.Closed, at: at);
-                break;
-            case ChassisPoint c:
-                AddToBody(c.Id, c, table.Of(c, ""), ConnectionKind.Chassis, HalfOfChassis, at);
-                break;
-            case TapPoint { Carries.Value: TapContent.Ground } t:
-                AddToBody(t.Id, t, table.Of(t, ""), ConnectionKind.Chassis, HalfOfChassis, at);
-                break;
-            case Battery b when ReferenceEquals(b, first) && !IsOnBody(table.Of(b, "-")):
-                AddToBody(b.Id + ".lead", b, table.Of(b, "-"), ConnectionKind.FactoryLead, Lead, at);
-                break;
-            case Alternator a:
-                if (!isWired(table.Of(a, "-")))
-                {
-                    AddToBody(a.Id + ".case", a, table.Of(a, "-"), ConnectionKind.Chassis, HalfOfChassis, at);
-                }
-
-                if (first is not null && !isWired(table.Of(a, "+")))
-                {
-                    links.Add(new(links.Count, a.Id + ".lead", a, ConnectionKind.FactoryLead, table.Of(a, "+"), table.Of(first, "+"), null, null, null, Lead, null, [], at));
-                }
-
-                break;
-            case LoadResistor { Across: { } across } r:
-                JoinAcross(r, across, findings);
-                break;
+            JoinEnd.Own => table.Of(device, join.Second!),
+            JoinEnd.Body => table.Body,
+            _ => starter is null ? null : table.Of(starter, Battery(starter).Plus),
+        };
+        if (second is null || (join.When == JoinCondition.FirstIsUnwired && isWired(first)) || (join.When == JoinCondition.StarterWithoutGroundCable && IsOnBody(first)))
+        {
+            return;
         }
+
+        // A fuse is written at the device, or on the run from its output without a distance.
+        var onRun = join.FuseMayStandAtRun
+            ? runs.Where(r => r.Holder is null && r.Run.Protection is not null && r.From.Any(e => e.Nodes.Contains(second))).Select(r => r.Run.Protection!).FirstOrDefault()
+            : null;
+        var (rating, at) = join.Rating is { } written ? (written.Value, written.At) : (onRun?.Rating?.Value, onRun?.At);
+        links.Add(new(
+            links.Count, device.Id + join.Suffix, device, join.Kind, first, second, rating, onRun?.Style?.Value ?? join.Style?.Value, onRun?.Breaking?.Value ?? join.Breaking?.Value,
+            ResistanceOf(join.Kind), join.Drop?.Value ?? (join.Kind == ConnectionKind.Diode ? Assume.DiodeDrop.Value : null), join.ClosedIn, join.Kind is ConnectionKind.Fuse or ConnectionKind.Breaker && at is not null ? at : device.Name.At)
+        {
+            Join = join,
+            Coil = join.Drive is { } drive ? new(table.Of(device, drive.Plus), table.Of(device, drive.Minus), drive.ClosesPulledIn) : null,
+        });
     }
+
+    private static Ohms? ResistanceOf(ConnectionKind kind) => kind switch
+    {
+        ConnectionKind.Chassis => HalfOfChassis,
+        ConnectionKind.FactoryLead => Lead,
+        _ => null,
+    };
 
     /// <summary>
     /// Whether runs lead from a terminal to a chassis point. A cable that only takes a load's return back to the battery does not: the
@@ -103,7 +97,7 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
         var queue = new Queue<Terminal>([start]);
         while (queue.TryDequeue(out var here))
         {
-            if (here.Gear is ChassisPoint)
+            if (here.Gear is { } gear && gear.LandingAt(here.Shape).Form == LandingForm.BodyBolt)
             {
                 return true;
             }
@@ -120,52 +114,28 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
         return false;
     }
 
-    /// <summary>A block's fuse is written at the block, or on the run from that output without <c>at</c>.</summary>
-    private void JoinOutput(FuseBlock block, int n)
+    private void JoinAcross(Gear device, AcrossJoin join, ICollection<Finding> findings)
     {
-        var number = n.ToString(CultureInfo.InvariantCulture);
-        var output = table.Of(block, "out." + number);
-        var atBlock = block.Fuses.Where(f => f.Key.Value == n).Select(f => ((Amps?)f.Value.Value, (SourceSpan?)f.Value.At)).FirstOrDefault();
-        var onRun = runs.Where(r => r.Holder is null && r.Run.Protection is not null && r.From.Any(e => e.Nodes.Contains(output))).Select(r => r.Run.Protection!).FirstOrDefault();
-        var (rating, at) = atBlock.Item1 is not null ? atBlock : (onRun?.Rating?.Value, onRun?.At);
-        Add($"{block.Id}.{number}", block, ConnectionKind.Fuse, "in", "out." + number, rating, style: onRun?.Style?.Value ?? block.Style?.Value, breaking: onRun?.Breaking?.Value, at: at ?? block.Name.At);
-    }
-
-    private void JoinAcross(LoadResistor resistor, Written<string> across, ICollection<Finding> findings)
-    {
-        if (table.Find(across, findings) is not { } end)
+        if (table.Find(join.Across, findings) is not { } end)
         {
             return;
         }
 
-        Terminal[] own = resistor.Channels == 2
-            ? [table.Of(resistor, "left.+"), table.Of(resistor, "left.-"), table.Of(resistor, "right.+"), table.Of(resistor, "right.-")]
-            : [table.Of(resistor, "1"), table.Of(resistor, "2")];
+        Terminal[] own = [.. join.Own.SelectMany(shape => table.NodesOf(device, shape))];
         if (own.Length != end.Nodes.Length)
         {
             findings.Add(new("spec/ends-differ", Severity.Error,
-                $"{resistor.Id} has {own.Length / 2} resistor{(own.Length > 2 ? "s" : "")}, but {across.Value} has {end.Nodes.Length / 2} channel{(end.Nodes.Length > 2 ? "s" : "")}", across.At)
+                $"{device.Id} has {own.Length / 2} resistor{(own.Length > 2 ? "s" : "")}, but {join.Across.Value} has {end.Nodes.Length / 2} channel{(end.Nodes.Length > 2 ? "s" : "")}", join.Across.At)
             {
                 Help = "write channels: 2 for a pair of resistors, or name one channel of the source",
-                Subjects = [resistor.Id],
+                Subjects = [device.Id],
             });
             return;
         }
 
         for (var i = 0; i < own.Length; i++)
         {
-            links.Add(new(links.Count, resistor.Id, resistor, ConnectionKind.Joint, end.Nodes[i], own[i], null, null, null, null, null, [], across.At));
+            links.Add(new(links.Count, device.Id, device, ConnectionKind.Joint, end.Nodes[i], own[i], null, null, null, null, null, SystemStates.None, join.Across.At));
         }
     }
-
-    private void Add(
-        string id, Gear device, ConnectionKind kind, string a, string b, Amps? rating, FuseStyle? style = null, Amps? breaking = null, Volts? drop = null,
-        ImmutableArray<Written<SystemState>> closed = default, SourceSpan? at = null)
-    {
-        var states = !closed.IsDefaultOrEmpty ? [.. closed.Select(c => c.Value)] : kind is ConnectionKind.Switch or ConnectionKind.Diode ? SystemStates.Awake : SystemStates.All;
-        links.Add(new(links.Count, id, device, kind, table.Of(device, a), table.Of(device, b), rating, style, breaking, null, drop, states, at));
-    }
-
-    private void AddToBody(string id, Gear device, Terminal terminal, ConnectionKind kind, Ohms resistance, SourceSpan at) =>
-        links.Add(new(links.Count, id, device, kind, terminal, table.Body, null, null, null, resistance, null, SystemStates.All, at));
 }

@@ -1,29 +1,24 @@
 using System.Collections.Immutable;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 
 namespace WireSketch.Topology;
 
 /// <summary>Walks the graph of terminals: what a source can feed, how current comes to a load and how it goes back.</summary>
 internal sealed class PathTracer(
-    ImmutableArray<Gear> gear, TerminalTable table, ImmutableArray<ImmutableArray<Conductor>> conductorsAt, ImmutableArray<ImmutableArray<InternalConnection>> linksAt)
+    ImmutableArray<Gear> gear, ImmutableArray<SourceTerminals> sources, TerminalTable table, ImmutableArray<ImmutableArray<Conductor>> conductorsAt, ImmutableArray<ImmutableArray<InternalConnection>> linksAt)
 {
     private readonly int count = table.All.Count;
+    private readonly HashSet<int> feeding = [.. sources.Where(s => s.Source is not VehicleCircuit { IsSignalOnly: true }).Select(s => s.Plus.Index)];
+    private readonly HashSet<int> returns = [table.Body.Index, .. sources.Select(s => s.Minus?.Index).OfType<int>()];
     private readonly ILookup<string, Terminal> groundsInside = table.All.Where(t => t.Gear is not null && IsGroundInside(t)).ToLookup(t => t.Gear!.Id, StringComparer.Ordinal);
 
     /// <summary>What each battery, wired alternator and other source can feed. The way with the fewest fuses counts, then the shortest.</summary>
     public ImmutableArray<SupplyTree> Feeds() =>
-        [.. gear.Where(g => g is Battery or GeneralSource || (g is Alternator && !conductorsAt[table.Of(g, "+").Index].IsEmpty)).Select(g => Trace(table.Of(g, "+")))];
+        [.. sources.Where(s => s.HasPoles && (s.Source is not AlternatorSource || !conductorsAt[s.Plus.Index].IsEmpty)).Select(s => Trace(s.Plus))];
 
     public ImmutableArray<LoadPath> Loads() =>
-        [.. gear.Select(g => g switch
-        {
-            Amplifier or Processor or Load => (g, table.Of(g, "+"), table.Of(g, "-")),
-            HeadUnit => (g, table.Of(g, "battery"), table.Of(g, "-")),
-            LevelAdapter when !conductorsAt[table.Of(g, "+").Index].IsEmpty => (g, table.Of(g, "+"), table.Of(g, "-")),
-            Relay when !conductorsAt[table.Of(g, "86").Index].IsEmpty => (g, table.Of(g, "86"), table.Of(g, "85")),
-            _ => ((Gear, Terminal, Terminal)?)null,
-        }).OfType<(Gear Gear, Terminal Plus, Terminal Minus)>().Select(x => PathOf(x.Gear, x.Plus, x.Minus))];
+        [.. gear.SelectMany(g => g.PowerInputs.Select(p => (Gear: g, Input: p, Plus: table.Of(g, p.Plus), Minus: table.Of(g, p.Minus))))
+            .Where(x => !x.Input.IsOptional || !conductorsAt[x.Plus.Index].IsEmpty).Select(x => PathOf(x.Gear, x.Input, x.Plus, x.Minus))];
 
     private SupplyTree Trace(Terminal source)
     {
@@ -78,7 +73,7 @@ internal sealed class PathTracer(
     private static bool Passes(InternalConnection link, Terminal from) =>
         link.Kind is not (ConnectionKind.Chassis or ConnectionKind.FactoryLead) && (link.Kind != ConnectionKind.Diode || link.A.Index == from.Index);
 
-    private LoadPath PathOf(Gear device, Terminal plus, Terminal minus)
+    private LoadPath PathOf(Gear device, PowerInput input, Terminal plus, Terminal minus)
     {
         var supplyTaken = device.InVehicle && conductorsAt[plus.Index].IsEmpty;
         var returnTaken = device.InVehicle && conductorsAt[minus.Index].IsEmpty;
@@ -91,16 +86,14 @@ internal sealed class PathTracer(
             throughShield = !back.IsEmpty;
         }
 
-        return new(device, plus, minus, source, [.. supply.Reverse().Select(Turned)], back, end is not null || returnTaken, supplyTaken, throughShield);
+        return new(device, plus, minus, source, [.. supply.Reverse().Select(Turned)], back, end is not null || returnTaken, supplyTaken, throughShield) { Input = input };
     }
 
     private static PathStep Turned(PathStep step) => step with { Enters = step.Leaves, Leaves = step.Enters };
 
-    private static bool IsSource(Terminal t) =>
-        (t.Gear is Battery or Alternator or GeneralSource && t.Id.EndsWith(".+", StringComparison.Ordinal)) || t.Gear is IgnitionSource or TapPoint { Carries.Value: TapContent.Constant or TapContent.Accessory };
+    private bool IsSource(Terminal t) => feeding.Contains(t.Index);
 
-    private bool IsReturn(Terminal t) =>
-        t.Index == table.Body.Index || (t.Gear is Battery or Alternator or GeneralSource && t.Id.EndsWith(".-", StringComparison.Ordinal));
+    private bool IsReturn(Terminal t) => returns.Contains(t.Index);
 
     /// <summary>The fewest steps from a terminal to one that fits. Signal shields count only where nothing else leads there.</summary>
     private (Terminal? End, ImmutableArray<PathStep> Steps) Search(Terminal start, Func<Terminal, bool> fits, bool backwards, bool shields)

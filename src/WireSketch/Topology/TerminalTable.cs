@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;
 
@@ -48,7 +47,16 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
 
     public static string Name(Gear device, TerminalShape shape) => shape.Name.Length == 0 ? device.Id : $"{device.Id}.{shape.Name}";
 
-    public Terminal Of(Gear device, string name) => byId[name.Length == 0 ? device.Id : $"{device.Id}.{name}"];
+    /// <summary>A single terminal that a device declares.</summary>
+    public Terminal Of(Gear device, TerminalShape node) => byId[Name(device, node)];
+
+    /// <summary>The single terminals that a terminal, pair or group stands for, pairs as + then -.</summary>
+    public ImmutableArray<Terminal> NodesOf(Gear device, TerminalShape shape) => shape.Form switch
+    {
+        TerminalForm.Node => [Of(device, shape)],
+        TerminalForm.Pair => [byId[Name(device, shape) + ".+"], byId[Name(device, shape) + ".-"]],
+        _ => [.. shape.Members.SelectMany(m => NodesOf(device, m))],
+    };
 
     /// <summary>What a name stands for; null, with a finding, if it stands for nothing.</summary>
     public RunEnd? Find(Written<string> name, ICollection<Finding> findings)
@@ -118,19 +126,15 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
             return End(device, self, name.At);
         }
 
-        if (device is Speaker)
+        if (device.Alone is [var whole])
         {
-            return End(device, device.Terminals.First(s => s.Name == "coils"), name.At);
+            return End(device, whole, name.At);
         }
 
-        if (device is Load or Battery or GeneralSource or Capacitor)
+        if (device.Alone is [var plus, var minus])
         {
-            return new(device.Id, device, new("", TerminalForm.Pair, TerminalRole.Supply, TerminalFlow.Both, []), [Of(device, "+"), Of(device, "-")], name.At);
-        }
-
-        if (device is LoadResistor { Channels: 1 })
-        {
-            return new(device.Id, device, new("", TerminalForm.Pair, TerminalRole.Speaker, TerminalFlow.In, []), [Of(device, "1"), Of(device, "2")], name.At);
+            var flow = plus.Flow == minus.Flow ? plus.Flow : TerminalFlow.Both;
+            return new(device.Id, device, new("", TerminalForm.Pair, plus.Role, flow, []), [Of(device, plus), Of(device, minus)], name.At);
         }
 
         return device.Terminals.Length == 1 ? End(device, device.Terminals[0], name.At) : null;
@@ -148,17 +152,9 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
             return End(device, member, name.At);
         }
 
-        if (device is Speaker { CoilCount: 1 })
+        if (device.Aliases.FirstOrDefault(a => a.Name == rest) is { } alias)
         {
-            switch (rest)
-            {
-                case "coil":
-                    return End(device, device.Terminals.First(s => s.Name == "coils"), name.At);
-                case "+" or "coil.+" or "coils.+":
-                    return Side(byId[device.Id + ".coil.1.+"], name.At);
-                case "-" or "coil.-" or "coils.-":
-                    return Side(byId[device.Id + ".coil.1.-"], name.At);
-            }
+            return alias.Side == ' ' ? End(device, alias.Terminal, name.At) : Side(byId[$"{Name(device, alias.Terminal)}.{alias.Side}"], name.At);
         }
 
         return byId.TryGetValue($"{device.Id}.{rest}", out var terminal) ? Side(terminal, name.At) : null;
@@ -167,13 +163,7 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
     private RunEnd End(Gear device, TerminalShape shape, SourceSpan at)
     {
         var id = Name(device, shape);
-        ImmutableArray<Terminal> nodes = shape.Form switch
-        {
-            TerminalForm.Node => [byId[id]],
-            TerminalForm.Pair => [byId[id + ".+"], byId[id + ".-"]],
-            _ => [.. shape.Members.SelectMany(m => new[] { byId[Name(device, m) + ".+"], byId[Name(device, m) + ".-"] })],
-        };
-        return new(id, device, shape, nodes, at);
+        return new(id, device, shape, NodesOf(device, shape), at);
     }
 
     private static RunEnd Side(Terminal terminal, SourceSpan at) => new(terminal.Id, terminal.Gear!, terminal.Shape, [terminal], at);
@@ -181,7 +171,7 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
     private static void Refuse(Gear device, string rest, Written<string> name, ICollection<Finding> findings)
     {
         var names = device.Terminals.Concat(device.Terminals.SelectMany(s => s.Members)).Select(s => s.Name).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal).ToArray();
-        if (device is Processor && rest == "remote")
+        if (rest == "remote" && names.Contains("remote-in") && names.Contains("remote-out"))
         {
             findings.Add(new("spec/reference", Severity.Error, $"{device.Id} has two remote terminals, remote-in and remote-out: \"remote\" alone does not say which", name.At)
             {

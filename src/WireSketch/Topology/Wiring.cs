@@ -60,8 +60,26 @@ public sealed record Wiring
     /// <summary>The reference node: the vehicle's body.</summary>
     public Terminal Body => Terminals[0];
 
+    /// <summary>Every source of supply with its terminals, in the order of the spec.</summary>
+    public required ImmutableArray<SourceTerminals> Sources { get; init; }
+
+    /// <summary>The battery that starts the engine: the first of the spec; null if there is none.</summary>
+    public SourceTerminals? Starter { get; init; }
+
     /// <summary>Where the current of a source goes home to: its minus; the body for a circuit of the vehicle.</summary>
-    public Terminal ReturnOf(Terminal source) => source.Gear is Battery or Alternator or GeneralSource ? TerminalOf(source.Gear, "-")! : Body;
+    public Terminal ReturnOf(Terminal source) => SourceAt(source)?.Minus ?? Body;
+
+    /// <summary>The source whose plus a terminal is; null if the terminal gives no supply.</summary>
+    public SourceTerminals? SourceAt(Terminal terminal) => Sources.FirstOrDefault(s => s.Plus.Index == terminal.Index);
+
+    /// <summary>A single terminal that a device declares.</summary>
+    public Terminal At(Gear gear, TerminalShape node) => TerminalsById[TerminalTable.Name(gear, node)];
+
+    /// <summary>The + of a pair that a device declares.</summary>
+    public Terminal PlusOf(Gear gear, TerminalShape pair) => TerminalsById[TerminalTable.Name(gear, pair) + ".+"];
+
+    /// <summary>The - of a pair that a device declares.</summary>
+    public Terminal MinusOf(Gear gear, TerminalShape pair) => TerminalsById[TerminalTable.Name(gear, pair) + ".-"];
 
     /// <summary>A device's terminal by its own name, or null if the device has none of that name.</summary>
     public Terminal? TerminalOf(Gear gear, string name) => TerminalsById.GetValueOrDefault(name.Length == 0 ? gear.Id : $"{gear.Id}.{name}");
@@ -75,6 +93,25 @@ public sealed record Wiring
     /// <summary>Whether any conductor lands on a device.</summary>
     public bool IsWired(Gear gear) => TerminalsOf(gear).Any(IsWired);
 }
+
+/// <summary>A source of supply with its terminals.</summary>
+/// <param name="Gear">Its device.</param>
+/// <param name="Source">What it can give.</param>
+/// <param name="Plus">Where it gives.</param>
+/// <param name="Minus">Where its current comes home; null for a circuit of the vehicle.</param>
+public sealed record SourceTerminals(Gear Gear, SupplySource Source, Terminal Plus, Terminal? Minus)
+{
+    public string Id => Gear.Id;
+
+    /// <summary>A battery, alternator or charger: a source with poles of its own, and no circuit of the vehicle.</summary>
+    public bool HasPoles => Minus is not null;
+}
+
+/// <summary>The coil that moves a contact.</summary>
+/// <param name="Plus">One end of the coil.</param>
+/// <param name="Minus">The other.</param>
+/// <param name="ClosesPulledIn">The contact is closed while the coil is pulled in; otherwise while it has fallen off.</param>
+public sealed record ContactCoil(Terminal Plus, Terminal Minus, bool ClosesPulledIn);
 
 /// <summary>A point that one conductor can land on.</summary>
 /// <param name="Index">Its place in <see cref="Wiring.Terminals"/>.</param>
@@ -192,28 +229,6 @@ public sealed record Conductor(
     public override string ToString() => Id;
 }
 
-/// <summary>How two terminals of one device are joined inside it.</summary>
-public enum ConnectionKind
-{
-    /// <summary>One piece of metal.</summary>
-    Joint,
-
-    Fuse,
-    Breaker,
-
-    /// <summary>Current passes both ways while closed.</summary>
-    Switch,
-
-    /// <summary>Current passes from main to second only.</summary>
-    Diode,
-
-    /// <summary>The body of the vehicle between a chassis point and the rest of it.</summary>
-    Chassis,
-
-    /// <summary>A factory lead that no run describes.</summary>
-    FactoryLead,
-}
-
 /// <summary>A way through a device.</summary>
 /// <param name="Index">Its place in <see cref="Wiring.Links"/>.</param>
 /// <param name="Id">Name to show: <c>P1.fuse</c>, <c>fuses.2</c>, <c>isolator</c>.</param>
@@ -232,6 +247,12 @@ public sealed record InternalConnection(
     int Index, string Id, Gear? Gear, ConnectionKind Kind, Terminal A, Terminal B, Amps? Rating, FuseStyle? Style, Amps? Breaking, Ohms? Resistance, Volts? Drop,
     ImmutableSortedSet<SystemState> ClosedIn, Text.SourceSpan? At)
 {
+    /// <summary>What moves it, where it is the contact of a relay.</summary>
+    public ContactCoil? Coil { get; init; }
+
+    /// <summary>What the device says of it; null where it lies across terminals of another.</summary>
+    public TerminalJoin? Join { get; init; }
+
     public bool Protects => Kind is ConnectionKind.Fuse or ConnectionKind.Breaker;
 
     public Terminal Other(Terminal end) => end.Index == A.Index ? B : A;
@@ -285,7 +306,11 @@ public sealed record PathStep(Conductor? Conductor, InternalConnection? Link, Te
 /// <param name="ReturnsThroughShield">The only way back runs through the shield of a signal cable; <paramref name="Return"/> shows it.</param>
 public sealed record LoadPath(
     Gear Gear, Terminal Plus, Terminal Minus, Terminal? Source, ImmutableArray<PathStep> Supply, ImmutableArray<PathStep> Return, bool HasReturn, bool IsTakenAsWired,
-    bool ReturnsThroughShield);
+    bool ReturnsThroughShield)
+{
+    /// <summary>What it takes there.</summary>
+    public required PowerInput Input { get; init; }
+}
 
 /// <summary>Sizes that were chosen for runs that say <c>auto</c>.</summary>
 /// <param name="Wires">Size by run.</param>

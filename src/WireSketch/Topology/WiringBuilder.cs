@@ -36,7 +36,9 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
         runs = [.. runs.Select(r => r with { Kind = kinds[r.Id], Conductors = [.. r.Conductors.Select(c => conductors[c.Index])] })];
         var conductorsAt = At(conductors, c => (c.From, c.To));
         var linksAt = At(links, l => (l.A, l.B));
-        var tracer = new PathTracer(gear, table, conductorsAt, linksAt);
+        ImmutableArray<SourceTerminals> sources =
+            [.. gear.SelectMany(g => g.Sources.Select(s => new SourceTerminals(g, s, table.Of(g, s.Plus), s.Minus is { } minus ? table.Of(g, minus) : null)))];
+        var tracer = new PathTracer(gear, sources, table, conductorsAt, linksAt);
         return new(new Wiring
         {
             Spec = spec,
@@ -48,6 +50,8 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
             Links = links,
             Nets = nets.All,
             NetOf = nets.Of,
+            Sources = sources,
+            Starter = sources.FirstOrDefault(s => s.Source is BatterySource),
             Feeds = tracer.Feeds(),
             Loads = tracer.Loads(),
             TerminalsById = table.ById.ToFrozenDictionary(StringComparer.Ordinal),

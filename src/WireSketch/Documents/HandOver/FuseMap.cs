@@ -34,8 +34,8 @@ internal static class FuseMap
     /// <summary>Batteries that a fuse stands between; else the devices that a battery feeds through it; else what its wire leads to, a source with a fuse of its own perhaps.</summary>
     private static IEnumerable<string> Fed(InstalledSystem install, InternalConnection link)
     {
-        var behind = install.Wiring.Feeds.Where(f => f.Source.Gear is Battery).SelectMany(f => f.Conductors.Where(c => c.Protections.Contains(link)), (f, c) => (Source: f.Source.Gear!, c.Far)).ToArray();
-        var batteries = behind.Where(b => b.Far.Gear is Battery && !ReferenceEquals(b.Far.Gear, b.Source)).SelectMany(b => new[] { b.Source.Id, b.Far.Gear!.Id }).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
+        var behind = install.Wiring.Feeds.Where(f => install.Wiring.SourceAt(f.Source)?.Source is BatterySource).SelectMany(f => f.Conductors.Where(c => c.Protections.Contains(link)), (f, c) => (Source: f.Source.Gear!, c.Far)).ToArray();
+        var batteries = behind.Where(b => IsBattery(b.Far.Gear) && !ReferenceEquals(b.Far.Gear, b.Source)).SelectMany(b => new[] { b.Source.Id, b.Far.Gear!.Id }).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
         if (batteries.Length > 1)
         {
             return [$"the line between {string.Join(" and ", batteries)}"];
@@ -48,8 +48,12 @@ internal static class FuseMap
         }
 
         return install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index).Select(c => c.Far.Gear).OfType<Gear>()
-            .Where(g => g is not ProtectiveDevice && !ReferenceEquals(g, link.Gear))
-            .OrderByDescending(g => g is GeneralSource).Select(g => g is GeneralSource ? $"{g.Id}, which charges" : g.Id).Distinct(StringComparer.Ordinal)
+            .Where(g => !g.OnlyProtects && !ReferenceEquals(g, link.Gear))
+            .OrderByDescending(Charges).Select(g => Charges(g) ? $"{g.Id}, which charges" : g.Id).Distinct(StringComparer.Ordinal)
             .Take(1);
     }
+
+    private static bool IsBattery(Gear? gear) => gear is not null && gear.Sources.Any(s => s is BatterySource);
+
+    private static bool Charges(Gear gear) => gear.Sources.Any(s => s is ChargerSource);
 }

@@ -3,6 +3,7 @@ using WireSketch.Diagnostics;
 using WireSketch.Documents.Formats;
 using WireSketch.Documents.Lists;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -57,13 +58,13 @@ internal static class HandOverPaper
     private static IEnumerable<string> Living(InstalledSystem install)
     {
         var energy = install.Answers.Energy;
-        var sounds = install.Spec.Gear.Any(g => g is Amplifier);
+        var sounds = install.Spec.Gear.Any(g => g.Cautions.Contains(GearCaution.LoudSound));
         if (sounds)
         {
             yield return "Turn it up slowly, and stop where it begins to sound strained: that is where speakers are harmed.";
         }
 
-        var starter = install.Spec.Gear.OfType<Battery>().FirstOrDefault();
+        var starter = install.Wiring.Starter;
         if (energy.EngineOff is { } off)
         {
             var what = sounds ? "music plays" : "what was fitted runs";

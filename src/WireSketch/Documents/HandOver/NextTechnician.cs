@@ -13,9 +13,9 @@ internal static class NextTechnician
     public static PlainTable Taps(InstalledSystem install) => new(
         [new("What"), new("Where"), new("Vehicle's wire"), new("Connector, cavity"), new("Carries")],
         [
-            .. install.Spec.Gear.Where(g => g is TapPoint or IgnitionSource).Select(g => ImmutableArray.Create(g.Id, Whereabouts.Of(g), (g as TapPoint)?.Color?.Value ?? "", Plug(g as TapPoint), Carries(g))),
-            .. install.Wiring.Runs.Where(r => r.Run.Tap && !r.From.Concat(r.To).Any(e => e.Gear is TapPoint or IgnitionSource))
-                .Select(r => ImmutableArray.Create($"{r.Id} onto {string.Join(", ", r.From.Where(e => e.Gear.InVehicle).Select(e => e.Id).DefaultIfEmpty(r.From[0].Id))}", Whereabouts.Of(r.From[0].Gear), r.Run.ColorAtVehicle?.Value ?? "", "", Lists.WireDescriptions.Carries(r.Kind))),
+            .. install.Spec.Gear.Where(g => g.Listing.Connection is not null).Select(g => ImmutableArray.Create(g.Id, Where(g), g.Listing.Connection!.Color?.Value ?? "", Plug(g.Listing.Connection), Carries(g.Listing.Connection))),
+            .. install.Wiring.Runs.Where(r => r.Run.Tap && !r.From.Concat(r.To).Any(e => e.Gear.Listing.Connection is not null))
+                .Select(r => ImmutableArray.Create($"{r.Id} onto {string.Join(", ", r.From.Where(e => e.Gear.InVehicle).Select(e => e.Id).DefaultIfEmpty(r.From[0].Id))}", Where(r.From[0].Gear), r.Run.ColorAtVehicle?.Value ?? "", "", Lists.WireDescriptions.Carries(r.Kind))),
         ]);
 
     /// <summary>Notes and photos, of devices, runs and the job.</summary>
@@ -37,12 +37,9 @@ internal static class NextTechnician
         }
     }
 
-    private static string Plug(TapPoint? tap) => string.Join(", ", new[] { tap?.Connector?.Value, tap?.Cavity is { } c ? $"cavity {c.Value}" : null }.OfType<string>());
+    private static string Where(Gear gear) => string.Join(", ", new[] { gear.Zone, gear.Facts.Place?.Value }.OfType<string>());
 
-    private static string Carries(Gear gear) => gear switch
-    {
-        TapPoint t => string.Join(", ", new[] { t.Carries?.Words, t.Limit is { } l ? $"{l.Words} at most" : null }.OfType<string>()),
-        IgnitionSource i => string.Join(", ", new[] { i.Live?.Words ?? "accessory", i.Limit is { } l ? $"{l.Words} at most" : null }.OfType<string>()),
-        _ => "",
-    };
+    private static string Plug(VehicleConnection at) => string.Join(", ", new[] { at.Connector?.Value, at.Cavity is { } c ? $"cavity {c.Value}" : null }.OfType<string>());
+
+    private static string Carries(VehicleConnection at) => string.Join(", ", new[] { at.Carries, at.Limit is { } l ? $"{l.Words} at most" : null }.OfType<string>());
 }

@@ -8,7 +8,7 @@ namespace WireSketch.Documents.Lists;
 internal static class DeviceLines
 {
     public static IEnumerable<PartLine> Of(InstalledSystem install) => install.Spec.Gear
-        .Where(g => !g.InVehicle && !DeviceNames.IsPlaceOnVehicle(g) && g is not ProtectiveDevice { Breaker: false })
+        .Where(g => !g.InVehicle && !DeviceNames.IsPlaceOnVehicle(g) && g.Listing.As != ListedAs.Fuse)
         .GroupBy(g => (Item: DeviceNames.Item(g), Price: g.Facts.Price?.Value))
         .Select(g => new PartLine(
             PartGroup.Devices, g.Key.Item, g.Sum(d => d.Facts.Quantity), PartLine.Pieces, g.Key.Price, [.. g.Select(Where)],

@@ -1,5 +1,6 @@
 using WireSketch.Electrical.Faults;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
@@ -18,8 +19,8 @@ internal static class FuseStyleChoice
     /// <summary>A place in a block without a wire and without a rating stays empty.</summary>
     public static bool IsFitted(InstalledSystem install, InternalConnection link) => link.Rating is not null || install.Wiring.IsWired(link.B);
 
-    public static string Of(InstalledSystem install, ProtectiveDevice holder) =>
-        install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : holder.Style?.Words ?? Unknown;
+    public static string Of(InstalledSystem install, Gear holder) =>
+        install.Wiring.Links.FirstOrDefault(l => ReferenceEquals(l.Gear, holder)) is { } link ? Of(install, link) : Unknown;
 
     public static string Of(InstalledSystem install, InternalConnection link) =>
         StyleOf(install, link) is { } style ? FuseStyles.Words[style] : Unknown;

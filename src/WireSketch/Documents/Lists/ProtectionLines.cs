@@ -1,4 +1,5 @@
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -16,7 +17,7 @@ internal static class ProtectionLines
     {
         var inline = install.Wiring.Runs.Where(r => r.Holder is { Breaker: false })
             .Select(r => (Item: $"inline holder for a {FuseStyleChoice.Of(install, r.Holder!)} fuse, {r.Wire.SizeWords}", At: Place(r), Price: (double?)null));
-        var alone = install.Spec.Gear.OfType<ProtectiveDevice>().Where(p => !p.Breaker && !p.InVehicle)
+        var alone = install.Spec.Gear.Where(p => p.Listing.As == ListedAs.Fuse && !p.InVehicle)
             .Select(p => (Item: $"holder for a {FuseStyleChoice.Of(install, p)} fuse", At: p.Id, Price: p.Facts.Price?.Value));
         return inline.Concat(alone).GroupBy(h => (h.Item, h.Price))
             .Select(g => new PartLine(PartGroup.Protection, g.Key.Item, g.Count(), PartLine.Pieces, g.Key.Price, [.. g.Select(h => h.At)], "with cover"));

@@ -1,8 +1,10 @@
-using WireSketch.Electrical.Energy;
+using System.Globalization;
 using WireSketch.Electrical;
+using WireSketch.Electrical.Energy;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Tables;
@@ -21,28 +23,29 @@ internal static class DemandChapter
             "Head unit and processor: a constant power. Lamp: a resistance. Motor and pump: a constant current. Everything else: a constant power, unless the spec says how it behaves. Asleep: a constant current.",
         ],
         [ReportBuilder.Constant("U_r", "volts at which amperes are stated", Assume.Rated.Value, $"default: {Assume.Rated}")],
-        [.. install.Wiring.Loads.Select(l => Of(install, l.Gear))]);
+        [.. install.Wiring.Loads.Select(l => Of(install, l))]);
 
-    private static Calculation Of(InstalledSystem install, Gear gear)
+    private static Calculation Of(InstalledSystem install, LoadPath path)
     {
+        var (gear, takes) = (path.Gear, path.Input.Takes);
         var output = install.Answers.Channels.Where(c => ReferenceEquals(c.Gear, gear) && c.Power is not null).ToArray();
         var total = ChannelOutput.Of(gear, install.Answers.Channels);
-        double In(SystemState state) => LoadModels.Of(gear, state, total).Size;
+        double In(SystemState state) => LoadModels.Of(takes, state, total).Size;
         var w = new ReportBuilder();
-        switch (gear)
+        switch (takes)
         {
-            case Amplifier a:
-                if (a.Supply.Current is { } stated)
+            case OutputDraw a:
+                if (a.Current is { } stated)
                 {
                     w.Given("I_st", "stated at full output", stated);
                 }
                 else
                 {
                     w.Each("P_ch", "channels give", output.Select(c => (c.Channel, c.Power!.Value)), "chapter Loads and power of the channels")
-                        .Given("η", "efficiency", a.Supply.Efficiency, LoadModels.EfficiencyOf(a), $"{Assume.EfficiencyClassD.Words} for class D, else {Assume.Efficiency}");
+                        .Given("η", "efficiency", a.Efficiency, LoadModels.EfficiencyOf(a), $"{Assume.EfficiencyClassD.Words} for class D, else {Assume.Efficiency}");
                 }
 
-                var full = a.Supply.Current is null ? "sum(P_ch)/η" : "I_st·U_r";
+                var full = a.Current is null ? "sum(P_ch)/η" : "I_st·U_r";
                 if (LoadModels.BoundingFuse(a, total) is { } fuse)
                 {
                     w.Given("I_f", "its own fuse", fuse);
@@ -52,26 +55,23 @@ internal static class DemandChapter
                 return w.Given("I_idle", "with no signal", a.Idle, Assume.AmplifierIdle)
                     .Given("I_s", "asleep", a.Standby, Nothing, "none")
                     .Gives("P_full", "full output", new Watts(In(SystemState.FullOutput)), $"max(I_idle·U_r, {full})")
-                    .Gives("P_music", "music", new Watts(In(SystemState.Music)), $"max(I_idle·U_r, {full}/8)").Of(a.Id);
-            case HeadUnit h:
-                return w.Given("I_st", "draw", h.Current, Assume.HeadUnit).Given("I_s", "asleep", h.Standby, Nothing, "none")
-                    .Gives("P", "awake", new Watts(In(SystemState.Music)), "I_st·U_r").Of(h.Id);
-            case Processor p:
-                return w.Given("I_st", "draw", p.Supply.Current, Assume.Processor).Given("I_s", "asleep", p.Standby, Nothing, "none")
-                    .Gives("P", "awake", new Watts(In(SystemState.Music)), "I_st·U_r").Of(p.Id);
-            case LevelAdapter l:
-                return w.Given("I", "draw", l.Current, Assume.LevelAdapter).Says("behaves as", "a current; nothing asleep", "kind of device").Of(l.Id);
-            case Relay r:
-                return (r.CoilResistance is { } coil ? w.Given("R_c", "coil", coil) : w.Given("I_c", "coil", r.CoilCurrent, Assume.RelayCoil))
-                    .Gives("R", "a resistance; nothing asleep", new Ohms(In(SystemState.Music)), r.CoilResistance is null ? "U_r/I_c" : "R_c").Of(r.Id);
-            case Load l:
-                return OfLoad(w, l);
+                    .Gives("P_music", "music", new Watts(In(SystemState.Music)), $"max(I_idle·U_r, {full}/8)").Of(gear.Id);
+            case ElectronicsDraw e:
+                return w.Given("I_st", "draw", e.Current, e.Usual, string.Create(CultureInfo.InvariantCulture, $"{e.Usual.Value} A (common practice)")).Given("I_s", "asleep", e.Standby, Nothing, "none")
+                    .Gives("P", "awake", new Watts(In(SystemState.Music)), "I_st·U_r").Of(gear.Id);
+            case SmallCircuitDraw s:
+                return w.Given("I", "draw", s.Current, s.Usual, string.Create(CultureInfo.InvariantCulture, $"{s.Usual.Value} A (common practice)")).Says("behaves as", "a current; nothing asleep", "kind of device").Of(gear.Id);
+            case CoilDraw r:
+                return (r.Resistance is { } coil ? w.Given("R_c", "coil", coil) : w.Given("I_c", "coil", r.Current, Assume.RelayCoil))
+                    .Gives("R", "a resistance; nothing asleep", new Ohms(In(SystemState.Music)), r.Resistance is null ? "U_r/I_c" : "R_c").Of(gear.Id);
+            case ApplianceDraw l:
+                return OfAppliance(w, gear, l);
             default:
                 return w.Says("takes", "nothing", "kind of device").Of(gear.Id);
         }
     }
 
-    private static Calculation OfLoad(ReportBuilder w, Load l)
+    private static Calculation OfAppliance(ReportBuilder w, Gear gear, ApplianceDraw l)
     {
         var watts = "";
         if (l.Power is { } power)
@@ -91,11 +91,11 @@ internal static class DemandChapter
         }
         else
         {
-            return w.Says("takes", "nothing", "the spec states no draw").Of(l.Id);
+            return w.Says("takes", "nothing", "the spec states no draw").Of(gear.Id);
         }
 
-        w.Given("U_st", "rated volts", l.Rated, Assume.Rated).Told("behaves as", DrawLaws.Words[LoadModels.Behavior(l)], l.Behaves is { } b ? ReportBuilder.Place(b.At) : "default: resistance for a lamp, current for a motor or pump, else power");
-        if (l.Facts.AlwaysLive)
+        w.Given("U_st", "rated volts", l.Rated, Assume.Rated).Told("behaves as", DrawLaws.Words[l.Law], l.WrittenLaw is { } b ? ReportBuilder.Place(b.At) : "default: resistance for a lamp, current for a motor or pump, else power");
+        if (l.AlwaysLive)
         {
             w.Told("asleep", "as awake", "always-live");
         }
@@ -110,6 +110,6 @@ internal static class DemandChapter
             LoadModelKind.Resistance => w.Gives("R", "a resistance", new Ohms(draw.Size), $"U_st²/({watts})"),
             LoadModelKind.Current => w.Gives("I", "a current", new Amps(draw.Size), $"({watts})/U_st"),
             _ => w.Gives("P", "a power", new Watts(draw.Size), watts),
-        }).Of(l.Id);
+        }).Of(gear.Id);
     }
 }

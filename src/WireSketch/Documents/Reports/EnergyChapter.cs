@@ -25,7 +25,7 @@ internal static class EnergyChapter
     {
         var (spec, energy) = (install.Spec, install.Answers.Energy);
         var vehicle = spec.Job.Vehicle;
-        var alternator = spec.Gear.OfType<Alternator>().FirstOrDefault();
+        var alternator = install.Wiring.Sources.Select(s => s.Source).OfType<AlternatorSource>().FirstOrDefault();
         var w = new ReportBuilder().Given("I_b", "the vehicle's own load", vehicle.BaseLoad, Assume.BaseLoad)
             .Each("I_d", "average of the devices in music", Average(install), "chapter Volts and amps: music, times duty or hours of the day")
             .Each("I_p", "devices at full output", install.Answers.State(SystemState.FullOutput).Loads.Select(l => (l.Path.Gear.Id, l.Amps)).Where(l => l.Amps.Value != 0), "chapter Volts and amps: full output")
@@ -38,14 +38,14 @@ internal static class EnergyChapter
         var output = alternator?.Output ?? vehicle.Alternator;
         w.Given("I_a", "alternator at speed", output!.Value)
             .Given("I_i", "alternator at idle", alternator?.Idle ?? vehicle.IdleOutput, output.Value.Value * Assume.IdleOutput.Value.Value, Assume.IdleOutput.ToString())
-            .Each("I_o", "other sources, daily average", spec.Gear.OfType<GeneralSource>().Select(g => (g.Id, (g.Current?.Value ?? new Amps(0)) * EnergyBalance.ShareOfTime(g))), "current times duty or hours of the day")
+            .Each("I_o", "other sources, daily average", install.Wiring.Sources.Where(s => s.Source is ChargerSource).Select(s => (s.Id, Charger: (ChargerSource)s.Source)).Select(c => (c.Id, (c.Charger.Current?.Value ?? new Amps(0)) * EnergyBalance.ShareOfTime(c.Charger))), "current times duty or hours of the day")
             .Gives("I_speed", "sources at speed", speed, "I_a + sum(I_o)").Gives("I_idle", "sources at idle", idle, "I_i + sum(I_o)")
             .Gives("m_s", "left at speed", speed - energy.BaseLoad - energy.AverageDemand, "I_speed − I_b − I_avg").Gives("m_i", "left at idle", idle - energy.BaseLoad - energy.AverageDemand, "I_idle − I_b − I_avg");
         return w.Of("vehicle");
     }
 
     private static IEnumerable<(string, Amps)> Average(InstalledSystem install) => install.Answers.State(SystemState.Music).Loads
-        .Select(l => (l.Path.Gear.Id, l.Amps * LoadModels.ShareOfTime(l.Path.Gear))).Where(l => l.Item2.Value != 0);
+        .Select(l => (l.Path.Gear.Id, l.Amps * LoadModels.ShareOfTime(l.Path.Input.Takes))).Where(l => l.Item2.Value != 0);
 
     private static IEnumerable<Calculation> Times(InstalledSystem install)
     {
@@ -61,11 +61,11 @@ internal static class EnergyChapter
             return new ReportBuilder().Says("lasts", "no limit", "nothing is drawn as far as the spec says (standby currents that nobody states count as none), or more is charged than drawn").Of(subject);
         }
 
-        return new ReportBuilder().Each("Q", "usable charge", discharge.Batteries.Cast<Battery>().Select(b => (b.Id, EnergyBalance.CapacityOf(b) * EnergyBalance.Usable(b))), string.Join(", ", discharge.Batteries.Cast<Battery>().Select(Capacity)))
+        return new ReportBuilder().Each("Q", "usable charge", discharge.Batteries.Select(b => (b.Id, Battery: (BatterySource)b.Source)).Select(b => (b.Id, EnergyBalance.CapacityOf(b.Battery) * EnergyBalance.Usable(b.Battery))), string.Join(", ", discharge.Batteries.Select(b => Capacity((BatterySource)b.Source))))
             .Each("I", "drawn on average", discharge.Drawn, $"chapter Volts and amps: {state}, times duty or hours of the day")
             .Gives("t", "lasts", discharge.Lasts, "sum(Q)/sum(I)·3600").Of(subject);
     }
 
-    private static string Capacity(Battery b) =>
+    private static string Capacity(BatterySource b) =>
         $"{EnergyBalance.UsableOf(b).Words} of {EnergyBalance.CapacityOf(b)} ({(b.Capacity is { } c ? ReportBuilder.Place(c.At) : $"default: {Assume.Capacity.Words}, {Assume.Capacity.Basis}")})";
 }

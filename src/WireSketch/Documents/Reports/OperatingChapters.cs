@@ -34,10 +34,7 @@ internal static class OperatingChapters
             [
                 $"State: {Meanings[i]}.",
                 "The whole supply network is solved at once (nodal analysis): at every terminal the currents sum to zero (Kirchhoff), loads take what the chapter on demand says. What each conductor and fuse loses is its current times its resistance; a device gets the volts of its source less what is lost on its way there and back.",
-                .. EngineRuns(state) && install.Wiring.Gear.Any(g => g is Battery) ? [$"The vehicle itself takes {Quantity.Print(Defaults.BaseLoad(install.Wiring))} at the first battery ({(install.Spec.Job.Vehicle.BaseLoad is { } b ? ReportBuilder.Place(b.At) : $"default: {Assume.BaseLoad.Words}, {Assume.BaseLoad.Basis}")})."] : Array.Empty<string>(),
-                .. EngineRuns(state) && install.Wiring.Gear.Any(g => g is Battery) && !install.Wiring.Gear.Any(g => g is Alternator)
-                    ? [$"Between the vehicle's own alternator and the first battery lies a factory lead of {Assume.FactoryLead.Words} ({Assume.FactoryLead.Basis})."]
-                    : Array.Empty<string>(),
+                .. EngineRuns(state) && install.Wiring.Starter is not null ? [$"The vehicle itself takes {Quantity.Print(Defaults.BaseLoad(install.Wiring))} at the first battery ({(install.Spec.Job.Vehicle.BaseLoad is { } b ? ReportBuilder.Place(b.At) : $"default: {Assume.BaseLoad.Words}, {Assume.BaseLoad.Basis}")})."] : Array.Empty<string>(),
                 state.IsSolved ? "Every load can be supplied." : "There is no operating point: a load asks for more than can be brought to it. The values are those at the most that can be.",
             ],
             [ConductorChapters.Termination(install)],
@@ -74,9 +71,9 @@ internal static class OperatingChapters
         {
             var w = new ReportBuilder();
             w.Taken("I", "current given", s.Amps, Solved, ReportBuilder.FineDigits);
-            switch (wiring.GearById.GetValueOrDefault(s.Id))
+            switch (wiring.Sources.FirstOrDefault(x => x.HasPoles && x.Id == s.Id)?.Source)
             {
-                case Battery b:
+                case BatterySource b:
                     w.Given("U0", "volts at rest", b.Rest ?? (b.Chemistry?.Value is null or Chemistry.Flooded ? spec.Job.Vehicle.Rest : null), Defaults.Rest(wiring, b), $"{Assume.Resting.Words}; AGM and gel {Assume.RestingAgm.Words}; lithium {Assume.RestingLithium}");
                     if (s.Amps.Value >= 0)
                     {
@@ -90,10 +87,10 @@ internal static class OperatingChapters
                     }
 
                     break;
-                case Alternator a:
+                case AlternatorSource a:
                     Regulated(w, s, a.Regulated ?? spec.Job.Vehicle.Running, Defaults.Regulated(wiring, a));
                     break;
-                case GeneralSource g:
+                case ChargerSource g:
                     Regulated(w, s, g.Voltage, Assume.Running.Value);
                     break;
                 default:
@@ -148,14 +145,15 @@ internal static class OperatingChapters
             .Gives("ΔU_s", "lost in the supply", load.SupplyDrop, "sum(d_s)").Gives("ΔU_r", "lost in the return", load.ReturnDrop, "sum(d_r)")
             .Gives("U", "volts it gets", load.Between, "U_s − ΔU_s − ΔU_r", ReportBuilder.FineDigits).Gives("P", "power it takes", load.Watts, "U·I")
             .Gives("d", "lost in all", load.Drop, "(ΔU_s + ΔU_r)/U_s");
-        var words = $"{limit} at full output ({LimitOrigin(install, path.Gear)})";
+        var words = $"{limit} at full output ({LimitOrigin(install, path.Input)})";
         return w.Says("limit", state.State == SystemState.FullOutput ? $"{words}: {(load.Drop <= limit ? "kept" : "broken")}" : words, "rule supply/drop").Of(path.Gear.Id);
     }
 
-    private static string LimitOrigin(InstalledSystem install, Gear gear)
+    private static string LimitOrigin(InstalledSystem install, PowerInput input)
     {
-        return CriticalLoads.Written(install.Spec.Settings, gear) is { } written ? ReportBuilder.Place(written.At)
-            : CriticalLoads.Includes(gear) ? "default for critical loads" : "default for other loads";
+        var settings = install.Spec.Settings;
+        var critical = input.IsCritical;
+        return (critical ? settings.DropCritical : settings.DropOther) is { } written ? ReportBuilder.Place(written.At) : critical ? "default for critical loads" : "default for other loads";
     }
 
     private static Calculation Starved(UnsuppliedLoad load) => new ReportBuilder().Taken("P_w", "wanted", load.Wanted, "chapter What the devices take")

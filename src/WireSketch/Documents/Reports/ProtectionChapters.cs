@@ -66,13 +66,8 @@ internal static class ProtectionChapters
 
     private static string StyleOrigin(InstalledSystem install, InternalConnection link)
     {
-        var onRun = link.Gear is FuseBlock ? install.Wiring.ConductorsAt[link.B.Index].Select(c => install.Wiring.RunsById[c.RunId].Run.Protection?.Style).FirstOrDefault(s => s is not null) : null;
-        var written = link.Gear switch
-        {
-            ProtectiveDevice p => p.Style,
-            FuseBlock b => onRun ?? b.Style,
-            _ => null,
-        };
+        var onRun = link.Join is { FuseMayStandAtRun: true } ? install.Wiring.ConductorsAt[link.B.Index].Select(c => install.Wiring.RunsById[c.RunId].Run.Protection?.Style).FirstOrDefault(s => s is not null) : null;
+        var written = onRun ?? link.Join?.Style;
         return written is { } style ? ReportBuilder.Place(style.At)
             : FuseStyleChoice.ToAskFor(install, link) is { } fault ? $"default: no construction made in that rating is known to break {fault}; see the sheet of the one that is bought"
             : "default: the smallest made in that rating that breaks the fault current";

@@ -1,4 +1,5 @@
 using WireSketch.Electrical;
+using WireSketch.Electrical.TurnOn;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
@@ -29,7 +30,7 @@ internal static class SignalChapters
                 .Says("live with the ignition off", w.LiveWithIgnitionOff ? "yes" : "no", "the wiring, with all switched sources off").Of(w.Gear.Id)),
             .. install.Answers.Energy.ControlLoads.Select(c => new ReportBuilder()
                 .Each("I_c", "inputs on it", c.Takers.Select(t => (t.Gear.Id, t.Amps)), $"remote-current or coil of each ({string.Join(", ", c.Takers.Select(t => TakerOrigin(t.Gear)).Distinct())})")
-                .Given("I_max", "it can supply", LimitOf(c.Source.Gear), c.Limit, Assume.ControlLimit.ToString())
+                .Given("I_max", "it can supply", TurnOnPaths.LimitOf(c.Source), c.Limit, Assume.ControlLimit.ToString())
                 .Gives("I", "current", c.Amps, "sum(I_c)").Gives("u", "share of that", new Share(c.Amps / c.Limit), "I/I_max").Of(c.Source.Id)),
         ]);
 
@@ -58,62 +59,34 @@ internal static class SignalChapters
 
     private static void Arriving(ReportBuilder w, InstalledSystem install, SignalResult s, Volts arrives)
     {
-        var feeder = install.Wiring.GearById[s.FedBy!.Split('.')[0]];
-        var group = s.FedBy.Split('.') is { Length: > 1 } parts ? parts[1] : "";
-        switch (feeder)
+        var from = install.Wiring.TerminalsById[s.FedBy + ".+"];
+        switch (from.Gear!.SignalOutputs.FirstOrDefault(o => o.Terminal == from.Shape))
         {
-            case LevelAdapter { Output: null, Ratio: { } ratio } a:
-                w.Number("q", "ratio of the adapter", ratio.Value, ReportBuilder.Place(ratio.At)).Taken("U_a", "arrives at the adapter", new Volts(arrives.Value / ratio.Value), $"this chapter, {a.Id}")
+            case { Maximum: null, Ratio: { } ratio }:
+                w.Number("q", "ratio of the adapter", ratio.Value, ReportBuilder.Place(ratio.At)).Taken("U_a", "arrives at the adapter", new Volts(arrives.Value / ratio.Value), $"this chapter, {from.Gear.Id}")
                     .Gives("U_in", "arrives", arrives, "q·U_a");
                 break;
-            case Amplifier a when a.Channels.FirstOrDefault(c => c.Name.Value == group) is { Power.IsEmpty: false } own:
+            case { Amplifies: { Power.IsEmpty: false } own }:
                 var best = own.Power.MaxBy(p => p.Key.Value.Value * p.Value.Value.Value);
                 w.Given("Z_b", "stated load", best.Key).Given("P_b", "its power", best.Value).Gives("U_in", "arrives", arrives, "√(P_b·Z_b)");
                 break;
-            default:
-                w.Taken("U_in", "arrives", arrives, Maximum(feeder, group) is { } at ? ReportBuilder.Place(at) : "the spec");
+            case var output:
+                w.Taken("U_in", "arrives", arrives, output?.Maximum is { } most ? ReportBuilder.Place(most.At) : "the spec");
                 break;
         }
     }
 
-    private static Text.SourceSpan? Maximum(Gear feeder, string group) => feeder switch
-    {
-        HeadUnit h => h.Outputs.FirstOrDefault(o => o.Name.Value == group)?.Maximum?.At,
-        Processor p => p.Outputs.FirstOrDefault(o => o.Name.Value == group)?.Maximum?.At,
-        TapPoint t => t.Maximum?.At,
-        LevelAdapter a => a.Output?.At,
-        _ => null,
-    };
+    private static string RangeOrigin(SignalResult s) =>
+        s.Gear.SignalInputs.FirstOrDefault(i => i.Terminal.Name == s.Input)?.At(s.Level).At is { } at ? ReportBuilder.Place(at) : "the spec";
 
-    private static string RangeOrigin(SignalResult s) => (s.Gear switch
-    {
-        Amplifier a => s.Level == SignalLevel.Speaker ? a.InputSpeaker?.At : a.InputLine?.At,
-        Processor p => p.Inputs.FirstOrDefault(i => i.Name.Value == s.Input.Split('.')[0])?.Maximum?.At,
-        LevelAdapter a => a.Maximum?.At,
-        _ => null,
-    }) is { } at ? ReportBuilder.Place(at) : "the spec";
+    private static string WakeOrigin(TurnOnResult w) =>
+        w.Gear.TurnOnInputs.Select(i => i.Sleep).OfType<SleepSettings>().FirstOrDefault() is { } sleep && (sleep.Setting ?? (sleep.WakesOn.IsEmpty ? null : sleep.WakesOn[0])) is { } written
+            ? ReportBuilder.Place(written.At) : "default: remote";
 
-    private static string WakeOrigin(TurnOnResult w) => (w.Gear switch
-    {
-        Amplifier a => a.Settings.Wake ?? (a.WakesOn.IsEmpty ? null : a.WakesOn[0]),
-        Processor p => p.Settings.Wake ?? (p.WakesOn.IsEmpty ? null : p.WakesOn[0]),
-        _ => (Written<WakeMode>?)null,
-    }) is { } written ? ReportBuilder.Place(written.At) : "default: remote";
+    private static string TakerOrigin(Gear gear) =>
+        gear.TurnOnInputs.FirstOrDefault(i => i.Sleep is not null) is { } input ? input.Current is { } own ? ReportBuilder.Place(own.At) : $"default: {Assume.Remote.Words}, {Assume.Remote.Basis}"
+        : gear.PowerInputs.Select(p => p.Takes).OfType<CoilDraw>().FirstOrDefault() is { Coil: { } coil } ? ReportBuilder.Place(coil.At)
+        : $"default: {Assume.RelayCoil.Words}, {Assume.RelayCoil.Basis}";
 
-    private static string TakerOrigin(Gear gear) => gear switch
-    {
-        Amplifier { RemoteCurrent: { } own } => ReportBuilder.Place(own.At),
-        Relay { Coil: { } coil } => ReportBuilder.Place(coil.At),
-        Relay => $"default: {Assume.RelayCoil.Words}, {Assume.RelayCoil.Basis}",
-        _ => $"default: {Assume.Remote.Words}, {Assume.Remote.Basis}",
-    };
-
-    private static Written<Amps>? LimitOf(Gear? gear) => gear switch
-    {
-        HeadUnit h => h.RemoteLimit,
-        Processor p => p.RemoteLimit,
-        IgnitionSource i => i.Limit,
-        TapPoint t => t.Limit,
-        _ => null,
-    };
+    private static double Square(double x) => x * x;
 }

@@ -16,7 +16,7 @@ internal static class SourceChapters
         ],
         [],
         [
-            .. install.Answers.Channels.Where(c => c.Gear is HeadUnit { MutesWithoutLoad: not null }).Select(c => Seen(c, ((HeadUnit)c.Gear).MutesWithoutLoad!.Value)),
+            .. install.Answers.Channels.Select(c => (Channel: c, Needed: c.Output.MutesWithoutLoad)).Where(c => c.Needed is not null).Select(c => Seen(c.Channel, c.Needed!.Value)),
             .. install.Wiring.Gear.OfType<LoadResistor>().Where(r => r.Resistance is not null).Select(r => Heat(install, r)),
         ]);
 

@@ -63,7 +63,7 @@ internal static class SpeakerChapter
         var (points, note) = Table(c);
         if (points.IsEmpty)
         {
-            w.Taken("U", "volts at the output", volts, c.Gear is HeadUnit h ? HeadUnitOrigin(h, c) : "the wiring");
+            w.Taken("U", "volts at the output", volts, c.Output.Amplifies is null ? SourceOrigin(c) : "the wiring");
             return;
         }
 
@@ -90,7 +90,7 @@ internal static class SpeakerChapter
     /// <summary>The power table that holds, lowest load first; of a bridge without its own, twice the half's power at twice the load.</summary>
     private static (ImmutableArray<(Ohms Load, Watts Power, string Origin)> Points, string Note) Table(ChannelResult c)
     {
-        if ((c.Gear as Amplifier)?.Channels.FirstOrDefault(x => x.Name.Value == c.Channel) is not { } channel)
+        if (c.Output.Amplifies is not { } channel)
         {
             return ([], "");
         }
@@ -116,12 +116,12 @@ internal static class SpeakerChapter
 
     private static string CoilOrigin(CoilResult k) => k.Speaker.Coils is { } w ? ReportBuilder.Place(w.At) : "default: one coil of 4 ohm";
 
-    private static string HeadUnitOrigin(HeadUnit h, ChannelResult c) =>
-        h.Outputs.FirstOrDefault(o => o.Name.Value == c.Channel.Split('.')[0])?.Maximum is { } m ? $"{ReportBuilder.Place(m.At)}, its highest" : "the spec";
+    private static string SourceOrigin(ChannelResult c) =>
+        c.Output.Maximum is { } m ? $"{ReportBuilder.Place(m.At)}, its highest" : "the spec";
 
     private static string MinimumOrigin(ChannelResult c)
     {
-        var channel = (c.Gear as Amplifier)?.Channels.FirstOrDefault(x => x.Name.Value == c.Channel);
+        var channel = c.Output.Amplifies;
         var written = c.BridgedWith is null ? channel?.Minimum : channel?.BridgedMinimum;
         return written is { } w ? ReportBuilder.Place(w.At) : c.Minimum is null ? "nobody says" : c.BridgedWith is null ? "default: the lowest load in its power" : "default: twice the minimum of its halves";
     }

@@ -1,6 +1,7 @@
 using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;
@@ -34,7 +35,7 @@ internal sealed class StepDrops(InstalledSystem install, StateResult state)
         var w = new ReportBuilder().Taken("I", "current", amps, Solved, ReportBuilder.FineDigits).Taken("R", "resistance", ohms, $"default: {basis}");
         if (link.Kind == ConnectionKind.Diode)
         {
-            w.Taken("U_d", "drop of the diode", link.Drop ?? Assume.DiodeDrop.Value, link.Gear is Isolator { Drop: { } drop } ? ReportBuilder.Place(drop.At) : $"default: {Assume.DiodeDrop}");
+            w.Taken("U_d", "drop of the diode", link.Drop ?? Assume.DiodeDrop.Value, link.Join is { Drop: { } drop } ? ReportBuilder.Place(drop.At) : $"default: {Assume.DiodeDrop}");
         }
 
         return w.Gives("ΔU", "lost", lost, link.Kind == ConnectionKind.Diode ? "U_d + I·R" : "I·R").Gives("P", "heat", Heat(amps, lost), "I·ΔU").Of(link.Id);

@@ -33,7 +33,7 @@ public sealed record ChannelSetup(
     public static ImmutableArray<ChannelSetup> From(InstalledSystem install)
     {
         var hasSubwoofer = install.Answers.Channels.Any(c => c.Coils.Any(x => x.Speaker.Subwoofer));
-        return [.. install.Answers.Channels.Where(c => c.Gear is Amplifier && c.Loaded is not null && c.Fault == LoadFault.None).Select(c => Of(install, c, hasSubwoofer))];
+        return [.. install.Answers.Channels.Where(c => c.Output.Amplifies is not null && c.Loaded is not null && c.Fault == LoadFault.None).Select(c => Of(install, c, hasSubwoofer))];
     }
 
     /// <summary>Volts to set with a tone that was recorded below full scale.</summary>
@@ -42,9 +42,8 @@ public sealed record ChannelSetup(
 
     private static ChannelSetup Of(InstalledSystem install, ChannelResult answer, bool hasSubwoofer)
     {
-        var amplifier = (Amplifier)answer.Gear;
-        var own = amplifier.Channels.First(c => c.Name.Value == answer.Channel).Settings;
-        var all = amplifier.Settings;
+        var own = answer.Output.Settings;
+        var all = answer.Gear.DeviceSettings;
         var before = SignalFeeds.InputsOf(install, answer).SelectMany(i => SignalFeeds.SettingsOf(install, i).Select(s => (Settings: s, Device: SignalFeeds.SourceOf(install, i).Gear?.Id ?? ""))).Distinct().ToArray();
         var drivers = answer.Coils.Select(c => c.Speaker).Distinct().ToArray();
         var isSubwoofer = drivers.Any(d => d.Subwoofer);

@@ -89,7 +89,7 @@ internal static class SetupPaper
 
     /// <summary>Whether nothing protects what lies between a source and it.</summary>
     private static bool IsFirst(InstalledSystem install, InternalConnection link) =>
-        install.Wiring.Feeds.Where(f => f.Source.Gear is Language.Kinds.Battery).SelectMany(f => f.Conductors).Any(c => c.Protections.Length == 1 && c.Protections[0].Index == link.Index);
+        install.Wiring.Feeds.Where(f => install.Wiring.SourceAt(f.Source)?.Source is BatterySource).SelectMany(f => f.Conductors).Any(c => c.Protections.Length == 1 && c.Protections[0].Index == link.Index);
 
     private static PlainTable Waking(InstalledSystem install) => new(
         [new("Device"), new("Switch"), new("Woken by"), new("Live with the ignition off")],
@@ -122,14 +122,14 @@ internal static class SetupPaper
             rows.Add([$"Amps into {load.Path.Gear.Id}", $"{load.Amps}", ""]);
         }
 
-        foreach (var channel in answers.Channels.Where(c => c.Gear is Language.Kinds.Amplifier && c.Loaded is not null && c.Fault == LoadFault.None))
+        foreach (var channel in answers.Channels.Where(c => c.Output.Amplifies is not null && c.Loaded is not null && c.Fault == LoadFault.None))
         {
             rows.Add(channel.Meter is { } meter
                 ? [$"Ohms at {channel.Id}, speakers on, amplifier off", $"{meter}", ""]
                 : [$"Load on {channel.Id}, nominal (a meter shows about three quarters of it)", $"{channel.Nominal}", ""]);
         }
 
-        var own = install.Spec.Gear.Any(g => g is Language.Kinds.Battery) ? $", {Defaults.RestCurrent(install.Wiring)} of it the vehicle itself" : "";
+        var own = install.Wiring.Starter is not null ? $", {Defaults.RestCurrent(install.Wiring)} of it the vehicle itself" : "";
         var unstated = RestTime.Unstated(install) is { Length: > 0 } u ? $"; {EnglishText.And(u)} counted as nothing, as nobody states {(u.Length == 1 ? "its" : "their")} standby" : "";
         rows.Add([$"Current at rest, everything asleep{own}{unstated}", $"{answers.Energy.StandbyCurrent}", ""]);
         return new([new("What"), new("Computed", true), new("Measured")], rows.ToImmutable());

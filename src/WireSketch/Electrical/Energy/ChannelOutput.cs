@@ -1,5 +1,4 @@
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
 namespace WireSketch.Electrical.Energy;
@@ -11,7 +10,7 @@ internal readonly record struct ChannelOutput(Watts Stated, bool IsWhole)
 {
     public static ChannelOutput Of(Gear device, IEnumerable<ChannelResult> channels)
     {
-        if (device is not Amplifier amplifier)
+        if (device.PowerInputs.Select(p => p.Takes).OfType<OutputDraw>().FirstOrDefault() is not { } takes)
         {
             return new(new(0), true);
         }
@@ -20,6 +19,6 @@ internal readonly record struct ChannelOutput(Watts Stated, bool IsWhole)
         var loaded = Array.FindAll(own, c => c.Nominal is not null && c.Fault == LoadFault.None);
         return new(
             new(own.Sum(c => c.Power?.Value ?? 0)),
-            loaded.Length > 0 ? Array.TrueForAll(loaded, c => c.Power is not null) : amplifier.Channels.Any(c => !c.Power.IsEmpty || !c.Bridged.IsEmpty));
+            loaded.Length > 0 ? Array.TrueForAll(loaded, c => c.Power is not null) : takes.StatesPower);
     }
 }

@@ -28,40 +28,37 @@ internal static class LoadModels
 {
     private static readonly Volts Rated = Assume.Rated.Value;
 
-    /// <summary>What a device takes.</summary>
-    /// <param name="device">The device.</param>
+    /// <summary>What a power input takes.</summary>
+    /// <param name="takes">What the spec states of it.</param>
     /// <param name="state">The state.</param>
-    /// <param name="output">What its channels give at full output, for an amplifier.</param>
-    public static LoadModel Of(Gear device, SystemState state, ChannelOutput output) => device switch
+    /// <param name="output">What its device's channels give at full output.</param>
+    public static LoadModel Of(LoadBehavior takes, SystemState state, ChannelOutput output) => takes switch
     {
-        Amplifier a => OfAmplifier(a, state, output),
-        HeadUnit h => state == SystemState.Standby ? Asleep(h.Standby?.Value) : Power((h.Current?.Value ?? Assume.HeadUnit.Value) * Rated),
-        Processor p => state == SystemState.Standby ? Asleep(p.Standby?.Value) : Power((p.Supply.Current?.Value ?? Assume.Processor.Value) * Rated),
-        LevelAdapter l => state == SystemState.Standby ? LoadModel.Nothing : new(LoadModelKind.Current, (l.Current?.Value ?? Assume.LevelAdapter.Value).Value),
-        Relay r => new(LoadModelKind.Resistance, Rated.Value / TurnOn.TurnOnPaths.CoilCurrent(r).Value),
-        Load l => OfLoad(l, state),
-        _ => LoadModel.Nothing,
+        OutputDraw a => OfOutput(a, state, output),
+        ElectronicsDraw e => state == SystemState.Standby ? Asleep(e.Standby?.Value) : Power((e.Current?.Value ?? e.Usual) * Rated),
+        SmallCircuitDraw s => state == SystemState.Standby ? LoadModel.Nothing : new(LoadModelKind.Current, (s.Current?.Value ?? s.Usual).Value),
+        CoilDraw c => new(LoadModelKind.Resistance, Rated.Value / CoilCurrent(c).Value),
+        ApplianceDraw l => OfAppliance(l, state),
+        _ => throw new System.Diagnostics.UnreachableException(),
     };
 
+    /// <summary>Coil current of a relay at 12 V where nobody wrote it (common practice, no published source).</summary>
+    public static Amps CoilCurrent(CoilDraw coil) => coil.Current?.Value ?? (coil.Resistance is { } r ? new Volts(12) / r.Value : new Amps(0.15));
+
     /// <summary>The share of the time that a load runs: its duty, times its hours of the day.</summary>
-    public static double ShareOfTime(Gear device) => device is Load l
-        ? (l.Duty?.Value.Value ?? 1) * (l.Hours is { } h ? Math.Min(1, h.Value.Value / 86400) : 1)
-        : 1;
+    public static double ShareOfTime(LoadBehavior takes) => takes is ApplianceDraw l ? EnergyBalance.ShareOfTime(l.Duty, l.Hours) : 1;
 
     /// <summary>Efficiency at full output: as written, else by its class.</summary>
-    public static Share EfficiencyOf(Amplifier amplifier) =>
-        amplifier.Supply.Efficiency?.Value
-        ?? (string.Equals(amplifier.Class?.Value, "D", StringComparison.OrdinalIgnoreCase) ? Assume.EfficiencyClassD : Assume.Efficiency).Value;
+    public static Share EfficiencyOf(OutputDraw amplifier) => 
+        amplifier.Efficiency?.Value ?? (amplifier.IsClassD ? Assume.EfficiencyClassD : Assume.Efficiency).Value;
 
     /// <summary>The amplifier's own fuse, where it is all that says what it takes; null where its power or its current is stated.</summary>
-    public static Written<Amps>? BoundingFuse(Amplifier amplifier, ChannelOutput output) =>
-        amplifier.Supply.Current is null && !output.IsWhole ? amplifier.Supply.Fuse : null;
+    public static Written<Amps>? BoundingFuse(OutputDraw amplifier, ChannelOutput output) => amplifier.Current is null && !output.IsWhole ? amplifier.Fuse : null;
 
     /// <summary>Nothing says what the amplifier takes: neither power for its loads, nor its current, nor a fuse of its own.</summary>
-    public static bool IsUnknown(Amplifier amplifier, ChannelOutput output) =>
-        amplifier.Supply is { Current: null, Fuse: null } && !output.IsWhole;
+    public static bool IsUnknown(OutputDraw amplifier, ChannelOutput output) => amplifier is { Current: null, Fuse: null } && !output.IsWhole;
 
-    private static LoadModel OfAmplifier(Amplifier a, SystemState state, ChannelOutput output)
+    private static LoadModel OfOutput(OutputDraw a, SystemState state, ChannelOutput output)
     {
         if (state == SystemState.Standby)
         {
@@ -70,14 +67,14 @@ internal static class LoadModels
 
         var idle = (a.Idle?.Value ?? Assume.AmplifierIdle.Value).Value * Rated.Value;
         var given = output.Stated.Value / EfficiencyOf(a).Value;
-        var full = a.Supply.Current is { } stated ? stated.Value.Value * Rated.Value
+        var full = a.Current is { } stated ? stated.Value.Value * Rated.Value
             : BoundingFuse(a, output) is { } fuse ? Math.Max(given, fuse.Value.Value * Rated.Value) : given;
         return Power(new Watts(Math.Max(idle, state == SystemState.FullOutput ? full : full * Assume.Music.Value.Value)));
     }
 
-    private static LoadModel OfLoad(Load l, SystemState state)
+    private static LoadModel OfAppliance(ApplianceDraw l, SystemState state)
     {
-        if (state == SystemState.Standby && !l.Facts.AlwaysLive)
+        if (state == SystemState.Standby && !l.AlwaysLive)
         {
             return Asleep(l.Standby?.Value);
         }
@@ -89,21 +86,13 @@ internal static class LoadModels
             return LoadModel.Nothing;
         }
 
-        return Behavior(l) switch
+        return l.Law switch
         {
             DrawLaw.Resistance => new(LoadModelKind.Resistance, rated * rated / w),
             DrawLaw.Current => new(LoadModelKind.Current, w / rated),
             _ => new(LoadModelKind.Power, w),
         };
     }
-
-    /// <summary>What of its draw stays the same: as written, else as its kind behaves.</summary>
-    public static DrawLaw Behavior(Load l) => l.Behaves?.Value ?? l switch
-    {
-        { Resistance: not null } or { KindWord: "lamp" } => DrawLaw.Resistance,
-        { KindWord: "motor" or "pump" } => DrawLaw.Current,
-        _ => DrawLaw.Power,
-    };
 
     private static LoadModel Power(Watts watts) => new(LoadModelKind.Power, watts.Value);
 

@@ -57,7 +57,7 @@ internal sealed class FaultFinder
         [
             .. fed.SelectMany(g =>
             {
-                var ways = g.Any(x => x.Feed.Source.Gear is Battery) ? g.Where(x => x.Feed.Source.Gear is Battery).ToArray() : [.. g];
+                var ways = g.Any(x => IsBattery(x.Feed)) ? g.Where(x => IsBattery(x.Feed)).ToArray() : [.. g];
                 var open = ways.Where(x => x.Fed.Protections.IsEmpty).Take(1).ToArray();
                 return (open.Length > 0 ? open : ways).Select(x => Tell(x.Fed, x.Feed, alone[x.Feed.Source.Index].Value));
             }),
@@ -111,11 +111,13 @@ internal sealed class FaultFinder
         return Math.Abs(network.Through(linkBranch[device.Index]));
     }
 
+    private bool IsBattery(SupplyTree feed) => wiring.SourceAt(feed.Source)?.Source is BatterySource;
+
     /// <summary>The network without loads, of all sources or of one alone.</summary>
     private FaultNetwork Linear(SupplyCircuit supply, int? source, bool alternators)
     {
         var linear = new DcCircuit(supply.Circuit.Nodes);
-        var batteries = wiring.Gear.OfType<Battery>().Select(b => wiring.NetOf[wiring.TerminalOf(b, "+")!.Index]).ToHashSet();
+        var batteries = wiring.Sources.Where(s => s.Source is BatterySource).Select(s => wiring.NetOf[s.Plus.Index]).ToHashSet();
         var poles = supply.Sources.Select(s => s.Plus).ToHashSet();
         foreach (var b in supply.Circuit.Branches)
         {

@@ -1,3 +1,4 @@
+using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 using WireSketch.Topology;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical.Solver;
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical.OperatingPoints;
@@ -39,7 +38,7 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
         return path with { Source = source, Supply = steps, Return = back };
     }
 
-    private static bool IsSource(Terminal t) => t.Gear is Battery or Alternator or GeneralSource or IgnitionSource or TapPoint;
+    private static bool IsSource(Terminal t) => t.Gear is { Sources.IsEmpty: false };
 
     private (Terminal? End, ImmutableArray<PathStep> Steps) Upstream(Terminal start, Func<Terminal, bool> ends)
     {
@@ -88,8 +87,7 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
     /// <summary>What a source gives at its plus; the vehicle's own alternator gives at the first battery's.</summary>
     private double Given(Terminal plus)
     {
-        var first = wiring.Gear.OfType<Battery>().FirstOrDefault();
-        return supply.Sources.Where(s => s.Plus == plus.Index || (s.Plus >= wiring.Terminals.Length && first is not null && wiring.TerminalOf(first, "+")!.Index == plus.Index))
+        return supply.Sources.Where(s => s.Plus == plus.Index || (s.Plus >= wiring.Terminals.Length && wiring.Starter?.Plus.Index == plus.Index))
             .Sum(s => Math.Max(0, -answer.Amps[s.Branch]));
     }
 

@@ -10,7 +10,7 @@ namespace WireSketch.Electrical.OperatingPoints;
 /// <summary>What the spec says of sources and vehicle, else what is assumed.</summary>
 internal static class Defaults
 {
-    public static Volts Rest(Wiring wiring, Battery battery) => battery.Rest?.Value ?? battery.Chemistry?.Value switch
+    public static Volts Rest(Wiring wiring, BatterySource battery) => battery.Rest?.Value ?? battery.Chemistry?.Value switch
     {
         Chemistry.Agm or Chemistry.Gel => Assume.RestingAgm.Value,
         Chemistry.Lithium => Assume.RestingLithium.Value,
@@ -27,17 +27,17 @@ internal static class Defaults
     public static Amps RestCurrent(Wiring wiring) => wiring.Spec.Job.Vehicle.RestCurrent?.Value ?? Assume.RestCurrent.Value;
 
     /// <summary>In inverse proportion to the capacity where nobody wrote it.</summary>
-    public static Ohms Internal(Battery battery) =>
+    public static Ohms Internal(BatterySource battery) =>
         battery.Internal?.Value ?? Assume.Internal.Value * (Assume.Capacity.Value / EnergyBalance.CapacityOf(battery));
 
     /// <summary>A charged battery takes little for each volt above rest. It is not the resistance by which it gives.</summary>
-    public static Ohms Charging(Battery battery) =>
+    public static Ohms Charging(BatterySource battery) =>
         new(Math.Max(Internal(battery).Value, 1 / (Assume.ChargePerVolt.Value * EnergyBalance.CapacityOf(battery).Value)));
 
-    public static Volts Regulated(Wiring wiring, Alternator alternator) => alternator.Regulated?.Value ?? Running(wiring);
+    public static Volts Regulated(Wiring wiring, AlternatorSource alternator) => alternator.Regulated?.Value ?? Running(wiring);
 
     /// <summary>What an alternator can give in a state; null if nobody says.</summary>
-    public static Amps? Output(Wiring wiring, Alternator? alternator, SystemState state)
+    public static Amps? Output(Wiring wiring, AlternatorSource? alternator, SystemState state)
     {
         var vehicle = wiring.Spec.Job.Vehicle;
         Amps? full = alternator?.Output?.Value ?? vehicle.Alternator?.Value;

@@ -10,7 +10,7 @@ using WireSketch.Topology;
 namespace WireSketch.Electrical.OperatingPoints;
 
 /// <summary>The operating point of one state, conductors as warm as their current makes them.</summary>
-internal sealed class OperatingPoint(Wiring wiring, ConductorProperties facts, Func<Gear, SystemState, LoadModel> drawOf)
+internal sealed class OperatingPoint(Wiring wiring, ConductorProperties facts, Func<LoadPath, SystemState, LoadModel> drawOf)
 {
     private const int MostRounds = 8;
 
@@ -23,11 +23,11 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorProperties facts, F
     {
         // Relays begin fallen off and pull in one after the other, as they do; one that would buzz is left as the last round has it.
         var driven = Relays.Driven(wiring);
-        ImmutableArray<Relay> pulledIn = [];
+        ImmutableArray<ContactCoil> pulledIn = [];
         for (var round = 0; ; round++)
         {
             var solved = Solve(state, pulledIn);
-            ImmutableArray<Relay> now = [.. driven.Where(r => Relays.IsPulledIn(wiring, r, t => solved.Volts[t.Index]?.Value))];
+            ImmutableArray<ContactCoil> now = [.. driven.Where(r => Relays.IsPulledIn(r, t => solved.Volts[t.Index]?.Value))];
             if (round > driven.Length || now.SequenceEqual(pulledIn))
             {
                 return solved;
@@ -37,7 +37,7 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorProperties facts, F
         }
     }
 
-    private StateResult Solve(SystemState state, ImmutableArray<Relay> pulledIn)
+    private StateResult Solve(SystemState state, ImmutableArray<ContactCoil> pulledIn)
     {
         var temperatures = ambient;
         for (var round = 1; ; round++)

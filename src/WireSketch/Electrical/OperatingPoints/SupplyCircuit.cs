@@ -17,21 +17,21 @@ internal sealed class SupplyCircuit
 {
     private readonly Wiring wiring;
     private readonly SystemState state;
-    private readonly Battery? first;
-    private readonly IReadOnlyCollection<Relay> driven;
-    private readonly IReadOnlyCollection<Relay> pulledIn;
+    private readonly SourceTerminals? starter;
+    private readonly IReadOnlyCollection<ContactCoil> driven;
+    private readonly IReadOnlyCollection<ContactCoil> pulledIn;
 
     /// <param name="wiring">The wiring.</param>
     /// <param name="state">The state.</param>
     /// <param name="temperatures">Of every conductor, by its index.</param>
-    /// <param name="pulledIn">Of the relays whose coils are wired, those that are pulled in; null to let all contacts go by the state alone.</param>
-    public SupplyCircuit(Wiring wiring, SystemState state, IReadOnlyList<Celsius> temperatures, IReadOnlyCollection<Relay>? pulledIn = null)
+    /// <param name="pulledIn">Of the coils with both ends wired, those that are pulled in; null to let all contacts go by the state alone.</param>
+    public SupplyCircuit(Wiring wiring, SystemState state, IReadOnlyList<Celsius> temperatures, IReadOnlyCollection<ContactCoil>? pulledIn = null)
     {
         driven = pulledIn is null ? [] : Relays.Driven(wiring);
         this.pulledIn = pulledIn ?? [];
         this.wiring = wiring;
         this.state = state;
-        first = wiring.Gear.OfType<Battery>().FirstOrDefault();
+        starter = wiring.Starter;
         Circuit = new(wiring.Terminals.Length);
         ConductorBranch = new int[wiring.Conductors.Length];
         LinkBranch = new int[wiring.Links.Length];
@@ -47,7 +47,15 @@ internal sealed class SupplyCircuit
 
         foreach (var gear in wiring.Gear)
         {
-            AddSource(gear);
+            foreach (var source in wiring.Sources.Where(s => ReferenceEquals(s.Gear, gear)))
+            {
+                AddSource(source);
+            }
+
+            foreach (var output in state == SystemState.Standby ? [] : gear.TurnOnOutputs)
+            {
+                Switch(wiring.At(gear, output.Terminal), wiring.At(gear, output.FedFrom));
+            }
         }
 
         AddVehicle();
@@ -70,11 +78,11 @@ internal sealed class SupplyCircuit
     public static bool Carries(Conductor c) => c.Kind is RunKind.Supply or RunKind.Ground or RunKind.Control && !c.IsShield;
 
     /// <summary>Adds what draws from the network.</summary>
-    public void AddLoads(Func<Gear, SystemState, LoadModel> drawOf)
+    public void AddLoads(Func<LoadPath, SystemState, LoadModel> drawOf)
     {
         foreach (var path in wiring.Loads)
         {
-            var draw = drawOf(path.Gear, state);
+            var draw = drawOf(path, state);
             if (path.IsTakenAsWired)
             {
                 Loads.Add((path, -1, draw));
@@ -99,24 +107,21 @@ internal sealed class SupplyCircuit
             }
         }
 
-        if (first is not null && Defaults.EngineRuns(state))
+        if (starter is not null && Defaults.EngineRuns(state))
         {
-            Circuit.Current(wiring.TerminalOf(first, "+")!.Index, 0, Defaults.BaseLoad(wiring).Value, 1);
+            Circuit.Current(starter.Plus.Index, 0, Defaults.BaseLoad(wiring).Value, 1);
         }
     }
 
     private void AddRemote(LoadPath path)
     {
-        var (name, amps) = path.Gear switch
+        foreach (var input in path.Gear.TurnOnInputs)
         {
-            Amplifier a => ("remote", a.RemoteCurrent?.Value ?? Assume.Remote.Value),
-            Processor => ("remote-in", Assume.Remote.Value),
-            HeadUnit => ("accessory", Assume.Remote.Value),
-            _ => ("", default),
-        };
-        if (name.Length > 0 && wiring.TerminalOf(path.Gear, name) is { } remote && wiring.IsWired(remote))
-        {
-            Circuit.Current(remote.Index, path.Minus.Index, amps.Value, 1);
+            var remote = wiring.At(path.Gear, input.Terminal);
+            if (wiring.IsWired(remote))
+            {
+                Circuit.Current(remote.Index, path.Minus.Index, (input.Current?.Value ?? Assume.Remote.Value).Value, 1);
+            }
         }
     }
 
@@ -132,40 +137,30 @@ internal sealed class SupplyCircuit
         return link.Kind == ConnectionKind.Diode ? Circuit.Diode(a, b, (link.Drop ?? Assume.DiodeDrop.Value).Value, ohms) : Circuit.Resistor(a, b, ohms);
     }
 
-    private void AddSource(Gear gear)
+    private void AddSource(SourceTerminals at)
     {
-        switch (gear)
+        switch (at.Source)
         {
-            case Battery b:
-                var (plus, minus) = Poles(b);
+            case BatterySource b:
+                var (plus, minus) = Poles(at);
                 var branch = Circuit.Battery(plus, minus, Defaults.Rest(wiring, b).Value, Defaults.Internal(b).Value, Defaults.Charging(b).Value);
-                Sources.Add((b.Id, branch, plus, minus, double.PositiveInfinity));
+                Sources.Add((at.Gear.Id, branch, plus, minus, double.PositiveInfinity));
                 break;
-            case Alternator a when Defaults.EngineRuns(state):
-                AddRegulated(a.Id, Poles(a), Defaults.Regulated(wiring, a), Defaults.Output(wiring, a, state));
+            case AlternatorSource a when a.LiveIn.Contains(state):
+                AddRegulated(at.Gear.Id, Poles(at), Defaults.Regulated(wiring, a), Defaults.Output(wiring, a, state));
                 break;
-            case GeneralSource s when first is null || Defaults.EngineRuns(state):
-                AddRegulated(s.Id, Poles(s), s.Voltage?.Value ?? Assume.Running.Value, s.Current?.Value);
+
+            // Beside a battery a charger counts while the engine runs; what it brings over a day with the engine off stands in the energy balance.
+            case ChargerSource c when starter is null || Defaults.EngineRuns(state):
+                AddRegulated(at.Gear.Id, Poles(at), c.Voltage?.Value ?? Assume.Running.Value, c.Current?.Value);
                 break;
-            case IgnitionSource { Live.Value: not CircuitLive.Start } i when state != SystemState.Standby || i.Live?.Value == CircuitLive.Constant:
-                Feed(wiring.TerminalOf(i, "")!.Index, i.Voltage?.Value, Assume.FactoryCircuit.Value);
-                break;
-            case TapPoint { Carries.Value: TapContent.Constant or TapContent.Accessory or TapContent.Control } t when state != SystemState.Standby || t.Carries?.Value == TapContent.Constant:
-                Feed(wiring.TerminalOf(t, "")!.Index, null, Assume.FactoryCircuit.Value);
-                break;
-            case HeadUnit h when state != SystemState.Standby:
-                Switch(wiring.TerminalOf(h, "remote")!, wiring.TerminalOf(h, "battery")!);
-                break;
-            case Processor p when state != SystemState.Standby:
-                Switch(wiring.TerminalOf(p, "remote-out")!, wiring.TerminalOf(p, "+")!);
-                break;
-            case LevelAdapter l when state != SystemState.Standby:
-                Switch(wiring.TerminalOf(l, "remote-out")!, wiring.TerminalOf(l, "+")!);
+            case VehicleCircuit v when v.LiveIn.Contains(state):
+                Feed(at.Plus.Index, v.Voltage?.Value, Assume.FactoryCircuit.Value);
                 break;
         }
     }
 
-    private (int Plus, int Minus) Poles(Gear gear) => (wiring.TerminalOf(gear, "+")!.Index, wiring.TerminalOf(gear, "-")!.Index);
+    private static (int Plus, int Minus) Poles(SourceTerminals at) => (at.Plus.Index, at.Minus!.Index);
 
     private void AddRegulated(string id, (int Plus, int Minus) poles, Volts volts, Amps? limit)
     {
@@ -194,9 +189,9 @@ internal sealed class SupplyCircuit
     /// <summary>A vehicle circuit: from the first battery, or by itself if it states its volts or there is no battery.</summary>
     private void Feed(int node, Volts? own, Ohms through)
     {
-        if (own is null && first is not null)
+        if (own is null && starter is not null)
         {
-            Circuit.Resistor(wiring.TerminalOf(first, "+")!.Index, node, through.Value);
+            Circuit.Resistor(starter.Plus.Index, node, through.Value);
         }
         else
         {
@@ -208,13 +203,13 @@ internal sealed class SupplyCircuit
     /// <summary>The vehicle's own alternator, where the spec has none among its gear, behind its factory lead.</summary>
     private void AddVehicle()
     {
-        if (first is null || !Defaults.EngineRuns(state) || wiring.Gear.Any(g => g is Alternator))
+        if (starter is null || !Defaults.EngineRuns(state) || wiring.Sources.Any(s => s.Source is AlternatorSource))
         {
             return;
         }
 
         var node = Circuit.NewNode();
-        Circuit.Resistor(node, wiring.TerminalOf(first, "+")!.Index, Assume.FactoryLead.Value.Value);
+        Circuit.Resistor(node, starter.Plus.Index, Assume.FactoryLead.Value.Value);
         AddRegulated("(alternator)", (node, 0), Defaults.Running(wiring), Defaults.Output(wiring, null, state));
     }
 }

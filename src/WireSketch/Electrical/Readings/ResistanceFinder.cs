@@ -82,7 +82,7 @@ internal sealed class ResistanceFinder(Wiring wiring, StateResult state)
         var queue = new Queue<Terminal>([end]);
         while (queue.TryDequeue(out var here))
         {
-            if (here.Index == wiring.Body.Index || here.Gear is Battery or Alternator or GeneralSource or IgnitionSource or TapPoint)
+            if (here.Index == wiring.Body.Index || here.Gear is { } gear && (!gear.Sources.IsEmpty || gear.Listing.Connection is not null))
             {
                 return null;
             }

@@ -13,83 +13,55 @@ internal sealed class SignalChains(Wiring wiring)
         .Where(t => t.Gear is not null && t.Side == '+' && t.Shape.Flow == TerminalFlow.Out && t.Role is TerminalRole.Line or TerminalRole.Speaker)
         .ToLookup(t => wiring.NetOf[t.Index].Id, StringComparer.Ordinal);
 
-    public ImmutableArray<SignalResult> Solve() => [.. wiring.Gear.SelectMany(InputsOf).Select(i => Answer(i.Gear, i.Shape))];
+    public ImmutableArray<SignalResult> Solve() => [.. wiring.Gear.SelectMany(g => g.SignalInputs.Select(i => Answer(g, i)))];
 
     /// <summary>The output that drives an input, or null.</summary>
     private Terminal? Feeding(Gear device, TerminalShape input) =>
-        outputs[wiring.NetOf[wiring.TerminalsById[$"{device.Id}.{input.Name}.+"].Index].Id].FirstOrDefault();
+        outputs[wiring.NetOf[wiring.PlusOf(device, input).Index].Id].FirstOrDefault();
 
-    private static IEnumerable<(Gear Gear, TerminalShape Shape)> InputsOf(Gear device) => device is Amplifier or Processor or LevelAdapter
-        ? device.Terminals.Where(s => s.Form == TerminalForm.Group && s.Flow == TerminalFlow.In).SelectMany(s => s.Members).Select(m => (device, m))
-        : [];
-
-    private SignalResult Answer(Gear device, TerminalShape input)
+    private SignalResult Answer(Gear device, SignalInput input)
     {
         var chain = new List<Gear>();
-        var feed = Feeding(device, input);
-        var arriving = feed is null ? new Arriving(null, null, 0, false) : Follow(feed, chain, [device.Id]);
+        var feed = Feeding(device, input.Terminal);
+        var arriving = feed is null ? Arriving.Nothing : Follow(feed, chain, [device.Id]);
         chain.Reverse();
         var level = feed is null ? (SignalLevel?)null : feed.Role == TerminalRole.Speaker ? SignalLevel.Speaker : SignalLevel.Line;
-        var (takes, accepts) = Accepts(device, input, level);
-        return new(device, input.Name, [.. chain], level, arriving.Maximum, accepts, takes, arriving.Changes, arriving.Lowest, arriving.Loops, feed?.Id[..^2]);
+        var accepts = input.At(level);
+        return new(device, input.Terminal.Name, [.. chain], level, arriving.Maximum, accepts.Range, accepts.Takes, arriving.Changes, arriving.Lowest, arriving.Loops, feed?.Id[..^2]);
     }
 
-    private sealed record Arriving(Volts? Maximum, Hertz? Lowest, int Changes, bool Loops);
+    private sealed record Arriving(Volts? Maximum, Hertz? Lowest, int Changes, bool Loops)
+    {
+        public static Arriving Nothing { get; } = new(null, null, 0, false);
+    }
 
     /// <summary>What an output gives, following the signal back through the devices it came by.</summary>
-    private Arriving Follow(Terminal output, List<Gear> chain, ImmutableHashSet<string> met)
+    private Arriving Follow(Terminal terminal, List<Gear> chain, ImmutableHashSet<string> met)
     {
-        var device = output.Gear!;
+        var device = terminal.Gear!;
         if (met.Contains(device.Id))
         {
             return new(null, null, 0, true);
         }
 
         chain.Add(device);
-        var group = output.Shape.Name.Split('.')[0];
-        switch (device)
+        if (device.SignalOutputs.FirstOrDefault(o => o.Terminal == terminal.Shape) is not { } output)
         {
-            case HeadUnit radio:
-                var source = radio.Outputs.First(o => o.Name.Value == group);
-                return new(source.Maximum?.Value, source.Lowest?.Value, 0, false);
-            case TapPoint tap:
-                return new(tap.Maximum?.Value, null, 0, false);
-            case Amplifier amp:
-                // An amplifier that came with the vehicle is a source like a radio: the square of its volts is power times load.
-                var own = amp.Channels.First(c => c.Name.Value == output.Shape.Name);
-                var most = own.Power.IsEmpty ? (Volts?)null : new Volts(Math.Sqrt(own.Power.Max(p => p.Key.Value.Value * p.Value.Value.Value)));
-                var behind = InputsOf(device).Select(i => Feeding(device, i.Shape)).OfType<Terminal>().FirstOrDefault();
-                var drives = behind is null ? new Arriving(null, null, 0, false) : Follow(behind, chain, met.Add(device.Id));
-                return drives with { Maximum = most };
-            case Processor processor:
-                var made = processor.Outputs.First(o => o.Name.Value == group);
-                var before = InputsOf(device).Select(i => Feeding(device, i.Shape)).OfType<Terminal>().FirstOrDefault();
-                var into = before is null ? new Arriving(null, null, 0, false) : Follow(before, chain, met.Add(device.Id));
-                return into with { Maximum = made.Maximum?.Value };
-            case LevelAdapter adapter:
-                var member = output.Shape.Name["out.".Length..];
-                var taken = adapter.Terminals.First(s => s.Name == "in").Members.First(m => m.Name == "in." + member);
-                var ahead = Feeding(device, taken) is { } t ? Follow(t, chain, met.Add(device.Id)) : new Arriving(null, null, 0, false);
-                var ratio = adapter.Ratio is { } r && ahead.Maximum is { } m ? m * r.Value : (Volts?)null;
-                return ahead with { Maximum = adapter.Output?.Value ?? ratio, Changes = ahead.Changes + 1 };
-            default:
-                return new(null, null, 0, false);
+            return Arriving.Nothing;
         }
+
+        if (output.CarriesOn.IsEmpty)
+        {
+            return new(output.Maximum?.Value, output.Lowest?.Value, 0, false);
+        }
+
+        var before = output.CarriesOn.Select(i => Feeding(device, i)).OfType<Terminal>().FirstOrDefault();
+        var into = before is null ? Arriving.Nothing : Follow(before, chain, met.Add(device.Id));
+        var follows = output.Ratio is { } ratio && into.Maximum is { } most ? most * ratio.Value : (Volts?)null;
+        return into with { Maximum = output.Maximum?.Value ?? MostOf(output) ?? follows, Changes = into.Changes + (output.ChangesLevel ? 1 : 0) };
     }
 
-    private static (bool Takes, Range<Volts>? Accepts) Accepts(Gear device, TerminalShape input, SignalLevel? level)
-    {
-        switch (device)
-        {
-            case Amplifier amp:
-                return level == SignalLevel.Speaker ? (amp.InputSpeaker is not null, amp.InputSpeaker?.Value) : (amp.InputLine is not null || amp.InputSpeaker is null, amp.InputLine?.Value);
-            case Processor processor:
-                var group = processor.Inputs.First(i => i.Name.Value == input.Name.Split('.')[0]);
-                return (level is null || group.Level == level, group.Maximum is { } most ? new(new(0), most.Value) : null);
-            case LevelAdapter adapter:
-                return (level != SignalLevel.Line, adapter.Maximum is { } max ? new(new(0), max.Value) : null);
-            default:
-                return (true, null);
-        }
-    }
+    /// <summary>An amplifier that is a source like a radio: the square of its volts is power times load.</summary>
+    private static Volts? MostOf(SignalOutput output) =>
+        output.Amplifies is { Power: { IsEmpty: false } power } ? new Volts(Math.Sqrt(power.Max(p => p.Key.Value.Value * p.Value.Value.Value))) : null;
 }

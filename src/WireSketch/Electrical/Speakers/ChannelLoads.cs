@@ -50,18 +50,8 @@ internal sealed class ChannelLoads
 
     private bool IsWired(Terminal t) => wiring.IsWired(t) || wiring.LinksAt[t.Index].Length > 0;
 
-    private IEnumerable<Output> OutputsOf(Gear gear)
-    {
-        Output Make(string name, AmplifierChannel? channel, Volts? most) =>
-            new(gear, name, wiring.TerminalOf(gear, name + ".+")!, wiring.TerminalOf(gear, name + ".-")!, channel, most);
-        return gear switch
-        {
-            Amplifier a => a.Channels.Select(c => Make(c.Name.Value, c, null)),
-            HeadUnit h => h.Outputs.Where(o => o.Level == SignalLevel.Speaker)
-                .SelectMany(o => TerminalShape.ChannelNames(o.Channels).Select(n => Make($"{o.Name.Value}.{n}", null, o.Maximum?.Value))),
-            _ => [],
-        };
-    }
+    private IEnumerable<Output> OutputsOf(Gear gear) => gear.SignalOutputs.Where(o => o.DrivesSpeakers)
+        .Select(o => new Output(gear, o.Terminal.Name, wiring.PlusOf(gear, o.Terminal), wiring.MinusOf(gear, o.Terminal), o.Amplifies, o.Maximum?.Value));
 
     /// <summary>A load from the plus of one half to the minus of the other, of two channels that may be bridged.</summary>
     private (Output Plus, Output Minus)? BridgeOf(Output output)

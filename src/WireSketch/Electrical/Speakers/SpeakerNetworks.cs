@@ -66,52 +66,54 @@ internal sealed class SpeakerNetworks
 
     private static bool IsSpeaker(Terminal t) => t.Role == TerminalRole.Speaker;
 
-    private IEnumerable<NetworkPart> PartsOf(Gear gear)
-    {
-        Terminal T(string name) => wiring.TerminalOf(gear, name)!;
-        switch (gear)
-        {
-            case Speaker s:
-                return Enumerable.Range(1, s.CoilCount).Select(n => new NetworkPart.CoilPart(T($"coil.{Text(n)}.+"), T($"coil.{Text(n)}.-"), s, n));
-            case LoadResistor { Channels: 2, Resistance: { } ohms }:
-                return [new NetworkPart.Resistance(T("left.+"), T("left.-"), ohms.Value), new NetworkPart.Resistance(T("right.+"), T("right.-"), ohms.Value)];
-            case LoadResistor { Resistance: { } ohms }:
-                return [new NetworkPart.Resistance(T("1"), T("2"), ohms.Value)];
-            case PassiveCrossover x:
-                return x.Outputs.Select(o => new NetworkPart.Filter(T("in.+"), T(o.Name.Value + ".+"), T("in.-"), T(o.Name.Value + ".-"), o));
-            case LevelAdapter a:
-                return TerminalShape.ChannelNames(a.Channels).SelectMany(n => InputsOf(a, n));
-            case Amplifier amp when LoadOf(amp) is { } load:
-                return amp.Terminals.First(t => t.Name == "in").Members.Select(m => new NetworkPart.Resistance(T(m.Name + ".+"), T(m.Name + ".-"), load))
-                    .Where(p => wiring.ConductorsAt[p.A.Index].Any(c => IsSpeaker(c.Other(p.A))));
-            default:
-                return [];
-        }
-    }
+    private IEnumerable<NetworkPart> PartsOf(Gear gear) => gear.SpeakerParts.SelectMany(p => PartsOf(gear, p));
 
-    /// <summary>What an adapter's input presents: its own load, and beside it what it lets through from the input behind it.</summary>
-    private IEnumerable<NetworkPart> InputsOf(LevelAdapter adapter, string channel)
+    private IEnumerable<NetworkPart> PartsOf(Gear gear, SpeakerPart part)
     {
-        var (plus, minus) = (wiring.TerminalOf(adapter, $"in.{channel}.+")!, wiring.TerminalOf(adapter, $"in.{channel}.-")!);
-        if (adapter.Load is { } own)
+        switch (part)
         {
-            yield return new NetworkPart.Resistance(plus, minus, own.Value);
-        }
-
-        if (adapter.Passes.Any(p => p.Value == AdapterPass.Load))
-        {
-            var output = wiring.TerminalOf(adapter, $"out.{channel}.+")!;
-            foreach (var behind in wiring.NetOf[output.Index].Terminals.Where(t => t.Gear is Amplifier && t.Shape.Flow == TerminalFlow.In && t.Side == '+'))
-            {
-                if (LoadOf((Amplifier)behind.Gear!) is { } load)
+            case VoiceCoil coil:
+                var (plus, minus) = Sides(gear, coil.Terminal);
+                yield return new NetworkPart.CoilPart(plus, minus, coil.Speaker, coil.Number);
+                break;
+            case ResistorPart { Second: { } second } resistor:
+                yield return new NetworkPart.Resistance(wiring.At(gear, resistor.First), wiring.At(gear, second), resistor.Resistance);
+                break;
+            case ResistorPart resistor:
+                yield return Across(gear, resistor.First, resistor.Resistance);
+                break;
+            case CrossoverWay way:
+                var ((inPlus, inMinus), (outPlus, outMinus)) = (Sides(gear, way.Input), Sides(gear, way.Output));
+                yield return new NetworkPart.Filter(inPlus, outPlus, inMinus, outMinus, way.Way);
+                break;
+            case InputLoadPart load:
+                var own = Across(gear, load.Input, load.Load);
+                if (!load.OnlyFromSpeakerLevel || wiring.ConductorsAt[own.A.Index].Any(c => IsSpeaker(c.Other(own.A))))
                 {
-                    yield return new NetworkPart.Resistance(plus, minus, load);
+                    yield return own;
                 }
-            }
+
+                break;
+
+            // What is wired behind an adapter that lets loads through appears at its input.
+            case PassedLoadPart passed:
+                foreach (var behind in wiring.NetOf[wiring.PlusOf(gear, passed.Output).Index].Terminals.Where(t => t.Gear is not null && t.Shape.Flow == TerminalFlow.In && t.Side == '+'))
+                {
+                    foreach (var load in behind.Gear!.SpeakerParts.OfType<InputLoadPart>().Where(l => l.Input == behind.Shape))
+                    {
+                        yield return Across(gear, passed.Input, load.Load);
+                    }
+                }
+
+                break;
         }
     }
 
-    private static Ohms? LoadOf(Amplifier amp) => amp.Settings.InputLoad?.Value == InputLoadSwitch.On && amp.InputLoad is { Value.Value: > 0 } load ? load.Value : null;
+    private (Terminal Plus, Terminal Minus) Sides(Gear gear, TerminalShape pair) => (wiring.PlusOf(gear, pair), wiring.MinusOf(gear, pair));
 
-    private static string Text(int n) => n.ToString(System.Globalization.CultureInfo.InvariantCulture);
+    private NetworkPart.Resistance Across(Gear gear, TerminalShape pair, Ohms ohms)
+    {
+        var (plus, minus) = Sides(gear, pair);
+        return new(plus, minus, ohms);
+    }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using WireSketch.Language.Kinds;
+using WireSketch.Electrical.Energy;
 using WireSketch.Language;
+using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 using WireSketch.Topology;
@@ -10,53 +11,40 @@ namespace WireSketch.Electrical.TurnOn;
 /// <summary>How every device that sleeps is woken, and what the control sources have to supply.</summary>
 internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> signals)
 {
-    /// <summary>Coil current of a relay at the rated voltage.</summary>
-    public static Amps CoilCurrent(Relay relay) => relay.CoilCurrent?.Value ?? (relay.CoilResistance is { } r ? Assume.Rated.Value / r.Value : Assume.RelayCoil.Value);
-
-    public ImmutableArray<TurnOnResult> Solve() => [.. wiring.Gear.Where(g => g is Amplifier or Processor).Select(Answer)];
+    public ImmutableArray<TurnOnResult> Solve() => [.. wiring.Gear.SelectMany(g => g.TurnOnInputs.Where(i => i.Sleep is not null).Select(i => Answer(g, i, i.Sleep!)))];
 
     /// <summary>The summed current at every source of control wires.</summary>
     public ImmutableArray<ControlLoad> ControlLoads()
     {
         var takers = wiring.Gear.SelectMany(Takers)
-            .SelectMany(t => Sources(t.Terminal, null).Where(s => s.Gear is not (Battery or Alternator or GeneralSource)).Select(s => (Source: s.Index, Taker: (t.Terminal.Gear!, t.Amps))));
+            .SelectMany(t => Sources(t.Terminal, null).Where(s => wiring.SourceAt(s) is not { HasPoles: true }).Select(s => (Source: s.Index, Taker: (t.Terminal.Gear!, t.Amps))));
         return [.. takers.GroupBy(t => t.Source, t => t.Taker).OrderBy(g => g.Key).Select(s =>
         {
             var source = wiring.Terminals[s.Key];
-            var limit = source.Gear switch
-            {
-                HeadUnit h => h.RemoteLimit?.Value,
-                Processor p => p.RemoteLimit?.Value,
-                IgnitionSource i => i.Limit?.Value,
-                TapPoint t => t.Limit?.Value,
-                _ => null,
-            };
-            return new ControlLoad(source, [.. s], limit ?? Assume.ControlLimit.Value, limit is null);
+            var limit = LimitOf(source);
+            return new ControlLoad(source, [.. s], limit?.Value ?? Assume.ControlLimit.Value, limit is null);
         })];
     }
 
-    private IEnumerable<(Terminal Terminal, Amps Amps)> Takers(Gear device) => device switch
-    {
-        Amplifier a when wiring.TerminalOf(a, "remote") is { } t && wiring.IsWired(t) => [(t, a.RemoteCurrent?.Value ?? Assume.Remote.Value)],
-        Processor p when wiring.TerminalOf(p, "remote-in") is { } t && wiring.IsWired(t) => [(t, Assume.Remote.Value)],
-        Relay r when wiring.TerminalOf(r, "86") is { } t && wiring.IsWired(t) => [(t, CoilCurrent(r))],
-        _ => [],
-    };
+    /// <summary>The most that a source of a turn-on signal supplies, as written.</summary>
+    internal static Written<Amps>? LimitOf(Terminal source) =>
+        source.Gear?.TurnOnOutputs.FirstOrDefault(o => o.Terminal == source.Shape) is { } output ? output.Limit : (source.Gear?.SourceAt(source.Shape) as VehicleCircuit)?.Limit;
 
-    private TurnOnResult Answer(Gear device)
+    /// <summary>What draws on a turn-on wire: the inputs of what sleeps, and coils that are driven by one.</summary>
+    private IEnumerable<(Terminal Terminal, Amps Amps)> Takers(Gear device) =>
+        device.TurnOnInputs.Where(i => i.Sleep is not null).Select(i => (Terminal: wiring.At(device, i.Terminal), Amps: i.Current?.Value ?? Assume.Remote.Value))
+            .Concat(device.PowerInputs.Where(p => p is { Plus.Role: TerminalRole.Control, Takes: CoilDraw }).Select(p => (Terminal: wiring.At(device, p.Plus), Amps: LoadModels.CoilCurrent((CoilDraw)p.Takes))))
+            .Where(t => wiring.IsWired(t.Terminal));
+
+    private TurnOnResult Answer(Gear device, TurnOnInput input, SleepSettings sleep)
     {
-        var (settings, wakesOn, remote) = device switch
-        {
-            Amplifier a => (a.Settings, a.WakesOn, wiring.TerminalOf(a, "remote")!),
-            Processor p => (p.Settings, p.WakesOn, wiring.TerminalOf(p, "remote-in")!),
-            _ => throw new ArgumentException("only amplifiers and processors are woken", nameof(device)),
-        };
+        var (setting, wakesOn, remote) = (sleep.Setting, sleep.WakesOn, wiring.At(device, input.Terminal));
         var wired = wiring.IsWired(remote);
         var sources = wired ? Sources(remote, null) : [];
         var offset = signals.FirstOrDefault(s => ReferenceEquals(s.Gear, device) && CarriesOffset(s));
         var signal = signals.FirstOrDefault(s => ReferenceEquals(s.Gear, device) && s.FedBy is not null);
-        var mode = settings.Wake?.Value ?? (wakesOn.IsEmpty ? WakeMode.Remote : Likeliest(wakesOn, !sources.IsEmpty, offset is not null, signal is not null));
-        var taken = device.InVehicle && !wired && settings.Wake is null;
+        var mode = setting?.Value ?? (wakesOn.IsEmpty ? WakeMode.Remote : Likeliest(wakesOn, !sources.IsEmpty, offset is not null, signal is not null));
+        var taken = device.InVehicle && !wired && setting is null;
         WakeMode? by = mode switch
         {
             _ when taken => mode,
@@ -75,9 +63,9 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
         };
         var other = mode is WakeMode.Remote or WakeMode.Accessory ? offset is not null : !sources.IsEmpty;
         var matches = by is not null || !other;
-        var input = mode == WakeMode.DcOffset ? offset is not null : mode != WakeMode.Signal || signal is not null;
+        var carried = mode == WakeMode.DcOffset ? offset is not null : mode != WakeMode.Signal || signal is not null;
         var always = mode == WakeMode.Always || (mode is WakeMode.Remote or WakeMode.Accessory && by is not null && Sources(remote, SystemState.Standby).Any(IsLiveAlways));
-        return new(device, by, source, mode, matches, input || taken, sources, wired, always && !device.Facts.AlwaysLive);
+        return new(device, by, source, mode, matches, carried || taken, sources, wired, always && !device.Facts.AlwaysLive);
     }
 
     /// <summary>Where no setting is written: the first thing it can wake on that is there; else the first.</summary>
@@ -90,17 +78,13 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
             _ => true,
         }) ?? wakesOn[0].Value;
 
-    internal static bool IsLiveAlways(Terminal source) =>
-        source.Gear is Battery or GeneralSource or IgnitionSource { Live.Value: CircuitLive.Constant } or TapPoint { Carries.Value: TapContent.Constant };
+    /// <summary>Whether a source is live in every state, standby too.</summary>
+    internal static bool IsLiveAlways(Terminal source) => source.Gear?.SourceAt(source.Shape)?.LiveIn.Contains(SystemState.Standby) ?? false;
 
-    /// <summary>A DC offset starts at a speaker output of a head unit and goes on only through what passes it.</summary>
+    /// <summary>A DC offset starts at a speaker output and goes on only through what passes it.</summary>
     private static bool CarriesOffset(SignalResult signal) =>
-        !signal.Chain.IsEmpty
-        && (signal.Chain[0] is TapPoint { Carries.Value: TapContent.Speaker } or Amplifier { InVehicle: true } || (signal.Chain[0] is HeadUnit { DcOffset: not false } radio && StartsAtSpeakerLevel(radio, signal)))
-        && signal.Chain.Skip(1).All(g => g is LevelAdapter a && a.Passes.Any(p => p.Value == AdapterPass.DcOffset));
-
-    private static bool StartsAtSpeakerLevel(HeadUnit radio, SignalResult signal) =>
-        signal.Chain.Length > 1 ? signal.Chain[1] is LevelAdapter && radio.Outputs.Any(o => o.Level == SignalLevel.Speaker) : signal.Level == SignalLevel.Speaker;
+        !signal.Chain.IsEmpty && signal.Chain[0].SignalOutputs.Any(o => o.HasDcOffset) && (signal.Chain.Length > 1 || signal.Level == SignalLevel.Speaker)
+        && signal.Chain.Skip(1).All(g => g.SignalOutputs.Any(o => o.PassesDcOffset));
 
     /// <summary>Every source that a control terminal is joined to, through wires, fuses and switches.</summary>
     internal ImmutableArray<Terminal> Sources(Terminal start, SystemState? state)
@@ -127,13 +111,6 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
         return [.. found.Values];
     }
 
-    internal static bool IsSource(Terminal t) => t.Gear switch
-    {
-        HeadUnit => t.Shape.Name == "remote",
-        Processor or LevelAdapter => t.Shape.Name == "remote-out",
-        IgnitionSource => true,
-        TapPoint tap => tap.Carries?.Value is TapContent.Control or TapContent.Accessory or TapContent.Constant,
-        Battery or Alternator or GeneralSource => t.Shape.Name == "+",
-        _ => false,
-    };
+    /// <summary>Whether a terminal can give a turn-on signal: a source of supply, or an output by which a device switches others on.</summary>
+    internal static bool IsSource(Terminal t) => t.Gear is { } gear && (gear.SourceAt(t.Shape) is not null || gear.TurnOnOutputs.Any(o => o.Terminal == t.Shape));
 }

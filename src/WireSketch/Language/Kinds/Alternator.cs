@@ -9,13 +9,70 @@ public sealed record Alternator : Gear
 {
     public override string Kind => "alternator";
 
-    public override ImmutableArray<TerminalShape> Terminals { get; } = [Node("+", TerminalRole.Supply, TerminalFlow.Out), Node("-", TerminalRole.Ground)];
+    /// <summary>Its positive terminal.</summary>
+    public static TerminalShape Positive { get; } = Node("+", TerminalRole.Supply, TerminalFlow.Out);
+
+    /// <summary>Its negative terminal.</summary>
+    public static TerminalShape Negative { get; } = Node("-", TerminalRole.Ground);
+
+    public override ImmutableArray<TerminalShape> Terminals { get; } = [Positive, Negative];
 
     public Written<Amps>? Output { get; init; }
 
     public Written<Amps>? Idle { get; init; }
 
     public Written<Volts>? Regulated { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources =>
+        [new AlternatorSource { Plus = Positive, Minus = Negative, LiveIn = SystemStates.EngineRuns, Output = Output, Idle = Idle, Regulated = Regulated }];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins =>
+    [
+        new TerminalJoin { Suffix = ".case", Kind = ConnectionKind.Chassis, First = Negative, Second = null, End = JoinEnd.Body, When = JoinCondition.FirstIsUnwired, ClosedIn = SystemStates.All },
+        new TerminalJoin
+        {
+            Suffix = ".lead", Kind = ConnectionKind.FactoryLead, First = Positive, Second = null, End = JoinEnd.StarterPositive, When = JoinCondition.FirstIsUnwired, ClosedIn = SystemStates.None,
+        },
+    ];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => Landing.UsualStud("M8 stud");
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Alternator,
+        Family = DeviceFamily.Source,
+        Form = DrawnForm.Box,
+        IsHub = true,
+        HasFreeSides = true,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = Output?.Words ?? "",
+        PlainWords = Kind,
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Output?.Words) };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
 
     internal static Alternator Read(Fields f) => new()
     {

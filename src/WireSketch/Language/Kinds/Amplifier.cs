@@ -40,12 +40,22 @@ public sealed record Amplifier : Gear
 {
     public override string Kind => "amplifier";
 
+    /// <summary>Its positive terminal.</summary>
+    public static TerminalShape Positive { get; } = Node("+", TerminalRole.Supply, TerminalFlow.In);
+
+    /// <summary>Its negative terminal.</summary>
+    public static TerminalShape Negative { get; } = Node("-", TerminalRole.Ground);
+
+    /// <summary>By which it is switched on.</summary>
+    public static TerminalShape Remote { get; } = Node("remote", TerminalRole.Control, TerminalFlow.In);
+
+    public TerminalShape In => Group("in", TerminalRole.Line, TerminalFlow.In, Channels.Length == 1 ? ["left", "right"] : Channels.Select(c => c.Name.Value));
+
+    /// <summary>The terminals of a channel.</summary>
+    public static TerminalShape Output(AmplifierChannel channel) => Pair(channel.Name.Value, TerminalRole.Speaker, TerminalFlow.Out);
+
     public override ImmutableArray<TerminalShape> Terminals =>
-    [
-        Node("+", TerminalRole.Supply, TerminalFlow.In), Node("-", TerminalRole.Ground), Node("remote", TerminalRole.Control, TerminalFlow.In),
-        Group("in", TerminalRole.Line, TerminalFlow.In, Channels.Length == 1 ? ["left", "right"] : Channels.Select(c => c.Name.Value)),
-        .. Channels.Select(c => Pair(c.Name.Value, TerminalRole.Speaker, TerminalFlow.Out)),
-    ];
+        [Positive, Negative, Remote, In, .. Channels.Select(Output)];
 
     public SupplyProperties Supply { get; init; } = SupplyProperties.None;
 
@@ -73,6 +83,80 @@ public sealed record Amplifier : Gear
 
     /// <summary>What its remote terminal takes.</summary>
     public Written<Amps>? RemoteCurrent { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs =>
+    [
+        new()
+        {
+            Plus = Positive, Minus = Negative, IsOptional = false, IsCritical = true, OwnFuse = Supply.Fuse, Fits = Supply.Fits,
+            Takes = new OutputDraw
+            {
+                Idle = Idle, Standby = Standby, Current = Supply.Current, Fuse = Supply.Fuse, Efficiency = Supply.Efficiency,
+                IsClassD = string.Equals(Class?.Value, "D", StringComparison.OrdinalIgnoreCase), StatesPower = Channels.Any(c => !c.Power.IsEmpty || !c.Bridged.IsEmpty),
+            },
+        },
+    ];
+
+    public override ImmutableArray<InternalJoin> Joins => [];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs =>
+        [new() { Terminal = Remote, Current = RemoteCurrent, Sleep = new(Settings.Wake, WakesOn) }];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs =>
+    [
+        .. In.Members.Select(channel => new SignalInput
+        {
+            Terminal = channel,
+            Line = new(InputLine is not null || InputSpeaker is null, InputLine?.Value, InputLine?.At),
+            Speaker = new(InputSpeaker is not null, InputSpeaker?.Value, InputSpeaker?.At),
+            Usual = SignalLevel.Line,
+        }),
+    ];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs =>
+    [
+        .. Channels.Select(c => new SignalOutput
+        {
+            Terminal = Output(c), Group = c.Name.Value, Level = SignalLevel.Speaker, CarriesOn = [.. In.Members], Amplifies = c, DrivesSpeakers = true, HasDcOffset = InVehicle, Settings = c.Settings,
+        }),
+    ];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts =>
+        Settings.InputLoad?.Value == InputLoadSwitch.On && InputLoad is { Value.Value: > 0 } load
+        ? [.. In.Members.Select(channel => new InputLoadPart(channel, load.Value, OnlyFromSpeakerLevel: true))]
+        : [];
+
+    public override ChannelSettings DeviceSettings => Settings;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => Landing.Clamp;
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Amplifier,
+        Family = DeviceFamily.SoundDevice,
+        Form = DrawnForm.Box,
+        IsHub = true,
+        HasFreeSides = false,
+        PlaysSound = true,
+        PlugsIn = false,
+        Words = Class is { } letter ? $"amplifier, class {letter.Value}" : Kind,
+        PlainWords = Kind,
+        Settings = [("", Settings), .. Channels.Select(c => (c.Name.Value, c.Settings))],
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(GearListing.Count(Channels.Length, "channel")) };
+
+    public override ImmutableArray<GearCaution> Cautions => [GearCaution.LoudSound];
 
     internal static Amplifier Read(Fields f)
     {

@@ -11,7 +11,13 @@ public sealed record Battery : Gear
 
     protected override bool ComesCovered => true;
 
-    public override ImmutableArray<TerminalShape> Terminals { get; } = [Node("+", TerminalRole.Supply, TerminalFlow.Out), Node("-", TerminalRole.Ground)];
+    /// <summary>Its positive terminal.</summary>
+    public static TerminalShape Positive { get; } = Node("+", TerminalRole.Supply, TerminalFlow.Out);
+
+    /// <summary>Its negative terminal.</summary>
+    public static TerminalShape Negative { get; } = Node("-", TerminalRole.Ground);
+
+    public override ImmutableArray<TerminalShape> Terminals { get; } = [Positive, Negative];
 
     public Written<AmpHours>? Capacity { get; init; }
 
@@ -22,6 +28,53 @@ public sealed record Battery : Gear
     public Written<Volts>? Rest { get; init; }
 
     public Written<string>? Post { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources =>
+    [
+        new BatterySource { Plus = Positive, Minus = Negative, LiveIn = SystemStates.All, Capacity = Capacity, Internal = Internal, Chemistry = Chemistry, Rest = Rest },
+    ];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins => [];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [Positive, Negative];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) =>
+        Post is { } post ? new(LandingForm.Stud, post.Value, false) : Landing.UsualStud("M8 stud");
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Battery,
+        Family = DeviceFamily.Source,
+        Form = DrawnForm.Box,
+        IsHub = true,
+        HasFreeSides = true,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = GearDrawing.Join(Capacity?.Words, Chemistry?.Words),
+        PlainWords = Kind,
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Chemistry?.Words, Capacity?.Words) };
+
+    public override ImmutableArray<GearCaution> Cautions => [GearCaution.BatteryPosts];
 
     internal static Battery Read(Fields f) => new()
     {

@@ -9,13 +9,59 @@ public sealed record BusBar : Gear
 {
     public override string Kind => Ground ? "ground block" : "bus bar";
 
-    public override ImmutableArray<TerminalShape> Terminals => [Node("", Ground ? TerminalRole.Ground : TerminalRole.Any)];
+    /// <summary>Its one node.</summary>
+    public TerminalShape Bar => Node("", Ground ? TerminalRole.Ground : TerminalRole.Any);
+
+    public override ImmutableArray<TerminalShape> Terminals => [Bar];
 
     public bool Ground { get; init; }
 
     public Written<int>? Studs { get; init; }
 
     public Written<Amps>? Rating { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins => [];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => Landing.UsualStud("M8 stud");
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.FacingPartner;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Block,
+        Family = DeviceFamily.JointOrSwitch,
+        Form = DrawnForm.Bar,
+        IsHub = false,
+        HasFreeSides = true,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = GearDrawing.Join(Kind, Rating?.Words),
+        PlainWords = "cable joint",
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Studs is { } studs ? GearListing.Count(studs.Value, "stud") : null, Rating?.Words) };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
 
     internal static BusBar Read(Fields f, bool ground) => new()
     {

@@ -9,11 +9,57 @@ public sealed record ChassisPoint : Gear
 {
     public override string Kind => "chassis point";
 
-    public override ImmutableArray<TerminalShape> Terminals { get; } = [Node("", TerminalRole.Ground)];
+    public static TerminalShape Bolt { get; } = Node("", TerminalRole.Ground);
+
+    public override ImmutableArray<TerminalShape> Terminals { get; } = [Bolt];
 
     public Written<MountingSurface>? Surface { get; init; }
 
     public Written<MountingBase>? On { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins =>
+        [new TerminalJoin { Kind = ConnectionKind.Chassis, First = Bolt, Second = null, End = JoinEnd.Body, ClosedIn = SystemStates.All }];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => new(LandingForm.BodyBolt, "M8 bolt", false);
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.Top;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Chassis,
+        Family = DeviceFamily.JointOrSwitch,
+        Form = DrawnForm.GroundPoint,
+        IsHub = false,
+        HasFreeSides = false,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = GearDrawing.Join(Surface?.Words, On is { Value: not MountingBase.Body } on ? on.Words : ""),
+        PlainWords = "ground point",
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.PlaceOnVehicle, Facts = [] };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
 
     internal static ChassisPoint Read(Fields f) => new()
     {

@@ -10,14 +10,59 @@ public sealed record Connector : Gear
 {
     public override string Kind => "connector";
 
-    public override ImmutableArray<TerminalShape> Terminals =>
-        [.. Enumerable.Range(1, Cavities).Select(n => Node(n.ToString(CultureInfo.InvariantCulture), TerminalRole.Any))];
+    /// <summary>A cavity, by its number from 1.</summary>
+    public static TerminalShape Cavity(int number) => Node(number.ToString(CultureInfo.InvariantCulture), TerminalRole.Any);
+
+    public override ImmutableArray<TerminalShape> Terminals => [.. Enumerable.Range(1, Cavities).Select(Cavity)];
 
     public int Cavities { get; init; }
 
     public Written<WireSize>? Gauge { get; init; }
 
     public Written<Amps>? Rating { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins => [];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => new(LandingForm.PlugContact, "", false);
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Plug,
+        Family = DeviceFamily.JointOrSwitch,
+        Form = DrawnForm.Box,
+        IsHub = false,
+        HasFreeSides = false,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = Kind,
+        PlainWords = Kind,
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Cavities == 1 ? "1 cavity" : string.Create(CultureInfo.InvariantCulture, $"{Cavities} cavities"), Rating?.Words) };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
 
     internal static Connector Read(Fields f) => new()
     {

@@ -11,12 +11,14 @@ public sealed record FuseBlock : Gear
 {
     public override string Kind => "fuse block";
 
-    public override ImmutableArray<TerminalShape> Terminals =>
-    [
-        Node("in", TerminalRole.Supply, TerminalFlow.In),
-        .. Enumerable.Range(1, Outputs).Select(n => Node("out." + n.ToString(CultureInfo.InvariantCulture), TerminalRole.Supply, TerminalFlow.Out)),
-        Node("-", TerminalRole.Ground),
-    ];
+    public static TerminalShape In { get; } = Node("in", TerminalRole.Supply, TerminalFlow.In);
+
+    public static TerminalShape Negative { get; } = Node("-", TerminalRole.Ground);
+
+    /// <summary>An output, by its number from 1.</summary>
+    public static TerminalShape Output(int number) => Node("out." + number.ToString(CultureInfo.InvariantCulture), TerminalRole.Supply, TerminalFlow.Out);
+
+    public override ImmutableArray<TerminalShape> Terminals => [In, .. Enumerable.Range(1, Outputs).Select(Output), Negative];
 
     public int Outputs { get; init; }
 
@@ -25,6 +27,61 @@ public sealed record FuseBlock : Gear
     public Written<FuseStyle>? Style { get; init; }
 
     public Written<Amps>? Rating { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins => [.. Enumerable.Range(1, Outputs).Select(Fuse)];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => terminal == In ? Landing.UsualStud("M6 stud") : Landing.Clamp;
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Fuse,
+        Family = DeviceFamily.JointOrSwitch,
+        Form = DrawnForm.Box,
+        IsHub = true,
+        HasFreeSides = true,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = GearDrawing.Join("fuse block", Style?.Words),
+        PlainWords = "fuses",
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(GearListing.Count(Outputs, "output"), Rating?.Words) };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
+
+    private TerminalJoin Fuse(int number) => new()
+    {
+        Suffix = "." + number.ToString(CultureInfo.InvariantCulture),
+        Kind = ConnectionKind.Fuse,
+        First = In,
+        Second = Output(number),
+        ClosedIn = SystemStates.All,
+        Rating = Fuses.Where(f => f.Key.Value == number).Select(f => (Written<Amps>?)f.Value).FirstOrDefault(),
+        Style = Style,
+        FuseMayStandAtRun = true,
+    };
 
     internal static FuseBlock Read(Fields f)
     {

@@ -9,7 +9,13 @@ public sealed record GeneralSource : Gear
 {
     public override string Kind => "general source";
 
-    public override ImmutableArray<TerminalShape> Terminals { get; } = [Node("+", TerminalRole.Supply, TerminalFlow.Out), Node("-", TerminalRole.Ground)];
+    /// <summary>Its positive terminal.</summary>
+    public static TerminalShape Positive { get; } = Node("+", TerminalRole.Supply, TerminalFlow.Out);
+
+    /// <summary>Its negative terminal.</summary>
+    public static TerminalShape Negative { get; } = Node("-", TerminalRole.Ground);
+
+    public override ImmutableArray<TerminalShape> Terminals { get; } = [Positive, Negative];
 
     public Written<Volts>? Voltage { get; init; }
 
@@ -18,6 +24,50 @@ public sealed record GeneralSource : Gear
     public Written<Share>? Duty { get; init; }
 
     public Written<Seconds>? Hours { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources =>
+        [new ChargerSource { Plus = Positive, Minus = Negative, LiveIn = SystemStates.All, Voltage = Voltage, Current = Current, Duty = Duty, Hours = Hours }];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins => [];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [Positive, Negative];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => Landing.Clamp;
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Source,
+        Family = DeviceFamily.Source,
+        Form = DrawnForm.Box,
+        IsHub = true,
+        HasFreeSides = true,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = GearDrawing.Join(Voltage?.Words, Current?.Words),
+        PlainWords = Kind,
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Current?.Words) };
+
+    public override ImmutableArray<GearCaution> Cautions => [GearCaution.OwnCurrent];
 
     internal static GeneralSource Read(Fields f)
     {

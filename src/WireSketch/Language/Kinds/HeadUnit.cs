@@ -9,11 +9,18 @@ public sealed record HeadUnit : Gear
 {
     public override string Kind => "head unit";
 
-    public override ImmutableArray<TerminalShape> Terminals =>
-    [
-        Node("battery", TerminalRole.Supply, TerminalFlow.In), Node("accessory", TerminalRole.Control, TerminalFlow.In), Node("-", TerminalRole.Ground),
-        Node("remote", TerminalRole.Control, TerminalFlow.Out), .. Outputs.Select(o => o.Shape(TerminalFlow.Out)),
-    ];
+    /// <summary>Its constant supply.</summary>
+    public static TerminalShape Battery { get; } = Node("battery", TerminalRole.Supply, TerminalFlow.In);
+
+    /// <summary>What switches it on.</summary>
+    public static TerminalShape Accessory { get; } = Node("accessory", TerminalRole.Control, TerminalFlow.In);
+
+    public static TerminalShape Negative { get; } = Node("-", TerminalRole.Ground);
+
+    /// <summary>By which it switches others on.</summary>
+    public static TerminalShape Remote { get; } = Node("remote", TerminalRole.Control, TerminalFlow.Out);
+
+    public override ImmutableArray<TerminalShape> Terminals => [Battery, Accessory, Negative, Remote, .. Outputs.Select(o => o.Shape(TerminalFlow.Out))];
 
     public ImmutableArray<ChannelGroup> Outputs { get; init; } = [];
 
@@ -28,6 +35,72 @@ public sealed record HeadUnit : Gear
     public Written<Amps>? Current { get; init; }
 
     public Written<Amps>? Standby { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs =>
+    [
+        new()
+        {
+            Plus = Battery, Minus = Negative, IsOptional = false, IsCritical = true, OwnFuse = null, Fits = null,
+            Takes = new ElectronicsDraw { Current = Current, Usual = new(5), Standby = Standby },
+        },
+    ];
+
+    public override ImmutableArray<InternalJoin> Joins => [];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [new() { Terminal = Accessory, Current = null, Sleep = null }];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs =>
+        [new() { Terminal = Remote, FedFrom = Battery, Limit = RemoteLimit }];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs =>
+    [
+        .. Outputs.SelectMany(o => o.Shape(TerminalFlow.Out).Members.Select(channel => new SignalOutput
+        {
+            Terminal = channel,
+            Group = o.Name.Value,
+            Level = o.Level,
+            CarriesOn = [],
+            Maximum = o.Maximum,
+            Lowest = o.Lowest,
+            DrivesSpeakers = o.Level == SignalLevel.Speaker,
+            MutesWithoutLoad = MutesWithoutLoad,
+            HasDcOffset = o.Level == SignalLevel.Speaker && DcOffset != false,
+            Settings = o.Settings,
+        })),
+    ];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => new(LandingForm.PlugLead, "", false);
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.HeadUnit,
+        Family = DeviceFamily.SoundDevice,
+        Form = DrawnForm.Box,
+        IsHub = true,
+        HasFreeSides = false,
+        PlaysSound = true,
+        PlugsIn = false,
+        Words = Kind,
+        PlainWords = Kind,
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = [] };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
 
     internal static HeadUnit Read(Fields f)
     {

@@ -9,13 +9,70 @@ public sealed record IgnitionSource : Gear
 {
     public override string Kind => "ignition source";
 
-    public override ImmutableArray<TerminalShape> Terminals { get; } = [Node("", TerminalRole.Supply, TerminalFlow.Out)];
+    public static TerminalShape Wire { get; } = Node("", TerminalRole.Supply, TerminalFlow.Out);
+
+    public override ImmutableArray<TerminalShape> Terminals { get; } = [Wire];
 
     public Written<CircuitLive>? Live { get; init; }
 
     public Written<Volts>? Voltage { get; init; }
 
     public Written<Amps>? Limit { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources =>
+    [
+        new VehicleCircuit
+        {
+            Plus = Wire, Minus = null, Voltage = Voltage, Limit = Limit, IsSignalOnly = false, IsStartCircuit = Live?.Value == CircuitLive.Start,
+            LiveIn = Live?.Value switch
+            {
+                CircuitLive.Constant => SystemStates.All,
+                CircuitLive.Start => SystemStates.None,
+                _ => SystemStates.Awake,
+            },
+        },
+    ];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins => [];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => Landing.Splice;
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.Right;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Tap,
+        Family = DeviceFamily.JointOrSwitch,
+        Form = DrawnForm.EndPoint,
+        IsHub = false,
+        HasFreeSides = true,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = GearDrawing.Join("vehicle circuit", Live?.Words ?? "accessory"),
+        PlainWords = "vehicle wiring",
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.PlaceOnVehicle, Facts = [], Connection = new() { Color = null, Connector = null, Cavity = null, Carries = Live?.Words ?? "accessory", Limit = Limit } };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
 
     internal static IgnitionSource Read(Fields f) => new()
     {

@@ -11,8 +11,15 @@ public sealed record Isolator : Gear
 
     protected override bool ComesCovered => true;
 
-    public override ImmutableArray<TerminalShape> Terminals { get; } =
-        [Node("main", TerminalRole.Supply), Node("second", TerminalRole.Supply), Node("-", TerminalRole.Ground)];
+    /// <summary>Towards the battery that is charged first.</summary>
+    public static TerminalShape Main { get; } = Node("main", TerminalRole.Supply);
+
+    /// <summary>Towards the battery that is charged through it.</summary>
+    public static TerminalShape Second { get; } = Node("second", TerminalRole.Supply);
+
+    public static TerminalShape Negative { get; } = Node("-", TerminalRole.Ground);
+
+    public override ImmutableArray<TerminalShape> Terminals { get; } = [Main, Second, Negative];
 
     public Written<IsolatorType>? Type { get; init; }
 
@@ -21,6 +28,57 @@ public sealed record Isolator : Gear
     public Written<Volts>? Drop { get; init; }
 
     public ImmutableArray<Written<SystemState>> Closed { get; init; } = [];
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins =>
+    [
+        new TerminalJoin
+        {
+            Kind = Type?.Value == IsolatorType.Diode ? ConnectionKind.Diode : ConnectionKind.Switch, First = Main, Second = Second,
+            ClosedIn = Closed.IsEmpty ? SystemStates.Awake : [.. Closed.Select(c => c.Value)], Rating = Rating, Drop = Drop,
+        },
+    ];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => Landing.UsualStud("M8 stud");
+
+    public override DrawnSide SideOf(TerminalShape terminal) =>
+        terminal == Main ? DrawnSide.Left : terminal == Second ? DrawnSide.Right : DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Isolator,
+        Family = DeviceFamily.JointOrSwitch,
+        Form = DrawnForm.Box,
+        IsHub = true,
+        HasFreeSides = true,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = GearDrawing.Join("isolator", Type?.Words, Rating?.Words),
+        PlainWords = Kind,
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Type?.Words, Rating?.Words) };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
 
     internal static Isolator Read(Fields f) => new()
     {

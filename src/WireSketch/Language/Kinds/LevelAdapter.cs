@@ -9,11 +9,20 @@ public sealed record LevelAdapter : Gear
 {
     public override string Kind => "level adapter";
 
-    public override ImmutableArray<TerminalShape> Terminals =>
-    [
-        Group("in", TerminalRole.Speaker, TerminalFlow.In, ChannelNames(Channels)), Group("out", TerminalRole.Line, TerminalFlow.Out, ChannelNames(Channels)),
-        Node("+", TerminalRole.Supply, TerminalFlow.In), Node("-", TerminalRole.Ground), Node("remote-out", TerminalRole.Control, TerminalFlow.Out),
-    ];
+    /// <summary>Its positive terminal.</summary>
+    public static TerminalShape Positive { get; } = Node("+", TerminalRole.Supply, TerminalFlow.In);
+
+    /// <summary>Its negative terminal.</summary>
+    public static TerminalShape Negative { get; } = Node("-", TerminalRole.Ground);
+
+    /// <summary>By which it switches others on.</summary>
+    public static TerminalShape RemoteOut { get; } = Node("remote-out", TerminalRole.Control, TerminalFlow.Out);
+
+    public TerminalShape In => Group("in", TerminalRole.Speaker, TerminalFlow.In, ChannelNames(Channels));
+
+    public TerminalShape Out => Group("out", TerminalRole.Line, TerminalFlow.Out, ChannelNames(Channels));
+
+    public override ImmutableArray<TerminalShape> Terminals => [In, Out, Positive, Negative, RemoteOut];
 
     public int Channels { get; init; } = 2;
 
@@ -32,6 +41,76 @@ public sealed record LevelAdapter : Gear
     public ImmutableArray<Written<AdapterPass>> Passes { get; init; } = [];
 
     public Written<Amps>? Current { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs =>
+    [
+        new()
+        {
+            Plus = Positive, Minus = Negative, IsOptional = true, IsCritical = false, OwnFuse = null, Fits = null,
+            Takes = new SmallCircuitDraw { Current = Current, Usual = new(0.1) },
+        },
+    ];
+
+    public override ImmutableArray<InternalJoin> Joins => [];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [new() { Terminal = RemoteOut, FedFrom = Positive, Limit = null }];
+
+    public override ImmutableArray<SignalInput> SignalInputs =>
+    [
+        .. In.Members.Select(channel => new SignalInput
+        {
+            Terminal = channel, Line = Accepts(takes: false), Speaker = Accepts(takes: true), Usual = SignalLevel.Speaker,
+        }),
+    ];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs =>
+    [
+        .. Out.Members.Zip(In.Members, (to, from) => new SignalOutput
+        {
+            Terminal = to, Group = "out", Level = SignalLevel.Line, CarriesOn = [from], Ratio = Ratio, Maximum = Output, ChangesLevel = true, PassesDcOffset = Lets(AdapterPass.DcOffset),
+        }),
+    ];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts =>
+    [
+        .. In.Members.Zip(Out.Members).SelectMany(channel => (Load is { } own ? [new ResistorPart(channel.First, null, own.Value)] : Array.Empty<SpeakerPart>())
+            .Concat(Lets(AdapterPass.Load) ? [new PassedLoadPart(channel.First, channel.Second)] : [])),
+    ];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => Landing.Clamp;
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Processor,
+        Family = DeviceFamily.SoundDevice,
+        Form = DrawnForm.Box,
+        IsHub = true,
+        HasFreeSides = false,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = Kind,
+        PlainWords = "signal adapter",
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(GearListing.Count(Channels, "channel")) };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
+
+    private bool Lets(AdapterPass what) => Passes.Any(p => p.Value == what);
+
+    private SignalAcceptance Accepts(bool takes) => new(takes, Maximum is { } most ? new(new(0), most.Value) : null, Maximum?.At);
 
     internal static LevelAdapter Read(Fields f)
     {

@@ -7,14 +7,18 @@ namespace WireSketch.Language.Kinds;
 /// <summary>A lamp, motor, pump, fridge, inverter or other load.</summary>
 public sealed record Load : Gear
 {
-    /// <summary>The kinds of load that the language knows.</summary>
-    public static ImmutableArray<string> KindWords { get; } = ["lamp", "motor", "pump", "fridge", "inverter", "general load"];
+    public override string Kind => Type.Word;
 
-    public override string Kind => KindWord;
+    /// <summary>Its positive terminal.</summary>
+    public static TerminalShape Positive { get; } = Node("+", TerminalRole.Supply, TerminalFlow.In);
 
-    public override ImmutableArray<TerminalShape> Terminals { get; } = [Node("+", TerminalRole.Supply, TerminalFlow.In), Node("-", TerminalRole.Ground)];
+    /// <summary>Its negative terminal.</summary>
+    public static TerminalShape Negative { get; } = Node("-", TerminalRole.Ground);
 
-    public required string KindWord { get; init; }
+    public override ImmutableArray<TerminalShape> Terminals { get; } = [Positive, Negative];
+
+    /// <summary>What kind of load it is.</summary>
+    public required LoadType Type { get; init; }
 
     public Written<Watts>? Power { get; init; }
 
@@ -39,17 +43,71 @@ public sealed record Load : Gear
 
     public Written<Amps>? Standby { get; init; }
 
-    internal static Load Read(Fields f, string kind)
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs =>
+    [
+        new()
+        {
+            Plus = Positive, Minus = Negative, IsOptional = false, IsCritical = Critical, OwnFuse = null, Fits = null,
+            Takes = new ApplianceDraw
+            {
+                Power = Power, Current = Current, Resistance = Resistance, Rated = Rated, WrittenLaw = Behaves, Law = Behaves?.Value ?? (Resistance is not null ? DrawLaw.Resistance : Type.Law),
+                Surge = Surge, Lowest = Lowest, Duty = Duty, Hours = Hours, AlwaysLive = Facts.AlwaysLive, Standby = Standby,
+            },
+        },
+    ];
+
+    public override ImmutableArray<InternalJoin> Joins => [];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [Positive, Negative];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => Type.Landing;
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = Type.Symbol,
+        Family = DeviceFamily.Load,
+        Form = DrawnForm.Box,
+        IsHub = false,
+        HasFreeSides = true,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = GearDrawing.Join(Type.HasOwnWord ? Kind : "", Power?.Words ?? Current?.Words),
+        PlainWords = Type.HasOwnWord ? Kind : "",
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Power?.Words ?? Current?.Words ?? Resistance?.Words) };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
+
+    internal static Load Read(Fields f, LoadType type)
     {
         f.Choose(needed: true, "power", "current", "resistance");
         f.Choose(needed: false, "duty", "hours");
-        return ReadFacts(f, kind);
+        return ReadFacts(f, type);
     }
 
-    private static Load ReadFacts(Fields f, string kind) => new()
+    private static Load ReadFacts(Fields f, LoadType type) => new()
     {
         Name = f.Key,
-        KindWord = kind,
+        Type = type,
         Power = f.Amount<Watts>("power", "what it takes at its rated voltage"),
         Current = f.Amount<Amps>("current", "what it takes at its rated voltage"),
         Resistance = f.Amount<Ohms>("resistance", "its resistance"),
@@ -62,6 +120,27 @@ public sealed record Load : Gear
         Critical = f.Flag("critical", "held to the tighter limit of voltage drop", "false")?.Value ?? false,
         Standby = f.Amount<Amps>("standby", "draw while asleep", zero: true),
     };
+}
+
+/// <summary>A kind of load, and what is known of it without a word from the spec.</summary>
+/// <param name="Word">The word that <c>is</c> takes.</param>
+/// <param name="Law">What of its draw stays the same as the voltage changes.</param>
+/// <param name="Symbol">How it is drawn.</param>
+/// <param name="Landing">How a wire lands on it.</param>
+/// <param name="HasOwnWord">The word says what it is.</param>
+public sealed record LoadType(string Word, DrawLaw Law, DeviceSymbol Symbol, Landing Landing, bool HasOwnWord)
+{
+    public static LoadType Lamp { get; } = new("lamp", DrawLaw.Resistance, DeviceSymbol.Lamp, Landing.Blade, true);
+
+    public static LoadType Motor { get; } = new("motor", DrawLaw.Current, DeviceSymbol.Motor, Landing.Blade, true);
+
+    public static LoadType Pump { get; } = new("pump", DrawLaw.Current, DeviceSymbol.Motor, Landing.Blade, true);
+
+    public static LoadType Fridge { get; } = new("fridge", DrawLaw.Power, DeviceSymbol.Cold, Landing.Blade, true);
+
+    public static LoadType Inverter { get; } = new("inverter", DrawLaw.Power, DeviceSymbol.Inverter, Landing.UsualStud("M8 stud"), true);
+
+    public static LoadType Other { get; } = new("general load", DrawLaw.Power, DeviceSymbol.None, Landing.Blade, false);
 }
 
 /// <summary>What of a load's draw stays the same as the voltage changes.</summary>

@@ -9,9 +9,19 @@ public sealed record LoadResistor : Gear
 {
     public override string Kind => "load resistor";
 
-    public override ImmutableArray<TerminalShape> Terminals => Channels == 2
-        ? [Pair("left", TerminalRole.Speaker, TerminalFlow.In), Pair("right", TerminalRole.Speaker, TerminalFlow.In)]
-        : [Node("1", TerminalRole.Speaker, TerminalFlow.In), Node("2", TerminalRole.Speaker, TerminalFlow.In)];
+    /// <summary>The left one of a pair of resistors.</summary>
+    public static TerminalShape Left { get; } = Pair("left", TerminalRole.Speaker, TerminalFlow.In);
+
+    /// <summary>The right one.</summary>
+    public static TerminalShape Right { get; } = Pair("right", TerminalRole.Speaker, TerminalFlow.In);
+
+    /// <summary>One end of a single resistor.</summary>
+    public static TerminalShape First { get; } = Node("1", TerminalRole.Speaker, TerminalFlow.In);
+
+    /// <summary>Its other end.</summary>
+    public static TerminalShape Second { get; } = Node("2", TerminalRole.Speaker, TerminalFlow.In);
+
+    public override ImmutableArray<TerminalShape> Terminals => Channels == 2 ? [Left, Right] : [First, Second];
 
     public int Channels { get; init; } = 1;
 
@@ -21,6 +31,51 @@ public sealed record LoadResistor : Gear
     public Written<Ohms>? Resistance { get; init; }
 
     public Written<Watts>? Handles { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins => Across is { } across ? [new AcrossJoin(across, Terminals)] : [];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts =>
+        Resistance is not { } ohms ? []
+        : Channels == 2 ? [new ResistorPart(Left, null, ohms.Value), new ResistorPart(Right, null, ohms.Value)] : [new ResistorPart(First, Second, ohms.Value)];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => Channels == 1 ? [First, Second] : [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => Landing.Blade;
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Resistor,
+        Family = DeviceFamily.SoundDevice,
+        Form = DrawnForm.Box,
+        IsHub = false,
+        HasFreeSides = true,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = GearDrawing.Join("load resistor", Resistance?.Words.Replace("ohm", "Ω", StringComparison.Ordinal)),
+        PlainWords = Kind,
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Resistance?.Words, Handles?.Words) };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
 
     internal static LoadResistor Read(Fields f)
     {

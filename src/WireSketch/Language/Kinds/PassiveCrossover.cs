@@ -55,10 +55,58 @@ public sealed record PassiveCrossover : Gear
 {
     public override string Kind => "passive crossover";
 
+    public static TerminalShape In { get; } = Pair("in", TerminalRole.Speaker, TerminalFlow.In);
+
+    /// <summary>The terminals of an output.</summary>
+    public static TerminalShape Output(CrossoverOutput output) => Pair(output.Name.Value, TerminalRole.Speaker, TerminalFlow.Out);
+
     public override ImmutableArray<TerminalShape> Terminals =>
-        [Pair("in", TerminalRole.Speaker, TerminalFlow.In), .. Outputs.Select(o => Pair(o.Name.Value, TerminalRole.Speaker, TerminalFlow.Out))];
+        [In, .. Outputs.Select(Output)];
 
     public ImmutableArray<CrossoverOutput> Outputs { get; init; } = [];
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins => [];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [.. Outputs.Select(o => new CrossoverWay(In, Output(o), o))];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => Landing.Clamp;
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Crossover,
+        Family = DeviceFamily.Speaker,
+        Form = DrawnForm.Box,
+        IsHub = false,
+        HasFreeSides = false,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = Kind,
+        PlainWords = Kind,
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = [] };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
 
     internal static PassiveCrossover Read(Fields f)
     {

@@ -10,7 +10,11 @@ public sealed record ProtectiveDevice : Gear
 {
     public override string Kind => Breaker ? "breaker" : "fuse";
 
-    public override ImmutableArray<TerminalShape> Terminals { get; } = [Node("in", TerminalRole.Supply, TerminalFlow.In), Node("out", TerminalRole.Supply, TerminalFlow.Out)];
+    public static TerminalShape In { get; } = Node("in", TerminalRole.Supply, TerminalFlow.In);
+
+    public static TerminalShape Out { get; } = Node("out", TerminalRole.Supply, TerminalFlow.Out);
+
+    public override ImmutableArray<TerminalShape> Terminals { get; } = [In, Out];
 
     public bool Breaker { get; init; }
 
@@ -22,6 +26,56 @@ public sealed record ProtectiveDevice : Gear
 
     /// <summary>Breakers only.</summary>
     public Written<BreakerReset>? Reset { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins =>
+    [
+        new TerminalJoin
+        {
+            Kind = Breaker ? ConnectionKind.Breaker : ConnectionKind.Fuse, First = In, Second = Out, ClosedIn = SystemStates.All, Rating = Rating, Style = Style, Breaking = Breaking,
+        },
+    ];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) =>
+        Style?.Value is FuseStyle.Strip or FuseStyle.ClassT ? Landing.UsualStud("M8 stud") : Breaker ? Landing.UsualStud("M6 stud") : Landing.Clamp;
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = Breaker ? DeviceSymbol.Breaker : DeviceSymbol.Fuse,
+        Family = DeviceFamily.JointOrSwitch,
+        Form = DrawnForm.Box,
+        IsHub = false,
+        HasFreeSides = true,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = Style?.Words ?? "",
+        PlainWords = Kind,
+    };
+
+    public override GearListing Listing => new() { As = Breaker ? ListedAs.Device : ListedAs.Fuse, Facts = Breaker ? GearListing.Known(Rating?.Words, $"{Reset?.Words ?? "manual"} reset") : [] };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
 
     internal static ProtectiveDevice Read(Fields f, bool breaker) => new()
     {

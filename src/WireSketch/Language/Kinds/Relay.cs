@@ -11,11 +11,22 @@ public sealed record Relay : Gear
 
     protected override bool ComesCovered => true;
 
-    public override ImmutableArray<TerminalShape> Terminals { get; } =
-    [
-        Node("30", TerminalRole.Supply, TerminalFlow.In), Node("87", TerminalRole.Supply, TerminalFlow.Out), Node("87a", TerminalRole.Supply, TerminalFlow.Out),
-        Node("85", TerminalRole.Ground), Node("86", TerminalRole.Control, TerminalFlow.In),
-    ];
+    /// <summary>30: where the supply comes in.</summary>
+    public static TerminalShape Common { get; } = Node("30", TerminalRole.Supply, TerminalFlow.In);
+
+    /// <summary>87: joined to 30 while the coil is pulled in.</summary>
+    public static TerminalShape NormallyOpen { get; } = Node("87", TerminalRole.Supply, TerminalFlow.Out);
+
+    /// <summary>87a: joined to 30 while the coil has fallen off.</summary>
+    public static TerminalShape NormallyClosed { get; } = Node("87a", TerminalRole.Supply, TerminalFlow.Out);
+
+    /// <summary>85: the end of the coil that is grounded.</summary>
+    public static TerminalShape CoilMinus { get; } = Node("85", TerminalRole.Ground);
+
+    /// <summary>86: the end of the coil that is driven.</summary>
+    public static TerminalShape CoilPlus { get; } = Node("86", TerminalRole.Control, TerminalFlow.In);
+
+    public override ImmutableArray<TerminalShape> Terminals { get; } = [Common, NormallyOpen, NormallyClosed, CoilMinus, CoilPlus];
 
     public Written<string>? Coil { get; init; }
 
@@ -26,6 +37,67 @@ public sealed record Relay : Gear
     public Written<Amps>? Contact { get; init; }
 
     public bool Diode { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs =>
+    [
+        new()
+        {
+            Plus = CoilPlus, Minus = CoilMinus, IsOptional = true, IsCritical = false, OwnFuse = null, Fits = null,
+            Takes = new CoilDraw { Coil = Coil, Current = CoilCurrent, Resistance = CoilResistance },
+        },
+    ];
+
+    public override ImmutableArray<InternalJoin> Joins =>
+    [
+        new TerminalJoin
+        {
+            Kind = ConnectionKind.Switch, First = Common, Second = NormallyOpen, ClosedIn = SystemStates.Awake, Rating = Contact, Drive = new(CoilPlus, CoilMinus, ClosesPulledIn: true),
+        },
+        new TerminalJoin
+        {
+            Suffix = ".87a", Kind = ConnectionKind.Switch, First = Common, Second = NormallyClosed, ClosedIn = [SystemState.Standby], Rating = Contact,
+            Drive = new(CoilPlus, CoilMinus, ClosesPulledIn: false),
+        },
+    ];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts => [];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [];
+
+    public override ImmutableArray<TerminalAlias> Aliases => [];
+
+    public override Landing LandingAt(TerminalShape terminal) => Landing.Blade;
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Relay,
+        Family = DeviceFamily.JointOrSwitch,
+        Form = DrawnForm.Box,
+        IsHub = false,
+        HasFreeSides = true,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = GearDrawing.Join("relay", Contact?.Words),
+        PlainWords = Kind,
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Contact?.Words) };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
 
     internal static Relay Read(Fields f)
     {

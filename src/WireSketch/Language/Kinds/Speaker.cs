@@ -10,16 +10,13 @@ public sealed record Speaker : Gear
 {
     public override string Kind => Subwoofer ? "subwoofer" : "speaker";
 
-    public override ImmutableArray<TerminalShape> Terminals
-    {
-        get
-        {
-            var n = CoilCount;
-            var coils = Enumerable.Range(1, n).Select(k => "coil." + k.ToString(CultureInfo.InvariantCulture)).ToArray();
-            var all = new TerminalShape("coils", TerminalForm.Group, TerminalRole.Speaker, TerminalFlow.In, [.. coils.Select(c => Pair(c, TerminalRole.Speaker, TerminalFlow.In))]);
-            return [.. all.Members, all];
-        }
-    }
+    /// <summary>A voice coil, by its number from 1.</summary>
+    public static TerminalShape Coil(int number) => Pair("coil." + number.ToString(CultureInfo.InvariantCulture), TerminalRole.Speaker, TerminalFlow.In);
+
+    /// <summary>All its coils.</summary>
+    public TerminalShape AllCoils => new("coils", TerminalForm.Group, TerminalRole.Speaker, TerminalFlow.In, [.. Enumerable.Range(1, CoilCount).Select(Coil)]);
+
+    public override ImmutableArray<TerminalShape> Terminals => [.. Enumerable.Range(1, CoilCount).Select(Coil), AllCoils];
 
     public bool Subwoofer { get; init; }
 
@@ -40,6 +37,57 @@ public sealed record Speaker : Gear
     public Written<EnclosureType>? EnclosureType { get; init; }
 
     public Written<Hertz>? Tuned { get; init; }
+
+    public override ImmutableArray<SupplySource> Sources => [];
+
+    public override ImmutableArray<PowerInput> PowerInputs => [];
+
+    public override ImmutableArray<InternalJoin> Joins => [];
+
+    public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
+
+    public override ImmutableArray<TurnOnOutput> TurnOnOutputs => [];
+
+    public override ImmutableArray<SignalInput> SignalInputs => [];
+
+    public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override ImmutableArray<SpeakerPart> SpeakerParts =>
+        [.. Enumerable.Range(1, CoilCount).Select(n => new VoiceCoil(Coil(n), this, n))];
+
+    public override ChannelSettings DeviceSettings => ChannelSettings.None;
+
+    public override ImmutableArray<TerminalShape> Alone => [AllCoils];
+
+    public override ImmutableArray<TerminalAlias> Aliases =>
+        CoilCount != 1
+        ? []
+        :
+        [
+            new("coil", AllCoils, ' '),
+            .. new[] { "+", "coil.+", "coils.+" }.Select(name => new TerminalAlias(name, Coil(1), '+')), .. new[] { "-", "coil.-", "coils.-" }.Select(name => new TerminalAlias(name, Coil(1), '-')),
+        ];
+
+    public override Landing LandingAt(TerminalShape terminal) => new(LandingForm.PushOn, "to suit the speaker", false);
+
+    public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.Left;
+
+    public override GearDrawing Drawing => new()
+    {
+        Symbol = DeviceSymbol.Speaker,
+        Family = DeviceFamily.Speaker,
+        Form = DrawnForm.EndPoint,
+        IsHub = false,
+        HasFreeSides = true,
+        PlaysSound = false,
+        PlugsIn = false,
+        Words = Subwoofer && EnclosureType is { } box ? GearDrawing.Join("subwoofer", box.Words + (Tuned is { } f ? " " + f.Words : "")) : Band?.Words ?? Kind,
+        PlainWords = Kind,
+    };
+
+    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Coils?.Words, Handles?.Words) };
+
+    public override ImmutableArray<GearCaution> Cautions => [];
 
     internal static Speaker Read(Fields f, bool subwoofer)
     {

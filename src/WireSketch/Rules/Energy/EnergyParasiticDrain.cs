@@ -2,7 +2,6 @@ using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Energy;
@@ -51,7 +50,7 @@ internal sealed class EnergyParasiticDrain : Rule
         }
 
         var drains = install.Answers.State(SystemState.Standby).Loads.Where(l => l.Amps.Value > 0).OrderByDescending(l => l.Amps.Value).ToArray();
-        var place = drains.Length > 0 ? drains[0].Path.Gear : install.Spec.Gear.OfType<Battery>().FirstOrDefault();
+        var place = drains.Length > 0 ? drains[0].Path.Gear : install.Wiring.Starter?.Gear;
         if (place is not null)
         {
             var most = drains.Length > 1 ? FindingText.Of($", most of it {FindingText.List(drains.Take(2).Select(d => FindingText.Of($"{d.Path.Gear.Id} with {d.Amps}")))}") : FindingText.None;
@@ -71,7 +70,7 @@ internal sealed class EnergyParasiticDrain : Rule
     /// <summary>What has gone flat: the battery that starts the engine, or others.</summary>
     private static string Empty(InstalledSystem install)
     {
-        return install.Answers.Energy.Standing is { } standing && !standing.Includes(install.Spec.Gear.OfType<Battery>().FirstOrDefault())
+        return install.Answers.Energy.Standing is { } standing && !standing.Includes(install.Wiring.Starter)
             ? $"{RunText.List(standing.Batteries.Select(b => b.Id))} must be charged"
             : "the battery is too flat to start";
     }

@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -43,7 +44,7 @@ internal sealed class EnergyRestingVoltage : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var running = install.Spec.Gear.OfType<Alternator>().Select(a => (Volts?)Defaults.Regulated(install.Wiring, a)).FirstOrDefault() ?? Defaults.Running(install.Wiring);
+        var running = install.Wiring.Sources.Select(s => s.Source).OfType<AlternatorSource>().Select(a => (Volts?)Defaults.Regulated(install.Wiring, a)).FirstOrDefault() ?? Defaults.Running(install.Wiring);
         var written = new List<(string Id, Written<Volts> Volts)>(install.Spec.Gear.OfType<Battery>().Where(b => b.Rest is not null).Select(b => (b.Id, b.Rest!.Value)));
         if (install.Spec.Job.Vehicle.Rest is { } own)
         {

@@ -53,5 +53,5 @@ internal sealed class GroundLong : Rule
             $"find bare metal of the body within {RunText.Length(install, Limit)} of {device.Gear.Id}, or run a return of the supply's gauge back to the battery",
             run.Id, device.Gear.Id, point.Gear.Id);
 
-    private static bool Minds(Gear gear) => GroundPaths.IsAudio(gear) || gear is Battery or Capacitor or BusBar { Ground: true } || gear is Load { Critical: true } or Load { KindWord: "inverter" };
+    private static bool Minds(Gear gear) => GroundPaths.IsAudio(gear) || gear is Battery or Capacitor or BusBar { Ground: true } || gear is Load { Critical: true } or Load { Type.Symbol: DeviceSymbol.Inverter };
 }

@@ -2,6 +2,7 @@ using WireSketch.Diagnostics;
 using WireSketch.Electrical.Energy;
 using WireSketch.Installation;
 using WireSketch.Language.Kinds;
+using WireSketch.Language;
 
 namespace WireSketch.Rules.Supply.Connections;
 
@@ -43,16 +44,21 @@ internal sealed class SupplyDemandUnknown : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        foreach (var amplifier in install.Spec.Gear.OfType<Amplifier>().Where(a => !a.InVehicle && install.Wiring.IsWired(install.Wiring.TerminalOf(a, "+")!)))
+        foreach (var path in install.Wiring.Loads.Where(l => !l.Gear.InVehicle && install.Wiring.IsWired(l.Plus)))
         {
+            if (path is not { Gear: var amplifier, Input.Takes: OutputDraw takes })
+            {
+                continue;
+            }
+
             var output = ChannelOutput.Of(amplifier, install.Answers.Channels);
-            if (LoadModels.IsUnknown(amplifier, output))
+            if (LoadModels.IsUnknown(takes, output))
             {
                 yield return Report(
                     amplifier.Name.At, $"nothing says what {amplifier.Id} takes: no power for its loads, no current, no fuse of its own; it counts as little, and what feeds it is not judged",
                     "write power: by load for its channels, or supply: { current: } or { fuse: } from its papers", amplifier.Id);
             }
-            else if (LoadModels.BoundingFuse(amplifier, output) is { } fuse)
+            else if (LoadModels.BoundingFuse(takes, output) is { } fuse)
             {
                 yield return Report(
                     fuse.At, $"no power is stated for the loads of {amplifier.Id}: what its own fuse lets through, {fuse:own fuse}, is taken for it",
