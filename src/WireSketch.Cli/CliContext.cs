@@ -3,27 +3,42 @@ using Microsoft.Win32.SafeHandles;
 namespace WireSketch.Cli;
 
 /// <summary>Everything outside the program that a command may touch: streams, variables, the current folder.</summary>
-/// <param name="Out">Standard output.</param>
-/// <param name="Error">Standard error.</param>
-/// <param name="In">Standard input.</param>
-/// <param name="OutIsTerminal">A person reads standard output.</param>
-/// <param name="ErrorIsTerminal">A person reads standard error.</param>
-/// <param name="Variable">Gives an environment variable, or null.</param>
-/// <param name="Folder">The current folder, in full.</param>
-internal sealed record CliContext(
-    TextWriter Out, TextWriter Error, Stream In, bool OutIsTerminal, bool ErrorIsTerminal, Func<string, string?> Variable, string Folder)
+internal sealed record CliContext
 {
+    /// <summary>Standard output.</summary>
+    public required TextWriter Out { get; init; }
+
+    /// <summary>Standard error.</summary>
+    public required TextWriter Error { get; init; }
+
+    /// <summary>Standard input.</summary>
+    public required Stream In { get; init; }
+
+    /// <summary>A person reads standard output.</summary>
+    public required bool OutIsTerminal { get; init; }
+
+    /// <summary>A person reads standard error.</summary>
+    public required bool ErrorIsTerminal { get; init; }
+
+    /// <summary>Gives an environment variable, or null.</summary>
+    public required Func<string, string?> Variable { get; init; }
+
+    /// <summary>The current folder, in full.</summary>
+    public required string Folder { get; init; }
+
     public static CliContext OfProcess()
     {
         var text = new System.Text.UTF8Encoding(false);
-        return new(
-            new StreamWriter(Open(1, Console.OpenStandardOutput), text) { AutoFlush = true, NewLine = "\n" },
-            new StreamWriter(Open(2, Console.OpenStandardError), text) { AutoFlush = true, NewLine = "\n" },
-            Console.OpenStandardInput(),
-            !Console.IsOutputRedirected,
-            !Console.IsErrorRedirected,
-            Environment.GetEnvironmentVariable,
-            Environment.CurrentDirectory);
+        return new()
+        {
+            Out = new StreamWriter(Open(1, Console.OpenStandardOutput), text) { AutoFlush = true, NewLine = "\n" },
+            Error = new StreamWriter(Open(2, Console.OpenStandardError), text) { AutoFlush = true, NewLine = "\n" },
+            In = Console.OpenStandardInput(),
+            OutIsTerminal = !Console.IsOutputRedirected,
+            ErrorIsTerminal = !Console.IsErrorRedirected,
+            Variable = Environment.GetEnvironmentVariable,
+            Folder = Environment.CurrentDirectory,
+        };
     }
 
     /// <summary>

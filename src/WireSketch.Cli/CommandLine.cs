@@ -10,9 +10,6 @@ namespace WireSketch.Cli;
 /// <summary>The command line as a whole: which commands there are, and what becomes of wrong use and of our own faults.</summary>
 internal static class CommandLine
 {
-    /// <summary>The version of the program, such as 0.1.0.</summary>
-    public static string Version { get; } = typeof(CommandLine).Assembly.GetName().Version?.ToString(3) ?? "0";
-
     /// <summary>Runs a command and gives its exit code. Nothing that the user does ends in a stack trace.</summary>
     public static async Task<int> RunAsync(string[] args, CliContext surroundings)
     {
@@ -40,7 +37,7 @@ internal static class CommandLine
             Say(
                 surroundings,
                 $"this is a fault of the program, not of your spec: {fault.GetType().Name}: {fault.Message.ReplaceLineEndings(" ")}");
-            Say(surroundings, $"please report it with the spec and this line: wiresketch {Version}, {Where(fault)}");
+            Say(surroundings, $"please report it with the spec and this line: wiresketch {ProgramVersion.Words}, {Where(fault)}");
             return ExitCode.InternalError;
         }
     }
@@ -139,7 +136,7 @@ internal static class CommandLine
 
         public override int Invoke(ParseResult parseResult)
         {
-            parseResult.InvocationConfiguration.Output.WriteLine($"wiresketch {Version}");
+            parseResult.InvocationConfiguration.Output.WriteLine($"wiresketch {ProgramVersion.Words}");
             return ExitCode.Clean;
         }
     }

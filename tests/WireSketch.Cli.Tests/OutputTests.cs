@@ -75,8 +75,16 @@ public sealed class OutputTests
         Assert.DoesNotContain('\u001b', said);
     }
 
-    private static CliContext Around(Shop shop, TextWriter output, TextWriter error) =>
-        new(output, error, Stream.Null, false, false, _ => null, shop.Folder);
+    private static CliContext Around(Shop shop, TextWriter output, TextWriter error) => new()
+    {
+        Out = output,
+        Error = error,
+        In = Stream.Null,
+        OutIsTerminal = false,
+        ErrorIsTerminal = false,
+        Variable = _ => null,
+        Folder = shop.Folder,
+    };
 
     /// <summary>A device without any room, as /dev/full is one.</summary>
     private sealed class FullWriter : StringWriter

@@ -50,8 +50,17 @@ internal sealed class Shop : IDisposable
         using var stream = new MemoryStream(Encoding.UTF8.GetBytes(input));
         using var output = new StringWriter();
         using var error = new StringWriter();
-        var code =
-            await CommandLine.RunAsync(words, new(output, error, stream, IsTerminal, IsTerminal, variables.GetValueOrDefault, Folder));
+        var context = new CliContext
+        {
+            Out = output,
+            Error = error,
+            In = stream,
+            OutIsTerminal = IsTerminal,
+            ErrorIsTerminal = IsTerminal,
+            Variable = variables.GetValueOrDefault,
+            Folder = Folder,
+        };
+        var code = await CommandLine.RunAsync(words, context);
         var said = new Said(code, output.ToString(), error.ToString());
         Assert.DoesNotContain("   at ", said.Output + said.Error, StringComparison.Ordinal);
         return said;

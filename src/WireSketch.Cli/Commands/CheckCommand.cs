@@ -68,7 +68,7 @@ internal static class CheckCommand
                 "short" => FindingLines.Short(report),
                 "json" => FindingsJson.Write(report),
                 "github" => FindingLines.GitHub(report),
-                _ => Sarif.Write(report, RuleBook.Cards, CommandLine.Version),
+                _ => Sarif.Write(report, RuleBook.Cards, ProgramVersion.Words),
             });
         }
 

@@ -6,7 +6,7 @@ namespace WireSketch.Drawing.Fonts;
 /// How wide text is in the bundled font, Inter, from the font's own tables. Letters stand at their plain advances: no kerning and no
 /// ligatures, in any output, so that layout, SVG, PNG and PDF agree to the hundredth of a point.
 /// </summary>
-public static class FontMetrics
+internal static class FontMetrics
 {
     private static readonly FontFace Regular = Load("Inter-Regular.ttf");
     private static readonly FontFace SemiBold = Load("Inter-SemiBold.ttf");

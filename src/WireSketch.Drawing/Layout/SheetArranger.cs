@@ -8,7 +8,7 @@ namespace WireSketch.Drawing.Layout;
 /// arrangements by what the whole drawing costs in crossings, bends, length and size of text. Models: K. Sugiyama and
 /// others 1981; C. D. Schulze, M. Spönemann, R. von Hanxleden 2014; A. Hashimoto, J. Stevens 1971.
 /// </summary>
-public static class SheetArranger
+internal static class SheetArranger
 {
     /// <summary>Lays a sheet out.</summary>
     /// <param name="graph">What the sheet shows. Ids of devices, terminals and wires are unique; wires end at its terminals.</param>

@@ -10,17 +10,17 @@ namespace WireSketch.Drawing.Layout;
 /// <param name="Zones">Zones in drawing order, front first. Each becomes one or more columns side by side.</param>
 /// <param name="Devices">Devices in the order of the spec.</param>
 /// <param name="Wires">Wires in the order of the spec.</param>
-public sealed record SheetGraph(ImmutableArray<ZoneBox> Zones, ImmutableArray<DeviceBox> Devices, ImmutableArray<WireLink> Wires);
+internal sealed record SheetGraph(ImmutableArray<ZoneBox> Zones, ImmutableArray<DeviceBox> Devices, ImmutableArray<WireLink> Wires);
 
 /// <summary>A zone of the vehicle.</summary>
 /// <param name="Id">The zone's id.</param>
 /// <param name="HeadingWidth">Least width that its heading needs, in units.</param>
 /// <param name="WallAfter">A wall (the firewall) stands between this zone and the next: wires cross it straight, at marked
 /// pass-throughs.</param>
-public sealed record ZoneBox(string Id, int HeadingWidth, bool WallAfter);
+internal sealed record ZoneBox(string Id, int HeadingWidth, bool WallAfter);
 
 /// <summary>What a device looks like, as far as placing it is concerned.</summary>
-public enum DeviceShape
+internal enum DeviceShape
 {
     /// <summary>A plain box with a header, terminals on its sides, and perhaps lines of text under them.</summary>
     Box,
@@ -45,12 +45,12 @@ public enum DeviceShape
 /// <param name="FooterHeight">Height taken by text under the last row of terminals.</param>
 /// <param name="Ports">Its terminals in use. Those of one side may change places unless they are numbered.</param>
 /// <param name="Group">Devices with the same group are better placed near each other; null for none.</param>
-public sealed record DeviceBox(
+internal sealed record DeviceBox(
     string Id, int Zone, DeviceShape Shape, int Width, int HeaderHeight, int FooterHeight, ImmutableArray<PortBox> Ports,
     string? Group = null);
 
 /// <summary>The side of a box that a terminal is on.</summary>
-public enum PortSide
+internal enum PortSide
 {
     Left,
     Right,
@@ -66,7 +66,7 @@ public enum PortSide
 /// <param name="Numbered">True if its order among its neighbors is fixed (a plug with numbered cavities).</param>
 /// <param name="Free">True if it may be on the side opposite to the one it belongs on, where that saves bends: left and right are much
 /// the same to it.</param>
-public sealed record PortBox(string Id, PortSide Side, int NameWidth, bool Numbered = false, bool Free = false);
+internal sealed record PortBox(string Id, PortSide Side, int NameWidth, bool Numbered = false, bool Free = false);
 
 /// <summary>A wire or cable to be drawn: a line that joins two or more terminals.</summary>
 /// <param name="Id">The run's id, or the id of a part of it on one side of an inline holder (<c>P1</c> in both cases shares its
@@ -81,7 +81,7 @@ public sealed record PortBox(string Id, PortSide Side, int NameWidth, bool Numbe
 /// <param name="LabelHeight">Height of the label, in units.</param>
 /// <param name="Weight">Drawn thickness with casing, in units, for keeping clear of neighbors.</param>
 /// <param name="Bundle">Wires with the same bundle share a pass-through and run side by side; null for none.</param>
-public sealed record WireLink(
+internal sealed record WireLink(
     string Id, string Run, string Net, string Kind, string From, ImmutableArray<string> To, int LabelWidth, int LabelHeight, int Weight,
     string? Bundle = null);
 
@@ -90,4 +90,4 @@ public sealed record WireLink(
 /// <param name="PageHeight">Height of the drawing area on paper, in points.</param>
 /// <param name="Effort">Share of the usual search effort; 1 is usual.</param>
 /// <param name="Previous">An arrangement to stay close to; null to lay out afresh.</param>
-public sealed record LayoutOptions(int PageWidth, int PageHeight, double Effort = 1, Arrangement? Previous = null);
+internal sealed record LayoutOptions(int PageWidth, int PageHeight, double Effort = 1, Arrangement? Previous = null);

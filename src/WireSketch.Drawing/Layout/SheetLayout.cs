@@ -3,10 +3,10 @@ using System.Collections.Immutable;
 namespace WireSketch.Drawing.Layout;
 
 /// <summary>A place on the sheet, in whole units, x to the right and y down.</summary>
-public readonly record struct GridPoint(int X, int Y);
+internal readonly record struct GridPoint(int X, int Y);
 
 /// <summary>A rectangle on the sheet, in whole units.</summary>
-public readonly record struct GridRect(int X, int Y, int Width, int Height)
+internal readonly record struct GridRect(int X, int Y, int Width, int Height)
 {
     public int Right => X + Width;
     public int Bottom => Y + Height;
@@ -19,7 +19,7 @@ public readonly record struct GridRect(int X, int Y, int Width, int Height)
 /// <param name="Devices">Devices in the order of the graph.</param>
 /// <param name="Wires">Wires in the order of the graph.</param>
 /// <param name="Arrangement">What to keep so that a later layout stays close to this one.</param>
-public sealed record SheetLayout(
+internal sealed record SheetLayout(
     GridRect Size,
     ImmutableArray<PlacedZone> Zones,
     ImmutableArray<PlacedWall> Walls,
@@ -28,29 +28,29 @@ public sealed record SheetLayout(
     Arrangement Arrangement);
 
 /// <summary>A zone's column.</summary>
-public sealed record PlacedZone(string Id, GridRect Box);
+internal sealed record PlacedZone(string Id, GridRect Box);
 
 /// <summary>A wall and the points at which wires pass through it.</summary>
-public sealed record PlacedWall(GridRect Box, ImmutableArray<WallPass> Passes);
+internal sealed record PlacedWall(GridRect Box, ImmutableArray<WallPass> Passes);
 
 /// <summary>A wire's passage through a wall.</summary>
 /// <param name="Wire">Id of the wire.</param>
 /// <param name="Bundle">Its bundle, if any.</param>
 /// <param name="At">Center of the passage.</param>
-public sealed record WallPass(string Wire, string? Bundle, GridPoint At);
+internal sealed record WallPass(string Wire, string? Bundle, GridPoint At);
 
 /// <summary>A device in its place.</summary>
 /// <param name="Id">The device's id.</param>
 /// <param name="Box">Its outer box.</param>
 /// <param name="Ports">Where its terminals are, in the order of the graph.</param>
-public sealed record PlacedDevice(string Id, GridRect Box, ImmutableArray<PlacedPort> Ports);
+internal sealed record PlacedDevice(string Id, GridRect Box, ImmutableArray<PlacedPort> Ports);
 
 /// <summary>A terminal in its place, on the edge of its device's box.</summary>
 /// <param name="Id">The terminal's full name.</param>
 /// <param name="At">Where its wires land.</param>
 /// <param name="Side">The side it came to be on: slim devices and holders may face the other way than their graph says, and free
 /// terminals be opposite.</param>
-public sealed record PlacedPort(string Id, GridPoint At, PortSide Side);
+internal sealed record PlacedPort(string Id, GridPoint At, PortSide Side);
 
 /// <summary>A wire's polyline.</summary>
 /// <param name="Id">The wire's id.</param>
@@ -59,7 +59,7 @@ public sealed record PlacedPort(string Id, GridPoint At, PortSide Side);
 /// <param name="Label">The box kept free for the label, on a stretch of the wire that no other wire shares; empty where the wire carries
 /// none.</param>
 /// <param name="Dots">Points at which wires of one net part.</param>
-public sealed record RoutedWire(
+internal sealed record RoutedWire(
     string Id,
     ImmutableArray<ImmutableArray<GridPoint>> Polylines,
     GridRect Label,

@@ -63,14 +63,16 @@ internal sealed class DrawingSetBuilder
         var plan = indexed || !wiring.Spec.Paths.IsEmpty ? new VehiclePlan(wiring, facts, options, paper) : null;
         var drawn = sheets.Length + (plan is null ? 0 : 1);
         var count = drawn + (notes?.Count ?? 0);
-        var builder = new SceneBuilder(
-            wiring.Spec,
-            facts,
-            options,
-            computed,
-            count,
-            sheets.Any(s => s.Sheet.Devices.Any(d => d.Reference is not null)),
-            findings);
+        var builder = new SceneBuilder(new()
+        {
+            Spec = wiring.Spec,
+            Facts = facts,
+            Options = options,
+            Computed = computed,
+            Count = count,
+            Squares = sheets.Any(s => s.Sheet.Devices.Any(d => d.Reference is not null)),
+            Findings = findings,
+        });
         var scenes = ImmutableArray.CreateBuilder<Scene>();
         for (var i = 0; i < sheets.Length; i++)
         {

@@ -82,13 +82,16 @@ internal sealed class NotesPages
             new CautionBlock(options.Audience, 240),
             new TitleBlock(facts, name, number, count));
         footer.Draw(builder, PagePlan.Margin, paper.Height.Value - PagePlan.Margin - footer.Height);
-        return new(
-            name,
-            FormattableString.Invariant($"{facts.Title}: {name}, sheet {number} of {count}"),
-            FormattableString.Invariant($"{findings.Length} findings."),
-            paper.Width,
-            paper.Height,
-            builder.Palette.Paper, builder.Shapes);
+        return new()
+        {
+            Name = name,
+            Title = FormattableString.Invariant($"{facts.Title}: {name}, sheet {number} of {count}"),
+            Description = FormattableString.Invariant($"{findings.Length} findings."),
+            Width = paper.Width,
+            Height = paper.Height,
+            Paper = builder.Palette.Paper,
+            Shapes = builder.Shapes,
+        };
     }
 
     private static void Heading(ShapeBuilder d, double x, double y, string words) =>

@@ -4,16 +4,29 @@ using WireSketch.Drawing.Fonts;
 namespace WireSketch.Drawing.Scenes;
 
 /// <summary>One drawn sheet: shapes on a page, in points from its upper left corner, x to the right and y down.</summary>
-/// <param name="Name">Short name of the sheet, for bookmarks and file names: <c>Supply and ground</c>.</param>
-/// <param name="Title">Title of the sheet for people who do not see it.</param>
-/// <param name="Description">What it shows, in words.</param>
-/// <param name="Width">Width of the page.</param>
-/// <param name="Height">Height of the page.</param>
-/// <param name="Paper">Color of the page.</param>
-/// <param name="Shapes">What is drawn, the lowest first.</param>
-public sealed record Scene(
-    string Name, string Title, string Description, Points Width, Points Height, Color Paper, ImmutableArray<Shape> Shapes)
+public sealed record Scene
 {
+    /// <summary>Short name of the sheet, for bookmarks and file names: <c>Supply and ground</c>.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Title of the sheet for people who do not see it.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>What it shows, in words.</summary>
+    public required string Description { get; init; }
+
+    /// <summary>Width of the page.</summary>
+    public required Points Width { get; init; }
+
+    /// <summary>Height of the page.</summary>
+    public required Points Height { get; init; }
+
+    /// <summary>Color of the page.</summary>
+    public required Color Paper { get; init; }
+
+    /// <summary>What is drawn, the lowest first.</summary>
+    public required ImmutableArray<Shape> Shapes { get; init; }
+
     /// <summary>Every shape, groups before what they hold.</summary>
     public IEnumerable<Shape> All() => Shapes.SelectMany(Walk);
 

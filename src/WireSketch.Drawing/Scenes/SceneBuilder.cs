@@ -20,10 +20,36 @@ internal sealed record SheetPage(Sheet Sheet, SheetLayout Layout, PagePlan Page,
     }
 }
 
-/// <summary>Draws a sheet: zones, wires, devices, labels, then what stands around them.</summary>
-internal sealed class SceneBuilder(
-    Spec spec, TitleFacts facts, DrawingOptions options, bool computed, int count, bool squares, ImmutableArray<Numbered> all)
+/// <summary>What all sheets of a set have in common.</summary>
+internal sealed record SheetSet
 {
+    /// <summary>The system drawn.</summary>
+    public required Spec Spec { get; init; }
+
+    /// <summary>What every sheet says about the job.</summary>
+    public required TitleFacts Facts { get; init; }
+
+    /// <summary>For whom and how.</summary>
+    public required DrawingOptions Options { get; init; }
+
+    /// <summary>Computed numbers are shown.</summary>
+    public required bool Computed { get; init; }
+
+    /// <summary>How many sheets there are.</summary>
+    public required int Count { get; init; }
+
+    /// <summary>Some wire goes on from sheet to sheet, so that squares are named at the edges.</summary>
+    public required bool Squares { get; init; }
+
+    /// <summary>All findings.</summary>
+    public required ImmutableArray<Numbered> Findings { get; init; }
+}
+
+/// <summary>Draws a sheet: zones, wires, devices, labels, then what stands around them.</summary>
+internal sealed class SceneBuilder(SheetSet set)
+{
+    private readonly DrawingOptions options = set.Options;
+
     /// <summary>Draws one sheet.</summary>
     /// <param name="placed">The sheet.</param>
     /// <param name="number">Its number.</param>
@@ -34,7 +60,7 @@ internal sealed class SceneBuilder(
         var palette = Palette.Of(options.Theme);
         var whole = new ShapeBuilder(Frame.Page, palette);
         var builder = new ShapeBuilder(placed.Frame, palette);
-        var zones = new ZoneDrawer(builder, page.Area, spec, options.Heat);
+        var zones = new ZoneDrawer(builder, page.Area, set.Spec, options.Heat);
         zones.Draw(layout);
         new WireDrawer(builder, options.Heat).Draw(sheet.Wires, sheet.Graph.Wires, layout.Wires);
         zones.DrawWalls(layout, sheet.Wires, sheet.Graph.Wires);
@@ -52,24 +78,29 @@ internal sealed class SceneBuilder(
 
         whole.Add(builder.Shapes);
         Around(whole, placed, number);
-        return new(
-            sheet.Name,
-            FormattableString.Invariant($"{facts.Title}: {sheet.Name}, sheet {number} of {count}"),
-            Describe(sheet, findings),
-            page.Paper.Width,
-            page.Paper.Height,
-            palette.Paper, whole.Shapes);
+        return new()
+        {
+            Name = sheet.Name,
+            Title = FormattableString.Invariant($"{set.Facts.Title}: {sheet.Name}, sheet {number} of {set.Count}"),
+            Description = Describe(sheet, findings),
+            Width = page.Paper.Width,
+            Height = page.Paper.Height,
+            Paper = palette.Paper,
+            Shapes = whole.Shapes,
+        };
     }
 
     private void Around(ShapeBuilder whole, SheetPage placed, int number)
     {
         var page = placed.Page;
-        if (squares)
+        if (set.Squares)
         {
             PageGrid.Draw(whole, page.Paper);
         }
 
-        var state = computed && options.Audience == Audience.Technician ? TitleFacts.Words(options.State, spec.Gear.Any(g => g.Drawing.PlaysSound)) : null;
+        var state = set.Computed && options.Audience == Audience.Technician
+            ? TitleFacts.Words(options.State, set.Spec.Gear.Any(g => g.Drawing.PlaysSound))
+            : null;
         if (state is not null && options.Heat != LoadColoring.None && placed.Sheet.Wires.Any(w => w.HeatStep is not null))
         {
             state += "; " + ColorScale.Title(options.Heat);
@@ -77,10 +108,10 @@ internal sealed class SceneBuilder(
 
         SheetHeader.Draw(
             whole,
-            facts,
-            count > 1 ? FormattableString.Invariant($"sheet {number}: {placed.Sheet.Name}") : placed.Sheet.Name,
+            set.Facts,
+            set.Count > 1 ? FormattableString.Invariant($"sheet {number}: {placed.Sheet.Name}") : placed.Sheet.Name,
             state,
-            all,
+            set.Findings,
             PagePlan.InnerWidth(page.Paper));
         page.Footer.Draw(whole, PagePlan.Margin, page.FooterTop);
     }

@@ -25,7 +25,7 @@ internal sealed class TitleBlock(TitleFacts facts, string sheet, int number, int
             [("sheet", FormattableString.Invariant($"{number} of {count}, {sheet}"))], [("date", facts.Date), ("spec", facts.Hash)],
         ];
         var size = new[] { 9, 8.4, 7.8, 7.2 }.FirstOrDefault(s => FontMetrics.Width(facts.Title, s, FontWeight.SemiBold) <= Width - 8, 7.2);
-        Cell(d, x, y + 13, Width, "", facts.Title, size, FontWeight.SemiBold);
+        Cell(d, x, y + 13, Width, new("", facts.Title, size, FontWeight.SemiBold));
         for (var r = 0; r < rows.Length; r++)
         {
             var top = y + TitleRow + (Row * r);
@@ -33,7 +33,7 @@ internal sealed class TitleBlock(TitleFacts facts, string sheet, int number, int
             var width = Width / rows[r].Length;
             for (var c = 0; c < rows[r].Length; c++)
             {
-                Cell(d, x + (width * c), top + 9.4, width, rows[r][c].Label, rows[r][c].Words, 7.4, FontWeight.Regular);
+                Cell(d, x + (width * c), top + 9.4, width, new(rows[r][c].Label, rows[r][c].Words, 7.4, FontWeight.Regular));
                 if (c > 0)
                 {
                     d.Lines(ShapeStyle.Line(d.Palette.Ink, 0.5), [x + (width * c), top, x + (width * c), top + Row]);
@@ -44,11 +44,14 @@ internal sealed class TitleBlock(TitleFacts facts, string sheet, int number, int
         page.Group("Title block", d, new ShapeAttribute("data-title-block", FormattableString.Invariant($"{number} of {count}")));
     }
 
-    private static void Cell(ShapeBuilder d, double x, double y, double width, string label, string words, Points size, FontWeight weight)
+    private static void Cell(ShapeBuilder d, double x, double y, double width, CellText text)
     {
+        var (label, words, size, weight) = text;
         d.Text(x + 4, y, (Points)6.2, label, TextEmphasis.Quiet);
         var indent = label.Length == 0 ? 4 : label is "spec" ? 22 : 34;
         var line = LineBreaker.Break(words, width - indent - 3, size, weight, 1);
         d.Text(x + indent, y, size, line.IsEmpty ? "–" : line[0], weight == FontWeight.SemiBold ? TextEmphasis.Strong : TextEmphasis.Plain);
     }
+
+    private readonly record struct CellText(string Label, string Words, Points Size, FontWeight Weight);
 }

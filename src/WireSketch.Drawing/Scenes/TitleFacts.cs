@@ -5,23 +5,42 @@ using WireSketch.Text;
 namespace WireSketch.Drawing.Scenes;
 
 /// <summary>What every sheet of a job says about the job.</summary>
-internal sealed record TitleFacts(
-    string Title, string Vehicle, string Shop, string Customer, string Installer, string Reference, string Revision, string Date,
-    string Hash)
+internal sealed record TitleFacts
 {
+    public required string Title { get; init; }
+
+    public required string Vehicle { get; init; }
+
+    public required string Shop { get; init; }
+
+    public required string Customer { get; init; }
+
+    public required string Installer { get; init; }
+
+    public required string Reference { get; init; }
+
+    public required string Revision { get; init; }
+
+    public required string Date { get; init; }
+
+    /// <summary>Fingerprint of the spec and of what it uses.</summary>
+    public required string Hash { get; init; }
+
     public static TitleFacts Of(Spec spec)
     {
         var job = spec.Job;
-        return new(
-            job.Title?.Value ?? "Wiring diagram",
-            job.Vehicle.Description?.Value ?? "",
-            job.Shop?.Value ?? "",
-            job.Customer?.Value ?? "",
-            job.Installer?.Value ?? "",
-            job.Reference?.Value ?? "",
-            job.Revision?.Value ?? "",
-            job.Date?.Value ?? "",
-            Fingerprint.ForPeople(Fingerprint.Of(spec.File, spec.Used)));
+        return new()
+        {
+            Title = job.Title?.Value ?? "Wiring diagram",
+            Vehicle = job.Vehicle.Description?.Value ?? "",
+            Shop = job.Shop?.Value ?? "",
+            Customer = job.Customer?.Value ?? "",
+            Installer = job.Installer?.Value ?? "",
+            Reference = job.Reference?.Value ?? "",
+            Revision = job.Revision?.Value ?? "",
+            Date = job.Date?.Value ?? "",
+            Hash = Fingerprint.ForPeople(Fingerprint.Of(spec.File, spec.Used)),
+        };
     }
 
     /// <summary>A state as the drawing names it.</summary>

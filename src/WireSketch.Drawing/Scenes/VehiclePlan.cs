@@ -66,18 +66,21 @@ internal sealed class VehiclePlan
         var row = tall ? TallRow : Row;
         for (var i = 0; i < Zones.Length; i++)
         {
-            Band(page, i, edges[i], edges[i + 1], y + 14, body - 28, row);
+            Band(page, i, new(edges[i], edges[i + 1], y + 14, body - 28), row);
         }
 
-        Routes(page, blocks, edges, y + 14 + body - 28 - Trunk, x, y + body + 12, column, height - body - 12);
+        Routes(page, blocks, edges, y + 14 + body - 28 - Trunk, new(x, y + body + 12, column, height - body - 12));
         footer.Draw(page, PagePlan.Margin, plan.FooterTop);
-        return new(
-            Name, FormattableString.Invariant($"{facts.Title}: {Name}, sheet {number} of {count}"),
-            string.Join("; ", Zones.Select(z => $"{z.Zone}: {string.Join(", ", z.Gear.Select(g => g.Id))}")) + ".",
-            paper.Width,
-            paper.Height,
-            palette.Paper,
-            page.Shapes);
+        return new()
+        {
+            Name = Name,
+            Title = FormattableString.Invariant($"{facts.Title}: {Name}, sheet {number} of {count}"),
+            Description = string.Join("; ", Zones.Select(z => $"{z.Zone}: {string.Join(", ", z.Gear.Select(g => g.Id))}")) + ".",
+            Width = paper.Width,
+            Height = paper.Height,
+            Paper = palette.Paper,
+            Shapes = page.Shapes,
+        };
     }
 
     private static ImmutableArray<(string Zone, ImmutableArray<Gear> Gear)> ZonesOf(Wiring wiring)
@@ -140,8 +143,9 @@ internal sealed class VehiclePlan
 
     private static int ColumnsIn(double width) => Math.Max(1, (int)((width - 8) / Item));
 
-    private void Band(ShapeBuilder page, int index, double left, double right, double top, double height, double row)
+    private void Band(ShapeBuilder page, int index, Column column, double row)
     {
+        var (left, right, top, height) = column;
         var (zone, gear) = Zones[index];
         var d = page.Inner();
         var facts = wiring.Spec.Zones.FirstOrDefault(z => z.Id == zone);
@@ -232,16 +236,9 @@ internal sealed class VehiclePlan
         page.Group(null, d, new ShapeAttribute("data-gear", gear.Id));
     }
 
-    private void Routes(
-        ShapeBuilder page,
-        List<(string Words, TextEmphasis Emphasis)>[] blocks,
-        double[] edges,
-        double trunk,
-        double x,
-        double y,
-        double column,
-        double height)
+    private void Routes(ShapeBuilder page, List<(string Words, TextEmphasis Emphasis)>[] blocks, double[] edges, double trunk, Table table)
     {
+        var (x, y, column, height) = table;
         page.Text(x, y + 6, (Points)7, new TextLine([new("ROUTES", TextEmphasis.Quiet)]), TextAnchor.Start, 1);
         for (var b = 0; b < Crossings.Length; b++)
         {
@@ -339,4 +336,10 @@ internal sealed class VehiclePlan
                 emphasis == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular)
                 .Select(l => (l, emphasis)));
     }
+
+    /// <summary>Where a zone stands.</summary>
+    private readonly record struct Column(double Left, double Right, double Top, double Height);
+
+    /// <summary>Where the routes are listed: its corner, the width of each list, and the height of all.</summary>
+    private readonly record struct Table(double X, double Y, double Column, double Height);
 }

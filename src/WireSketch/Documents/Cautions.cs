@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace WireSketch.Documents;
 
 /// <summary>What must stand on every paper: this work can start fires, burst batteries, set off airbags and hurt hearing.</summary>
-public static class Cautions
+internal static class Cautions
 {
     /// <summary>For the one who works on the vehicle.</summary>
     public static ImmutableArray<string> ForTechnicians { get; } =

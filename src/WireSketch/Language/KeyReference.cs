@@ -5,7 +5,7 @@ using System.Text;
 namespace WireSketch.Language;
 
 /// <summary>The reference page of all keys, as Markdown.</summary>
-public static class KeyReference
+internal static class KeyReference
 {
     /// <summary>The page; the same every time.</summary>
     public static string Write()

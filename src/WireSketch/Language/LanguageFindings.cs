@@ -8,10 +8,10 @@ namespace WireSketch.Language;
 /// <param name="Why">Why it cannot stand, and what usually mends it.</param>
 /// <param name="Bad">A spec without its heading that has it; each expected finding is marked <c>#! id</c> on its line.</param>
 /// <param name="Good">The same, mended.</param>
-public sealed record LanguageFinding(string Id, string Title, string Why, string Bad, string Good);
+internal sealed record LanguageFinding(string Id, string Title, string Why, string Bad, string Good);
 
 /// <summary>All findings of the language: those of reading a spec, and of joining its runs to its terminals.</summary>
-public static class LanguageFindings
+internal static class LanguageFindings
 {
     public static ImmutableArray<LanguageFinding> All { get; } =
     [

@@ -4,7 +4,7 @@ using WireSketch.Text;
 namespace WireSketch.Language;
 
 /// <summary>What a key takes.</summary>
-public enum KeyForm
+internal enum KeyForm
 {
     Amount,
 
@@ -51,7 +51,7 @@ public enum KeyForm
 /// <param name="Name">The key.</param>
 /// <param name="Form">What it takes.</param>
 /// <param name="Holds">What it holds, one phrase.</param>
-public sealed record KeyEntry(string Name, KeyForm Form, string Holds)
+internal sealed record KeyEntry(string Name, KeyForm Form, string Holds)
 {
     /// <summary>What is taken if it is left out; null if nothing is.</summary>
     public string? Otherwise { get; init; }
@@ -87,13 +87,13 @@ public sealed record KeyEntry(string Name, KeyForm Form, string Holds)
 /// <param name="Says">What it is.</param>
 /// <param name="Terminals">Its terminals, as they are with every key left out.</param>
 /// <param name="Keys">Its own keys.</param>
-public sealed record KindEntry(string Word, string Says, ImmutableArray<string> Terminals, ImmutableArray<KeyEntry> Keys);
+internal sealed record KindEntry(string Word, string Says, ImmutableArray<string> Terminals, ImmutableArray<KeyEntry> Keys);
 
 /// <summary>Everything that may be written in a spec, gathered from the very lines that read it.</summary>
 /// <param name="Top">The top-level keys.</param>
 /// <param name="Common">The keys that every device may have.</param>
 /// <param name="Kinds">The kinds of gear.</param>
-public sealed record LanguageReference(ImmutableArray<KeyEntry> Top, ImmutableArray<KeyEntry> Common, ImmutableArray<KindEntry> Kinds)
+internal sealed record LanguageReference(ImmutableArray<KeyEntry> Top, ImmutableArray<KeyEntry> Common, ImmutableArray<KindEntry> Kinds)
 {
     /// <summary>The whole language.</summary>
     public static LanguageReference Whole { get; } = Gather();

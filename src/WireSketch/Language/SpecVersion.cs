@@ -5,7 +5,7 @@ using WireSketch.Text;
 namespace WireSketch.Language;
 
 /// <summary>The version of the language that a file is written in.</summary>
-public static class SpecVersion
+internal static class SpecVersion
 {
     /// <summary>The version that this program knows.</summary>
     public const int Known = 1;

@@ -1,7 +1,7 @@
 namespace WireSketch.Quantities;
 
 /// <summary>A number written with a comma: whether it parts the decimals or the thousands, only its writer knows.</summary>
-public static class DecimalComma
+internal static class DecimalComma
 {
     /// <summary>What was probably meant, and what to type.</summary>
     /// <param name="whole">What stands before the comma, digits only.</param>

@@ -4,7 +4,7 @@ using WireSketch.Diagnostics;
 namespace WireSketch.Rules;
 
 /// <summary>Writes the reference page of all findings.</summary>
-public static class RulePages
+internal static class RulePages
 {
     /// <summary>The page in Markdown: a table of all, then for each why it matters, what it rests on, and its two examples.</summary>
     public static string Write()

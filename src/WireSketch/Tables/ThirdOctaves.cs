@@ -8,7 +8,7 @@ namespace WireSketch.Tables;
 /// <param name="Middle">Its exact mid-band frequency.</param>
 /// <param name="Lower">Its lower edge.</param>
 /// <param name="Upper">Its upper edge.</param>
-public sealed record ThirdOctave(Hertz Nominal, Hertz Middle, Hertz Lower, Hertz Upper)
+internal sealed record ThirdOctave(Hertz Nominal, Hertz Middle, Hertz Lower, Hertz Upper)
 {
     /// <summary>20 Hz to 20 kHz, base ten: IEC 61260-1.</summary>
     public static ImmutableArray<ThirdOctave> Bands { get; } =

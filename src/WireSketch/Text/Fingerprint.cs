@@ -5,7 +5,7 @@ using System.Text;
 namespace WireSketch.Text;
 
 /// <summary>A short name for exactly these words: what was built from them can be told from what was built from others.</summary>
-public static class Fingerprint
+internal static class Fingerprint
 {
     private const int Letters = 12;
 

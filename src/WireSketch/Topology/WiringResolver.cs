@@ -4,7 +4,7 @@ using WireSketch.Language;
 namespace WireSketch.Topology;
 
 /// <summary>Finds what the names of a spec stand for, and makes the graph of terminals and conductors.</summary>
-public static class WiringResolver
+internal static class WiringResolver
 {
     /// <summary>Resolves a spec. What cannot be found is a finding, and the run that names it has no conductors.</summary>
     /// <param name="spec">The spec.</param>

@@ -46,10 +46,20 @@ public sealed class SpecFinderTests
             StringComparison.Ordinal);
     }
 
-    private static IReadOnlyList<SpecInput> Find(Shop shop, params string[] arguments) =>
-        new SpecFinder(
-            new(TextWriter.Null, TextWriter.Null, Stream.Null, false, false, _ => null, shop.Folder),
-            null).Find(arguments).Specs;
+    private static IReadOnlyList<SpecInput> Find(Shop shop, params string[] arguments)
+    {
+        var context = new CliContext
+        {
+            Out = TextWriter.Null,
+            Error = TextWriter.Null,
+            In = Stream.Null,
+            OutIsTerminal = false,
+            ErrorIsTerminal = false,
+            Variable = _ => null,
+            Folder = shop.Folder,
+        };
+        return new SpecFinder(context, null).Find(arguments).Specs;
+    }
 
     private static IEnumerable<string> Names(Shop shop, params string[] arguments) => Find(shop, arguments).Select(i => i.Shown);
 }

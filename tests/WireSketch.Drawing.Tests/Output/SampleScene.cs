@@ -10,8 +10,15 @@ internal static class SampleScene
     private static readonly Color Ink = Color.Hex("#1b2733");
     private static readonly Color Blue = Color.Hex("#1f5fa8");
 
-    public static Scene Of(string name = "Overview", string words = "AV To 4 Ω · 21 mm² · 17 ft") => new(
-        name, "A sample <sheet>", "Two boxes & a wire", 792, 612, Color.Hex("#ffffff"),
+    public static Scene Of(string name = "Overview", string words = "AV To 4 Ω · 21 mm² · 17 ft") => new()
+    {
+        Name = name,
+        Title = "A sample <sheet>",
+        Description = "Two boxes & a wire",
+        Width = 792,
+        Height = 612,
+        Paper = Color.Hex("#ffffff"),
+        Shapes =
         [
             new RectShape(new(40, 60, 200, 120), 5, new(Color.Hex("#f3f6f8"), Ink, 1.2, (4, 3))),
             new GroupShape(
@@ -35,7 +42,8 @@ internal static class SampleScene
                 ]),
             new TextShape(new(700, 300), 8, TextAnchor.End, [new("ends here", FontWeight.Regular, Ink)], 0.8),
             new TextShape(new(30, 400), 8, TextAnchor.Start, [new("FIREWALL", FontWeight.Regular, Ink)], 0.8, Upwards: true),
-        ]);
+        ],
+    };
 
     private static ImmutableArray<PathSegment> Course =>
     [

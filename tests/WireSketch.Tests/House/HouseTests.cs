@@ -1,48 +1,65 @@
 using System.Text.RegularExpressions;
 using WireSketch.Testing;
+using WireSketch.Testing.House;
 
 namespace WireSketch.Tests.House;
 
-/// <summary>How the house is built: the table in <c>src/README.md</c> is the order of the stages, and the sources keep to it.</summary>
+/// <summary>How the house is built, as far as its source files show it.</summary>
 public sealed partial class HouseTests
 {
     private const int MostLines = 400;
+    private const int MostWidth = 140;
+    private const int MostParameters = 6;
 
-    private static readonly string[] Projects = ["WireSketch", "WireSketch.Drawing"];
+    private static readonly string[] Libraries = ["WireSketch", "WireSketch.Drawing"];
 
-    private static (string Folder, string[] Entries)[] Stages { get; } =
-        [
-            .. Repository.Read("src/README.md")
-                .Split('\n')
-                .Select(l => Row().Match(l))
-                .Where(m => m.Success)
-                .Select(m => (m.Groups[1].Value, Name().Matches(m.Groups[2].Value).Select(n => n.Groups[1].Value).ToArray()))
-        ];
+    /// <summary>Folders all of whose lines can be read without turning the head.</summary>
+    private static readonly string[] Narrow =
+    [
+        "src/WireSketch/Text", "src/WireSketch/Quantities", "src/WireSketch/Tables", "src/WireSketch/Syntax",
+        "src/WireSketch.Drawing/Fonts", "src/WireSketch.Drawing/Layout", "src/WireSketch.Drawing/Scenes",
+        "src/WireSketch.Drawing/Output", "src/WireSketch.Cli", "tests/WireSketch.Drawing.Tests", "tests/WireSketch.Cli.Tests",
+        "tests/WireSketch.Benchmarks/Layouts", "tests/WireSketch.Testing/House", "tests/WireSketch.Tests/House",
+        "tests/WireSketch.Tests/Quantities", "tests/WireSketch.Tests/Syntax", "tests/WireSketch.Tests/Tables",
+        "tests/WireSketch.Tests/Text",
+    ];
 
-    public static TheoryData<string> Folders => [.. Stages.Select(s => s.Folder)];
+    /// <summary>Namespaces in which nothing takes more than a few arguments by place.</summary>
+    private static readonly string[] Short =
+    [
+        "WireSketch.Text", "WireSketch.Diagnostics", "WireSketch.Quantities", "WireSketch.Tables", "WireSketch.Syntax",
+        "WireSketch.Drawing.Fonts", "WireSketch.Drawing.Layout.Model", "WireSketch.Drawing.Layout.P1Columns",
+        "WireSketch.Drawing.Layout.P2Order", "WireSketch.Drawing.Layout.P3Place", "WireSketch.Drawing.Layout.P4Route",
+        "WireSketch.Drawing.Layout.P5Label", "WireSketch.Drawing.Layout.Search", "WireSketch.Drawing.Scenes", "WireSketch.Drawing.Output",
+        "WireSketch.Cli",
+    ];
+
+    public static TheoryData<string> Folders => [.. Stages.All.Select(s => s.Folder)];
+
+    public static TheoryData<string> NarrowFolders => [.. Narrow];
 
     [Fact]
     public void The_table_names_every_folder_of_both_libraries() => Assert.Equal(
-        Projects.SelectMany(p => Directory.GetDirectories(Path.Combine(Repository.Root, "src", p)))
+        Libraries.SelectMany(p => Directory.GetDirectories(Path.Combine(Repository.Root, "src", p)))
             .Select(d => Path.GetFileName(d)!)
             .Where(n => n is not ("bin" or "obj"))
             .Order(StringComparer.Ordinal),
-        Stages.Select(s => s.Folder).Order(StringComparer.Ordinal));
+        Stages.All.Select(s => s.Folder).Order(StringComparer.Ordinal));
 
+    /// <summary>The compiled assemblies do not show where a constant came from; the sources do.</summary>
     [Theory]
     [MemberData(nameof(Folders))]
-    public void A_stage_uses_only_stages_above_it(string folder)
+    public void A_stage_names_no_namespace_of_a_later_one(string folder)
     {
-        var own = Array.FindIndex(Stages, s => s.Folder == folder);
-        var later = Stages[(own + 1)..].Select(s => s.Folder).ToHashSet(StringComparer.Ordinal);
-        var files = Sources(folder).ToArray();
+        var own = Stages.RankOf(folder);
+        var files = OfStage(folder).ToArray();
         Assert.NotEmpty(files);
         foreach (var file in files)
         {
             var text = Comment().Replace(File.ReadAllText(file), "");
-            foreach (var used in Used().Matches(text).Select(m => m.Groups[1].Value))
+            foreach (var used in Used().Matches(text).Select(m => m.Groups[1].Value).Where(u => Stages.All.Any(s => s.Folder == u)))
             {
-                Assert.False(later.Contains(used), $"{Path.GetFileName(file)} of {folder} uses {used}, which comes later");
+                Assert.False(Stages.RankOf(used) > own, $"{Path.GetFileName(file)} of {folder} uses {used}, which comes later");
             }
         }
     }
@@ -50,51 +67,58 @@ public sealed partial class HouseTests
     [Theory]
     [MemberData(nameof(Folders))]
     public void The_entry_of_a_stage_stands_in_its_folder(string folder) => Assert.All(
-        Stages.Single(s => s.Folder == folder).Entries,
-        entry =>
-            Assert.Contains(
-                Sources(folder),
-                f => Regex.IsMatch(File.ReadAllText(f), $@"\b(class|record|struct|interface) {entry.Split('.')[0]}\b")));
+        Stages.All.Single(s => s.Folder == folder).Entries,
+        entry => Assert.Contains(
+            OfStage(folder),
+            f => Regex.IsMatch(File.ReadAllText(f), $@"\b(class|record|struct|interface) {entry.Split('.')[0]}\b")));
 
     [Fact]
     public void Only_the_output_knows_the_graphics_library() => Assert.Equal(
         ["Output"],
-        Everything().Where(f =>
-            f.StartsWith(Path.Combine(Repository.Root, "src"), StringComparison.Ordinal)
-                && File.ReadAllText(f).Contains("using SkiaSharp", StringComparison.Ordinal))
+        Sources.OfProduct.Where(f => File.ReadAllText(f).Contains("using SkiaSharp", StringComparison.Ordinal))
             .Select(f => Path.GetFileName(Path.GetDirectoryName(f)!))
             .Distinct());
 
     [Fact]
     public void No_file_is_longer_than_the_guide_allows() =>
-        Assert.All(Everything(), f => Assert.True(File.ReadLines(f).Count() <= MostLines, $"{f} has more than {MostLines} lines"));
+        Assert.All(Sources.All, f => Assert.True(File.ReadLines(f).Count() <= MostLines, $"{f} has more than {MostLines} lines"));
+
+    [Theory]
+    [MemberData(nameof(NarrowFolders))]
+    public void No_line_is_wider_than_the_guide_allows(string folder)
+    {
+        var files = Sources.Under(folder).ToArray();
+        Assert.NotEmpty(files);
+        Assert.Empty(files.SelectMany(f => File.ReadLines(f).Select((line, i) => (line, i))
+            .Where(l => l.line.Length > MostWidth && Path.GetFileName(f) != "YamlMistakes.cs")
+            .Select(l => $"{Path.GetRelativePath(Repository.Root, f)}:{l.i + 1} is {l.line.Length} wide")));
+    }
+
+    [Fact]
+    public void Nothing_takes_more_arguments_by_place_than_the_guide_allows()
+    {
+        var counts = new[] { "WireSketch", "WireSketch.Drawing", "WireSketch.Cli" }
+            .SelectMany(a => ParameterCount.In(Assemblies.PathOf(a)))
+            .Where(c => Short.Any(s => c.Namespace == s || c.Namespace.StartsWith(s + ".", StringComparison.Ordinal)))
+            .ToArray();
+        Assert.Contains(counts, c => c.Count == MostParameters);
+        Assert.Empty(counts.Where(c => c.Count > MostParameters).Select(c => $"{c.Member} takes {c.Count}"));
+    }
 
     [Fact]
     public void The_library_of_the_pipeline_reads_no_disk_no_clock_and_no_console()
     {
-        foreach (var file in Projects.SelectMany(p => Under(Path.Combine(Repository.Root, "src", p))))
+        foreach (var file in Libraries.SelectMany(p => Sources.Under("src/" + p)))
         {
             var found = Outside().Match(Comment().Replace(File.ReadAllText(file), ""));
             Assert.False(found.Success, $"{file} uses {found.Value}");
         }
     }
 
-    private static IEnumerable<string> Sources(string folder) =>
-        Projects.Select(p => Path.Combine(Repository.Root, "src", p, folder)).Where(Directory.Exists).SelectMany(Under);
-
-    private static IEnumerable<string> Everything() =>
-        Under(Path.Combine(Repository.Root, "src")).Concat(Under(Path.Combine(Repository.Root, "tests")));
-
-    private static IEnumerable<string> Under(string folder) => Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)
-        .Where(f =>
-            !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
-                && !f.Contains($"{Path.DirectorySeparatorChar}bin{Path.DirectorySeparatorChar}", StringComparison.Ordinal));
-
-    [GeneratedRegex(@"^\| `(\w+)` \|[^|]*\| (.*) \|\s*$")]
-    private static partial Regex Row();
-
-    [GeneratedRegex("`([^`]+)`")]
-    private static partial Regex Name();
+    private static IEnumerable<string> OfStage(string folder) => Libraries
+        .Select(p => $"src/{p}/{folder}")
+        .Where(f => Directory.Exists(Path.Combine(Repository.Root, f)))
+        .SelectMany(Sources.Under);
 
     /// <summary>A namespace of ours, in a using or before a name.</summary>
     [GeneratedRegex(@"\bWireSketch\.(?:Drawing\.)?([A-Z]\w*)")]
@@ -103,6 +127,8 @@ public sealed partial class HouseTests
     [GeneratedRegex(@"//[^\n]*")]
     private static partial Regex Comment();
 
-    [GeneratedRegex(@"\b(File\.(Read|Write|Open|Exists)\w*|Directory\.\w+|Console\.\w+|DateTime\.(Now|UtcNow|Today)|DateTimeOffset\.(Now|UtcNow)|Environment\.(MachineName|UserName|CurrentDirectory|GetEnvironmentVariable)|Guid\.NewGuid|Random\.Shared)\b")]
+    [GeneratedRegex(@"\b(File\.(Read|Write|Open|Exists)\w*|Directory\.\w+|Console\.\w+|DateTime\.(Now|UtcNow|Today)"
+        + @"|DateTimeOffset\.(Now|UtcNow)|Environment\.(MachineName|UserName|CurrentDirectory|GetEnvironmentVariable)"
+        + @"|Guid\.NewGuid|Random\.Shared)\b")]
     private static partial Regex Outside();
 }

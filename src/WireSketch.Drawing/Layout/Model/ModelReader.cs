@@ -150,10 +150,18 @@ internal sealed class ModelReader
                 int half = (wire.LabelWidth + 1) / 2;
                 int drop = wire.LabelWidth > 0 ? wire.LabelHeight + 6 : Measure.ChassisHeight;
                 wireSatellite[w] = satellites.Count;
-                satellites.Add(new AttachedGround(
-                    device, host, far, w, end == 1, Math.Max(half, Measure.ChassisTerminal) + 1,
-                    Math.Max(half, box.Width - Measure.ChassisTerminal) + 1, drop,
-                    Math.Max(Measure.ChassisHeight, box.HeaderHeight + box.FooterHeight)));
+                satellites.Add(new AttachedGround
+                {
+                    Device = device,
+                    Host = host,
+                    HostPort = far,
+                    Wire = w,
+                    FromHost = end == 1,
+                    Left = Math.Max(half, Measure.ChassisTerminal) + 1,
+                    Right = Math.Max(half, box.Width - Measure.ChassisTerminal) + 1,
+                    Drop = drop,
+                    Height = Math.Max(Measure.ChassisHeight, box.HeaderHeight + box.FooterHeight),
+                });
             }
         }
     }

@@ -19,11 +19,16 @@ internal enum SegmentShape : byte
 /// <param name="A">The node it starts at: on the left wall if it goes across.</param>
 /// <param name="B">The node it ends at.</param>
 /// <param name="Net">Segments with one number share dummies and do not count as crossing.</param>
-/// <param name="Links">How many links share it.</param>
 /// <param name="Shape">How it lies.</param>
 /// <param name="Channel">Its channel.</param>
-/// <param name="Half">Half the width it keeps clear.</param>
-internal record struct WireSegment(int A, int B, int Net, int Links, SegmentShape Shape, int Channel, int Half);
+internal record struct WireSegment(int A, int B, int Net, SegmentShape Shape, int Channel)
+{
+    /// <summary>How many links share it.</summary>
+    public int Links { get; init; }
+
+    /// <summary>Half the width it keeps clear.</summary>
+    public int Half { get; init; }
+}
 
 /// <summary>
 /// Wires cut into segments. Every link is a chain of segments, one for each channel it passes, joined by dummy nodes through the columns

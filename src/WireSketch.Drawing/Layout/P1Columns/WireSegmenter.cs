@@ -216,14 +216,8 @@ internal sealed class WireSegmenter
         if (!segmentOf.TryGetValue(key, out int segment))
         {
             segmentOf.Add(key, segment = segments.Count);
-            segments.Add(new WireSegment(
-                a,
-                b,
-                net,
-                0,
-                rx != ry ? SegmentShape.Across : rx ? SegmentShape.TurnRight : SegmentShape.TurnLeft,
-                channel,
-                0));
+            var shape = rx != ry ? SegmentShape.Across : rx ? SegmentShape.TurnRight : SegmentShape.TurnLeft;
+            segments.Add(new WireSegment(a, b, net, shape, channel));
         }
 
         var known = segments[segment];

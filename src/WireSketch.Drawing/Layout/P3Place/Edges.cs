@@ -24,12 +24,12 @@ internal static class Edges
             hanging = Math.Max(hanging, model.Satellites[s].Drop + model.Satellites[s].Height);
         }
 
-        LayTracks(graph, body, PortSide.Top, frames, -1, frames.Top[body], FirstTrack, ref up);
+        LayTracks(graph, body, PortSide.Top, frames, new(-1, frames.Top[body], FirstTrack), ref up);
         int below = frames.Bottom[body] + hanging;
-        LayTracks(graph, body, PortSide.Bottom, frames, 1, below, hanging > 0 ? BelowSatellite : FirstTrack, ref down);
+        LayTracks(graph, body, PortSide.Bottom, frames, new(1, below, hanging > 0 ? BelowSatellite : FirstTrack), ref down);
     }
 
-    private static void LayTracks(SegmentGraph graph, int body, PortSide side, Frames frames, int sign, int edge, int first, ref int reach)
+    private static void LayTracks(SegmentGraph graph, int body, PortSide side, Frames frames, EdgeOutline outline, ref int reach)
     {
         var model = graph.Model;
         if (model.Ports(body, side).Length == 0)
@@ -45,7 +45,7 @@ internal static class Edges
                 : Measure.HalfLine;
             if (depth == 0)
             {
-                int clear = (sign * edge) + Math.Max(first, half);
+                int clear = (outline.Sign * outline.Edge) + Math.Max(outline.First, half);
                 y = Measure.Up(clear);
             }
             else
@@ -54,7 +54,7 @@ internal static class Edges
             }
 
             last = half;
-            frames.Dy[slot] = sign * y;
+            frames.Dy[slot] = outline.Sign * y;
             reach = Math.Max(reach, y + half);
         }
     }
@@ -115,4 +115,10 @@ internal static class Edges
             }
         }
     }
+
+    /// <summary>Where the tracks of an edge begin.</summary>
+    /// <param name="Sign">-1 above the box, 1 below it.</param>
+    /// <param name="Edge">Ordinate of the edge, or of the end of what hangs from it.</param>
+    /// <param name="First">Least distance of the first track from it.</param>
+    private readonly record struct EdgeOutline(int Sign, int Edge, int First);
 }

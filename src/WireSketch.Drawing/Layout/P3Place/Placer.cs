@@ -108,7 +108,7 @@ internal sealed class Placer
 
             if (sweep == 3)
             {
-                RowChooser.Choose(order, frames, attraction, ordinates);
+                new RowChooser(order, frames, attraction, ordinates).Choose();
             }
         }
 

@@ -3,11 +3,11 @@ using WireSketch.Drawing.Layout.P2Order;
 namespace WireSketch.Drawing.Layout.P3Place;
 
 /// <summary>Where a side of a box has fewer terminals than the box has rows, chooses the rows that let most wires lie straight.</summary>
-internal static class RowChooser
+internal sealed class RowChooser(ColumnOrder order, Frames frames, Attraction attraction, int[] ordinates)
 {
     private const int BendPrice = 24, Far = 60;
 
-    public static void Choose(ColumnOrder order, Frames frames, Attraction attraction, int[] y)
+    public void Choose()
     {
         for (int b = 0; b < order.Graph.Model.Bodies; b++)
         {
@@ -23,7 +23,7 @@ internal static class RowChooser
                 long bestPrice = long.MaxValue;
                 for (int rows = 0; rows <= spare; rows++)
                 {
-                    long price = Price(order, frames, attraction, y, b, side, (rows - frames.Shift[(2 * b) + side]) * frames.Pitch);
+                    long price = Price(b, side, (rows - frames.Shift[(2 * b) + side]) * frames.Pitch);
                     if (price < bestPrice)
                     {
                         (best, bestPrice) = (rows, price);
@@ -38,7 +38,7 @@ internal static class RowChooser
         }
     }
 
-    private static long Price(ColumnOrder order, Frames frames, Attraction attraction, int[] y, int body, int side, int by)
+    private long Price(int body, int side, int by)
     {
         var model = order.Graph.Model;
         long price = 0;
@@ -50,7 +50,8 @@ internal static class RowChooser
                 continue;
             }
 
-            int off = Math.Abs(y[attraction.Other[k]] + frames.Dy[attraction.Theirs[k]] - y[body] - frames.Dy[attraction.Mine[k]] - by);
+            int mine = ordinates[body] + frames.Dy[attraction.Mine[k]];
+            int off = Math.Abs(ordinates[attraction.Other[k]] + frames.Dy[attraction.Theirs[k]] - mine - by);
             price += attraction.Weight[k] * (Math.Min(Far, off) + (off != 0 ? BendPrice : 0));
         }
 

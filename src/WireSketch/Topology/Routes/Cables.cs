@@ -4,7 +4,7 @@ using WireSketch.Quantities;
 namespace WireSketch.Topology.Routes;
 
 /// <summary>How thick cables are, and how wide what they share must be.</summary>
-public static class Cables
+internal static class Cables
 {
     /// <summary>How far an opening or a loom may be filled (common practice, no published source).</summary>
     public static Share MostFilled { get; } = Share.FromPercent(40);
@@ -48,7 +48,7 @@ public static class Cables
 /// <summary>A size in which split loom is sold.</summary>
 /// <param name="Inside">Inside diameter.</param>
 /// <param name="Inches">The same in inches, as it is said.</param>
-public sealed record LoomSize(Meters Inside, string Inches)
+internal sealed record LoomSize(Meters Inside, string Inches)
 {
     public override string ToString() => $"{Inches} in ({Quantity.PrintIn(Inside, Meters.Units[0], 2)})";
 }
