@@ -50,6 +50,8 @@ internal static class YamlMistake
             _ when isFirst && here != '\0' => file.Line(file.LineAt(at)).ToString().Contains(':', StringComparison.Ordinal)
                 ? ("this line fits nothing before it: it is indented differently from its neighbors, or its colon is missing", "indent it like the entries beside it, and write key: value", true)
                 : ("this line has no colon, so it is neither a key nor a value", "write key: value", true),
+            _ when !isFirst && here != '\0' && text[before] is '"' or '\'' or ']' or '}' =>
+                ("something stands behind the end of this value", "leave it out, or put the whole text in quotes", false),
             '\0' => ("a value is expected here, and there is none", "write the value", false),
             _ => SecondColon,
         };

@@ -97,10 +97,10 @@ internal sealed class PathTracer(
     private static PathStep Turned(PathStep step) => step with { Enters = step.Leaves, Leaves = step.Enters };
 
     private static bool IsSource(Terminal t) =>
-        (t.Gear is Battery or Alternator or GeneralSource && t.Id.EndsWith(".+", StringComparison.Ordinal)) || t.Gear is IgnitionSource or TapPoint { Carries.Value: "constant" or "accessory" };
+        (t.Gear is Battery or Alternator or GeneralSource && t.Shape.Name == "+") || t.Gear is IgnitionSource or TapPoint { Carries.Value: "constant" or "accessory" };
 
     private bool IsReturn(Terminal t) =>
-        t.Index == table.Body.Index || (t.Gear is Battery or Alternator or GeneralSource && t.Id.EndsWith(".-", StringComparison.Ordinal));
+        t.Index == table.Body.Index || (t.Gear is Battery or Alternator or GeneralSource && t.Shape.Name == "-");
 
     /// <summary>The fewest steps from a terminal to one that fits. Signal shields count only where nothing else leads there.</summary>
     private (Terminal? End, ImmutableArray<PathStep> Steps) Search(Terminal start, Func<Terminal, bool> fits, bool backwards, bool shields)
