@@ -114,7 +114,7 @@ internal sealed record ExpectedReading(PrintedValue Value, PrintedValue Computed
             return run.Conductors.IsEmpty ? null : state.Amps[run.Conductors[0].Index];
         }
 
-        var source = at.EndsWith(".+", StringComparison.Ordinal) || at.EndsWith(".-", StringComparison.Ordinal) ? at[..^2] : at;
+        var source = install.Wiring.TerminalsById.GetValueOrDefault(at) is { Shape.Name: "+" or "-", Gear: { } gear } ? gear.Id : at;
         return state.Sources.FirstOrDefault(s => s.Id == source)?.Amps ?? state.Loads.FirstOrDefault(l => l.Path.Gear.Id == source)?.Amps;
     }
 

@@ -98,10 +98,10 @@ public sealed class AutoSizer
         while (Thinner(run, trial.Choices) is { } size)
         {
             var (wires, reasons) = (trial.Choices.Wires.SetItem(run, size), trial.Choices.Reasons);
-            var next = SizingTrial.Of(spec, Fused(trial, trial.Choices with { Wires = wires, Fuses = SizeChoices.None.Fuses, Reasons = reasons.Remove(run + " wire") }));
+            var next = SizingTrial.Of(spec, Fused(trial, trial.Choices with { Wires = wires, Fuses = SizeChoices.None.Fuses, Reasons = reasons.Remove(run) }));
             if (next.NewIn(trial) is { } rule)
             {
-                return trial with { Choices = trial.Choices with { Reasons = reasons.SetItem(run + " wire", rule) } };
+                return trial with { Choices = trial.Choices with { Reasons = reasons.SetItem(run, rule) } };
             }
 
             trial = next;
@@ -122,7 +122,7 @@ public sealed class AutoSizer
         {
             if (trial.Install.Wiring.RunsById.GetValueOrDefault(id) is { } run && Rating(trial, run) is { } chosen && chosen.Rating > choices.Fuses.GetValueOrDefault(id))
             {
-                choices = choices with { Fuses = choices.Fuses.SetItem(id, chosen.Rating), Reasons = choices.Reasons.SetItem(id + " fuse", $"{chosen.Rating}: {chosen.Why}") };
+                choices = choices with { Fuses = choices.Fuses.SetItem(id, chosen.Rating), FuseReasons = choices.FuseReasons.SetItem(id, $"{chosen.Rating}: {chosen.Why}") };
             }
         }
 
@@ -181,7 +181,7 @@ public sealed class AutoSizer
                 .OrderByDescending(c => trial.Worth(c.Id, c.Size!.Value)).FirstOrDefault();
             if (next.Size is { } size)
             {
-                grown = grown with { Wires = grown.Wires.SetItem(next.Id, size), Reasons = grown.Reasons.SetItem(next.Id + " wire", rule) };
+                grown = grown with { Wires = grown.Wires.SetItem(next.Id, size), Reasons = grown.Reasons.SetItem(next.Id, rule) };
             }
         }
 
@@ -203,14 +203,15 @@ public sealed class AutoSizer
         var (choices, reasons, unmended) = (trial.Choices, trial.Choices.Reasons, Unmended(trial));
         foreach (var (run, ladder) in ladders)
         {
-            var why = reasons.GetValueOrDefault(run + " wire")
+            var why = reasons.GetValueOrDefault(run)
                 ?? (ladder[0] > SizeLadder.For(spec)[0] ? "the thinnest that its terminals take" : "no rule asks for more than the thinnest size");
-            reasons = reasons.SetItem(run + " wire", string.Join("; ", unmended[run].Order(StringComparer.Ordinal).Select(rule => $"no size keeps {rule}").Prepend(why)));
+            reasons = reasons.SetItem(run, string.Join("; ", unmended[run].Order(StringComparer.Ordinal).Select(rule => $"no size keeps {rule}").Prepend(why)));
         }
 
         return choices with
         {
-            Reasons = reasons.SetItems(fuses.Where(f => !reasons.ContainsKey(f + " fuse")).Select(f => KeyValuePair.Create(f + " fuse", "no rating that is made carries the load"))),
+            Reasons = reasons,
+            FuseReasons = choices.FuseReasons.SetItems(fuses.Where(f => !choices.FuseReasons.ContainsKey(f)).Select(f => KeyValuePair.Create(f, "no rating that is made carries the load"))),
         };
     }
 }

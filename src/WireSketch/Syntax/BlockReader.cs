@@ -95,7 +95,7 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
     }
 
     /// <summary>An entry that fails as a whole: its heading alone, and what stands below it by itself.</summary>
-    private SyntaxNode? Entry(Exception slip, int start, int end, int level)
+    private SyntaxNode? Entry(YamlMistakeException slip, int start, int end, int level)
     {
         var line = file.LineAt(start);
         var body = line < file.LineCount ? Math.Min(file.LineStart(line + 1), end) : end;
@@ -116,10 +116,8 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
             : null;
     }
 
-    /// <summary>
-    /// The smallest stretch that holds a slip. Tabs are put right for the reading, so that what stands there is not lost.
-    /// </summary>
-    private SyntaxNode? Leaf(Exception slip, int start, int end)
+    /// <summary>The smallest stretch that holds a slip. Tabs are put right for the reading, so that what stands there is not lost.</summary>
+    private SyntaxNode? Leaf(YamlMistakeException slip, int start, int end)
     {
         if (Lines.TabsIn(file, text, start, end) is not { Length: > 0 } tabs)
         {
@@ -149,7 +147,7 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
     }
 
     /// <summary>Reads a stretch at one go: null if that went well, otherwise what went wrong, and nothing is kept.</summary>
-    private Exception? Attempt(int start, int end, out SyntaxNode? node)
+    private YamlMistakeException? Attempt(int start, int end, out SyntaxNode? node)
     {
         node = null;
         var reader = new NodeReader(file, text, start, end, anchors, aliased);
@@ -168,14 +166,14 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
         }
         catch (YamlException slip)
         {
-            return new YamlMistakeException(YamlMistakes.Place(file, start, end, slip), slip.Message);
+            return new YamlMistakeException(YamlMistakes.Place(file, start, end, slip), null);
         }
         catch (Exception slip) when (slip is InvalidOperationException or ArgumentException)
         {
             // The parser's own slips, without a place: a bracket that is not closed before the next key, a tag that is none.
             var from = Math.Min(reader.Reached, end);
             var tag = slip is ArgumentException ? text.IndexOf('!', from, end - from) : -1;
-            return new YamlMistakeException(tag < 0 ? new SourceSpan(file, from, 0) : new SourceSpan(file, tag, 1), slip.Message);
+            return new YamlMistakeException(tag < 0 ? new SourceSpan(file, from, 0) : new SourceSpan(file, tag, 1), null);
         }
     }
 

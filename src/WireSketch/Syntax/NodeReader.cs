@@ -63,9 +63,7 @@ internal sealed class NodeReader
         {
             if (parser.Current is not (DocumentEnd or StreamEnd))
             {
-                throw new YamlMistakeException(
-                    Place(parser.Current!.Start.Index, parser.Current.End.Index),
-                    "something stands here that belongs to nothing before it");
+                throw new YamlMistakeException(Place(parser.Current!.Start.Index, parser.Current.End.Index), null);
             }
         }
 
@@ -88,7 +86,7 @@ internal sealed class NodeReader
             case SequenceStart list:
                 return Deeper(list, () => List(list));
             default:
-                throw new YamlMistakeException(Place(current.Start.Index, current.End.Index), "a value is expected here");
+                throw new YamlMistakeException(Place(current.Start.Index, current.End.Index), null);
         }
     }
 
@@ -383,7 +381,10 @@ internal sealed class NodeReader
 }
 
 /// <summary>A slip that stops the reading of a stretch.</summary>
-internal sealed class YamlMistakeException(SourceSpan at, string says) : Exception(says)
+internal sealed class YamlMistakeException(SourceSpan at, string? says) : Exception(says)
 {
+    /// <summary>What is wrong, in our own words; null where the parser stopped, and its place decides.</summary>
+    internal string? Says { get; } = says;
+
     internal SourceSpan At { get; } = at;
 }

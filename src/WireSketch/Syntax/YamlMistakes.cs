@@ -8,16 +8,18 @@ namespace WireSketch.Syntax;
 /// <summary>Says in plain words what went wrong where YAML could not be read.</summary>
 internal static class YamlMistakes
 {
-    internal static Finding Explain(Exception slip, SourceFile file, string text, int start, int end)
+    internal const string Compare = "compare it with its neighbors: key: value, two spaces deeper for what belongs below";
+
+    internal static Finding Explain(YamlMistakeException slip, SourceFile file, string text, int start, int end)
     {
-        var at = slip is YamlMistakeException { At: var place } ? place : new SourceSpan(file, start, 0);
-        var (message, help) = Reword(slip.Message, at, text);
-        return OpenBracket(file, text, start, end) ?? SpaceMissing(file, text, start, end, slip.Message) ?? new(SyntaxTree.Rule, Severity.Error, message, at) { Help = help };
+        var at = slip.At;
+        var (message, help, mayLackSpace) = slip.Says is { } says ? (says, Compare, false) : YamlMistake.At(file, text, start, end, at.Start);
+        return OpenBracket(file, text, start, end) ?? (mayLackSpace ? SpaceMissing(file, text, start, end) : null) ?? new(SyntaxTree.Rule, Severity.Error, message, at) { Help = help };
     }
 
     /// <summary>A line among keys that can be read but is no key with a value.</summary>
     internal static Finding NoKey(SourceFile file, string text, SyntaxNode node, int start, int end) =>
-        SpaceMissing(file, text, start, end, "invalid mapping")
+        SpaceMissing(file, text, start, end)
         ?? new(SyntaxTree.Rule, Severity.Error, "this line has no colon, so it is neither a key nor a value", node.At with { Length = Math.Min(node.At.Length, file.LineStart(node.At.Line) + file.Line(node.At.Line).Length - node.At.Start) })
         {
             Help = "write key: value",
@@ -101,7 +103,7 @@ internal static class YamlMistakes
             : null;
     }
 
-    private static bool BeginsScalar(string text, int i, int start)
+    internal static bool BeginsScalar(string text, int i, int start)
     {
         var before = i - 1;
         while (before >= start && text[before] is ' ' or '\t')
@@ -112,13 +114,9 @@ internal static class YamlMistakes
         return before < start || text[before] is '\n' or '\r' or ',' or '[' or '{' || (text[before] is ':' or '-' && before < i - 1);
     }
 
-    private static Finding? SpaceMissing(SourceFile file, string text, int start, int end, string message)
+    /// <summary>A line of keys whose colon has no space behind it; only asked where the stretch could not be read.</summary>
+    private static Finding? SpaceMissing(SourceFile file, string text, int start, int end)
     {
-        if (!message.Contains("invalid mapping", StringComparison.Ordinal) && !message.Contains("expected ':'", StringComparison.Ordinal) && !message.Contains("expected key", StringComparison.Ordinal))
-        {
-            return null;
-        }
-
         for (var line = file.LineAt(start); line <= file.LineCount && file.LineStart(line) < end; line++)
         {
             var at = Math.Max(file.LineStart(line), start);
@@ -141,80 +139,4 @@ internal static class YamlMistakes
         return null;
     }
 
-    /// <summary>YamlDotNet's sentences in the words of somebody who has never heard of a scanner.</summary>
-    private static (string Message, string Help) Reword(string message, SourceSpan at, string text)
-    {
-        bool Says(string part) => message.Contains(part, StringComparison.Ordinal);
-        if (Says("Block sequence entries are not allowed") || Says("Anchor before sequence entry"))
-        {
-            return ("a list cannot begin behind a key on the same line", "put each \"- \" on a line of its own below the key, or write [one, two]; text that is a dash goes in quotes");
-        }
-
-        if (Says("invalid mapping") || Says("Mapping values are not allowed") || Says("Mapping keys are not allowed"))
-        {
-            return ("a second colon stands in this value, or this line is indented wrongly", "put the text in quotes if the colon belongs to it; otherwise give the key a line of its own, indented like its neighbors");
-        }
-
-        if (Says("expected key") || Says("expected '-' indicator") || Says("<document ") || Says("belongs to nothing"))
-        {
-            return ("this line fits nothing before it: it is indented differently from its neighbors, or its colon is missing", "indent it like the entries beside it, and write key: value");
-        }
-
-        var character = at.Start < text.Length && !char.IsControl(text[at.Start]) && !char.IsWhiteSpace(text[at.Start]) ? text[at.Start].ToString() : "";
-        if (Says("node content") || Says("expected token"))
-        {
-            return character.Length == 0
-                ? ("a value is expected here, and there is none", "write the value")
-                : ($"a value is expected here, and {character} begins none", "write the value, or put it in quotes if it begins like that");
-        }
-
-        if (Says("cannot start any token"))
-        {
-            return ($"a text cannot begin with {(character.Length == 0 ? "what stands here" : character)}", "put the text in quotes");
-        }
-
-        if (Says("flow mapping") || Says("flow sequence") || Says("flow entry"))
-        {
-            return ("a comma or the closing bracket is missing here", "entries within brackets are parted by commas: { a: 1, b: 2 }");
-        }
-
-        if (Says("escape") || Says("hexadecimal") || Says("surrogates"))
-        {
-            return ("a backslash within double quotes begins an escape, and this one is none", "use single quotes, or write the backslash twice");
-        }
-
-        if (Says("quoted scalar"))
-        {
-            return ("this text in quotes does not end where it should", "put the closing quotation mark on the same line");
-        }
-
-        if (Says("could not find expected ':'"))
-        {
-            return ("this line has no colon, so it is neither a key nor a value", "write key: value");
-        }
-
-        if (Says("anchor") || Says("alias"))
-        {
-            return ("& and * at the beginning name a value in YAML, and this is no such name", "put the text in quotes");
-        }
-
-        if (Says("tag"))
-        {
-            return ("! at the beginning marks a tag in YAML, which a spec does not use", "put the text in quotes");
-        }
-
-        if (Says("block scalar"))
-        {
-            return ("the text below | or > does not begin as it should", "write | alone behind the colon, and indent every line of the text alike");
-        }
-
-        if (Says("comment"))
-        {
-            return ("a comment stands where it cannot", "put the comment on a line of its own, with a space before its #");
-        }
-
-        return message.StartsWith("While ", StringComparison.Ordinal) || Says("Operation is not valid") || Says("xpected")
-            ? ("this cannot be read: a colon, a comma, a bracket or the indentation is wrong here or just before", "compare it with its neighbors: key: value, two spaces deeper for what belongs below")
-            : (message, "compare it with its neighbors: key: value, two spaces deeper for what belongs below");
-    }
 }

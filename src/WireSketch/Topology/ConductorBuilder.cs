@@ -261,6 +261,9 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
     /// <summary>Makes the conductors of one run.</summary>
     private sealed class Maker(ConductorBuilder wirer, Run run, RunKind kind, WireProperties wire, Meters length, ProtectiveDevice? holder)
     {
+        /// <summary>Indexes of the conductors that are the second core of a pair.</summary>
+        private readonly HashSet<int> seconds = [];
+
         private int jumpers;
 
         /// <summary>A core from end to end; the first one passes through the inline device.</summary>
@@ -281,6 +284,11 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
             }
             else
             {
+                if (core % 2 == 1)
+                {
+                    seconds.Add(wirer.conductors.Count);
+                }
+
                 Add(id, from, to, length, shield, false);
             }
         }
@@ -300,7 +308,7 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
                 var c = wirer.conductors[i];
                 if (!c.IsJumper && c.To.Index == c.From.Index)
                 {
-                    wirer.conductors[i] = c with { To = c.Id.EndsWith('-') ? minus : plus };
+                    wirer.conductors[i] = c with { To = seconds.Contains(i) ? minus : plus };
                 }
                 else if (!c.IsJumper && holder is not null && c.From.Gear == holder)
                 {

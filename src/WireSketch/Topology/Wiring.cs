@@ -315,11 +315,13 @@ public sealed record LoadPath(
 /// <summary>Sizes that were chosen for runs that say <c>auto</c>.</summary>
 /// <param name="Wires">Size by run.</param>
 /// <param name="Fuses">Rating by run.</param>
-/// <param name="Reasons">By run, in words: what decided its size.</param>
+/// <param name="Reasons">By run, in words: what decided the size of its wire.</param>
+/// <param name="FuseReasons">By run, in words: what decided the rating of its fuse.</param>
 public sealed record SizeChoices(
-    ImmutableSortedDictionary<string, WireSize> Wires, ImmutableSortedDictionary<string, Amps> Fuses, ImmutableSortedDictionary<string, string> Reasons)
+    ImmutableSortedDictionary<string, WireSize> Wires, ImmutableSortedDictionary<string, Amps> Fuses, ImmutableSortedDictionary<string, string> Reasons,
+    ImmutableSortedDictionary<string, string> FuseReasons)
 {
-    public static SizeChoices None { get; } = new(Empty<WireSize>(), Empty<Amps>(), Empty<string>());
+    public static SizeChoices None { get; } = new(Empty<WireSize>(), Empty<Amps>(), Empty<string>(), Empty<string>());
 
     private static ImmutableSortedDictionary<string, T> Empty<T>() => ImmutableSortedDictionary.Create<string, T>(StringComparer.Ordinal);
 }

@@ -41,6 +41,13 @@ public sealed class OtherCommandsTests
     }
 
     [Fact]
+    public async Task A_former_id_is_explained_under_the_one_of_today()
+    {
+        using var shop = new Shop();
+        Assert.StartsWith("supply/starved is called supply/insufficient now.\n\nsupply/insufficient (error)\n", (await shop.Type("explain", "supply/starved")).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Every_finding_of_the_language_is_explained()
     {
         var pattern = new System.Text.RegularExpressions.Regex("\"(spec/[a-z-]+)\"");

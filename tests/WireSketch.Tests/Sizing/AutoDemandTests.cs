@@ -50,7 +50,7 @@ public sealed class AutoDemandTests
         var result = Compile(small);
         Assert.Equal(WireSize.FromAwg(4), AutoSizer.Size(result.Spec).Wires["P1"]);
         Assert.DoesNotContain(result.Findings, f => f.Rule == "supply/terminal-too-small");
-        Assert.Equal("the thinnest that its terminals take", AutoSizer.Size(result.Spec).Reasons["G1 wire"]);
+        Assert.Equal("the thinnest that its terminals take", AutoSizer.Size(result.Spec).Reasons["G1"]);
     }
 
     [Fact]
@@ -58,7 +58,7 @@ public sealed class AutoDemandTests
     {
         var result = Compile(Examples.BassUpgrade.Replace("wire: 12 AWG, length: 9 ft", "wire: auto, length: 9 ft", StringComparison.Ordinal));
         Assert.DoesNotContain(result.Findings, f => f.Rule is "load/wire-loss" or "load/wire-overloaded");
-        Assert.Equal("load/wire-loss", AutoSizer.Size(result.Spec).Reasons["S1 wire"]);
+        Assert.Equal("load/wire-loss", AutoSizer.Size(result.Spec).Reasons["S1"]);
     }
 
     [Fact]
@@ -79,7 +79,7 @@ public sealed class AutoDemandTests
         Assert.Contains(result.Findings, f => f.Rule == "supply/drop");
         var choices = AutoSizer.Size(result.Spec);
         Assert.True(choices.Wires["P1"] < WireSize.FromAwg(8), $"{choices.Wires["P1"]}");
-        Assert.EndsWith("; no size keeps supply/drop", choices.Reasons["P1 wire"], StringComparison.Ordinal);
+        Assert.EndsWith("; no size keeps supply/drop", choices.Reasons["P1"], StringComparison.Ordinal);
     }
 
     private static Compilation Compile(string text) => Compiler.Compile(Example.File(text), FilesInMemory.None);

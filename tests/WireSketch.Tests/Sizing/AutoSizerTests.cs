@@ -22,7 +22,7 @@ public sealed class AutoSizerTests
     {
         var spec = Compiler.Compile(Example.File(Auto), FilesInMemory.None).Spec;
         var choices = AutoSizer.Size(spec);
-        var reason = choices.Reasons["P1 wire"];
+        var reason = choices.Reasons["P1"];
         var thinner = SizeLadder.For(spec).Where(s => s < choices.Wires["P1"]).Max();
         var pinned = Auto.Replace("wire: auto red", $"wire: {thinner} red", StringComparison.Ordinal);
         Assert.Contains(reason, Compiler.Compile(Example.File(pinned), FilesInMemory.None).Findings.Select(f => f.Rule));

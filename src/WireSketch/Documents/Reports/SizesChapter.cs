@@ -23,7 +23,7 @@ internal static class SizesChapter
             [],
             [
                 .. install.Wiring.Runs.Where(r => sizes.Wires.ContainsKey(r.Id)).Select(r => new ReportBuilder()
-                    .Told("auto", r.Run.Wire!.Words.Words, ReportBuilder.Place(r.Run.Wire.Words.At)).Told("decided by", sizes.Reasons.GetValueOrDefault(r.Id + " wire", "the thinnest will do"), "the rules, see findings and specs/reference/rules.md")
+                    .Told("auto", r.Run.Wire!.Words.Words, ReportBuilder.Place(r.Run.Wire.Words.At)).Told("decided by", sizes.Reasons.GetValueOrDefault(r.Id, "the thinnest will do"), "the rules, see findings and specs/reference/rules.md")
                     .Says("wire", sizes.Wires[r.Id].ToString(), "the choice").Of(r.Id)),
                 .. install.Wiring.Runs.Where(r => sizes.Fuses.ContainsKey(r.Id)).Select(r => Fuse(install, r)),
             ]);
@@ -42,6 +42,6 @@ internal static class SizesChapter
         }
 
         return w.Gives("I_min", "at least", FuseSizes.Least(install.Wiring, link, load), own is null ? "max(1, I/0.9)" : "max(1, I/0.9, I_f)")
-            .Solved<Amps>("I_n", "rating", install.Sizes.Fuses[run.Id], install.Sizes.Reasons.GetValueOrDefault(run.Id + " fuse", "the next rating that is made")).Of($"{run.Id} fuse");
+            .Solved<Amps>("I_n", "rating", install.Sizes.Fuses[run.Id], install.Sizes.FuseReasons.GetValueOrDefault(run.Id, "the next rating that is made")).Of($"{run.Id} fuse");
     }
 }
