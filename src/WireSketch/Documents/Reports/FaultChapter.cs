@@ -5,7 +5,6 @@ using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Tables;
-using WireSketch.Topology;
 
 namespace WireSketch.Documents.Reports;
 
