@@ -1,5 +1,4 @@
 using System.Globalization;
-using WireSketch.Quantities;
 using WireSketch.Tables;
 
 namespace WireSketch.Documents.Lists;

@@ -6,7 +6,6 @@ using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Tables;
-using WireSketch.Topology;
 
 namespace WireSketch.Documents.Reports;
 
