@@ -10,7 +10,10 @@ public static class PassageWords
 {
     /// <summary>What keeps the edge of a hole in metal away from a wire.</summary>
     public static ImmutableArray<string> Guards { get; } =
-        ["grommet", "firewall grommet", "factory grommet", "cable gland", "gland", "bushing", "bulkhead fitting", "feed-through stud", "rubber boot", "boot"];
+    [
+        "grommet", "firewall grommet", "factory grommet", "cable gland", "gland",
+        "bushing", "bulkhead fitting", "feed-through stud", "rubber boot", "boot",
+    ];
 
     /// <summary>What bends a wire whenever it is opened.</summary>
     public static ImmutableArray<string> Hinges { get; } = ["door hinge", "tailgate hinge", "trunk hinge", "hood hinge", "hinge"];

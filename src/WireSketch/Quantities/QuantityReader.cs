@@ -45,7 +45,8 @@ public static class QuantityReader
         value = quantity.Value;
         var text = words.Trim();
         var length = Quantity.NumberLength(text);
-        var unit = T.Units.FirstOrDefault(u => u.Symbol == text[length..].Trim() || u.Also.Contains(text[length..].Trim(), StringComparer.Ordinal));
+        var unit = T.Units.FirstOrDefault(
+            u => u.Symbol == text[length..].Trim() || u.Also.Contains(text[length..].Trim(), StringComparer.Ordinal));
         rounding = Half(text[..length]) * (unit?.Factor ?? 0);
         return true;
     }
@@ -55,7 +56,8 @@ public static class QuantityReader
         var text = words.Trim();
         var length = Quantity.NumberLength(text);
         rounding = Half(text[..length]);
-        return double.TryParse(text.AsSpan(0, length), NumberStyles.Float, CultureInfo.InvariantCulture, out value) && text[length..].Trim() == unit;
+        return double.TryParse(text.AsSpan(0, length), NumberStyles.Float, CultureInfo.InvariantCulture, out value)
+            && text[length..].Trim() == unit;
     }
 
     private static double Half(string number)

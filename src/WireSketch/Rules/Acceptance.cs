@@ -28,21 +28,25 @@ internal static class Acceptance
             return entry.Value is { } none ? $"{none.Value} was accepted, and it has no value any more" : null;
         }
 
-        return !QuantityReader.TryRead(written.Value, measured.Unit, out var accepted, out var rounding) ? $"\"{written.Value}\" is not a value like {Readable(measured)}"
+        return !QuantityReader.TryRead(written.Value, measured.Unit, out var accepted, out var rounding)
+            ? $"\"{written.Value}\" is not a value like {Readable(measured)}"
             : IsWorse(finding, measured, accepted, rounding) ? $"{written.Value} was accepted, and it is {Readable(measured)} now"
             : null;
     }
 
     /// <summary>The entry that accepts a finding as it is, to be pasted.</summary>
     public static string Entry(AcceptEntry entry, Finding finding) =>
-        $"{{ rule: {finding.Rule}, at: {entry.At!.Value.Value}, severity: {Word(finding.Severity)}{(finding.Measured is { } value ? $", value: {Readable(value)}" : "")}, because: {entry.Because!.Value.Value.Trim()} }}";
+        $"{{ rule: {finding.Rule}, at: {entry.At!.Value.Value}, severity: {Word(finding.Severity)}"
+        + (finding.Measured is { } value ? $", value: {Readable(value)}" : "") + $", because: {entry.Because!.Value.Value.Trim()} }}";
 
     /// <summary>Worse lies away from the limit; without a limit, more is worse.</summary>
     private static bool IsWorse(Finding finding, FindingValue measured, double accepted, double rounding)
     {
         // The values are decimal words that became binary: a billionth is no difference.
         var room = rounding + (Math.Abs(accepted) * 1e-9);
-        return finding.Limit is { } limit && measured.Value < limit.Value ? measured.Value < accepted - room : measured.Value > accepted + room;
+        return finding.Limit is { } limit && measured.Value < limit.Value
+            ? measured.Value < accepted - room
+            : measured.Value > accepted + room;
     }
 
     /// <summary>The value in words that can be read back.</summary>
@@ -51,5 +55,10 @@ internal static class Acceptance
         : value.Unit == "1" ? $"{Quantity.Digits(value.Value * 100, 3)} %"
         : $"{Quantity.Digits(value.Value, 3)} {value.Unit}".TrimEnd();
 
-    private static string Word(Severity severity) => severity switch { Severity.Error => "error", Severity.Warning => "warning", _ => "advice" };
+    private static string Word(Severity severity) => severity switch
+    {
+        Severity.Error => "error",
+        Severity.Warning => "warning",
+        _ => "advice",
+    };
 }

@@ -4,7 +4,10 @@ using WireSketch.Quantities;
 
 namespace WireSketch.Rules;
 
-/// <summary>Several findings may ask for a thicker size of one run, each for its own reason: all then name the size that is enough for all of them.</summary>
+/// <summary>
+/// Several findings may ask for a thicker size of one run, each for its own reason: all then name the size that is enough for all of
+/// them.
+/// </summary>
 internal static class SizeAgreement
 {
     public static IEnumerable<Finding> Of(InstalledSystem install, IEnumerable<Finding> findings)
@@ -25,11 +28,14 @@ internal static class SizeAgreement
         {
             HelpText = help,
             Help = help?.ToString() ?? finding.Help,
-            Fixes = [.. finding.Fixes.SelectMany(f => f.Wants is { } wanted && Raised(install, wanted, most) is var enough && enough != wanted
+            Fixes = [.. finding.Fixes.SelectMany(f => f.Wants is { } wanted
+                && Raised(install, wanted, most) is var enough && enough != wanted
                 ? RunText.SizeFix(install.Wiring.RunsById[wanted.Run], enough.Size) : [f])],
         };
     }
 
     private static WantedSize Raised(InstalledSystem install, WantedSize wanted, Dictionary<string, WireSize> most) =>
-        IsThicker(install, wanted) && most.TryGetValue(wanted.Run, out var size) && size > wanted.Size ? wanted with { Size = size } : wanted;
+        IsThicker(install, wanted) && most.TryGetValue(wanted.Run, out var size) && size > wanted.Size
+            ? wanted with { Size = size }
+            : wanted;
 }

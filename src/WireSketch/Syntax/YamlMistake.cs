@@ -23,7 +23,8 @@ internal static class YamlMistake
         {
             var opens = context.Quote is '"' ? context.Opens : at;
             return HasEscape(text, opens, end)
-                ? ("a backslash within double quotes begins an escape, and this one is none", "use single quotes, or write the backslash twice", false)
+                ? ("a backslash within double quotes begins an escape, and this one is none",
+                    "use single quotes, or write the backslash twice", false)
                 : ("this text in quotes does not end where it should", "put the closing quotation mark on the same line", false);
         }
 
@@ -38,17 +39,21 @@ internal static class YamlMistake
         return here switch
         {
             '-' when isEntry && !isFirst && context.Depth == 0 =>
-                ("a list cannot begin behind a key on the same line", "put each \"- \" on a line of its own below the key, or write [one, two]; text that is a dash goes in quotes", false),
+                ("a list cannot begin behind a key on the same line",
+                 "put each \"- \" on a line of its own below the key, or write [one, two]; text that is a dash goes in quotes", false),
             '@' or '`' or '%' => ($"a text cannot begin with {here}", "put the text in quotes", false),
             '&' or '*' => ("& and * at the beginning name a value in YAML, and this is no such name", "put the text in quotes", false),
             '!' => ("! at the beginning marks a tag in YAML, which a spec does not use", "put the text in quotes", false),
-            '|' or '>' when context.Depth == 0 => ("the text below | or > does not begin as it should", "write | alone behind the colon, and indent every line of the text alike", false),
+            '|' or '>' when context.Depth == 0 => ("the text below | or > does not begin as it should",
+                "write | alone behind the colon, and indent every line of the text alike", false),
             '#' => ("a comment stands where it cannot", "put the comment on a line of its own, with a space before its #", false),
             _ when context.Depth > 0 => InBrackets(here),
             ':' or '?' => SecondColon,
-            ',' or ']' or '}' or '[' or '{' when !isFirst => ($"a value is expected here, and {here} begins none", "write the value, or put it in quotes if it begins like that", false),
+            ',' or ']' or '}' or '[' or '{' when !isFirst => ($"a value is expected here, and {here} begins none",
+                "write the value, or put it in quotes if it begins like that", false),
             _ when isFirst && here != '\0' => file.Line(file.LineAt(at)).ToString().Contains(':', StringComparison.Ordinal)
-                ? ("this line fits nothing before it: it is indented differently from its neighbors, or its colon is missing", "indent it like the entries beside it, and write key: value", true)
+                ? ("this line fits nothing before it: it is indented differently from its neighbors, or its colon is missing",
+                    "indent it like the entries beside it, and write key: value", true)
                 : ("this line has no colon, so it is neither a key nor a value", "write key: value", true),
             _ when !isFirst && here != '\0' && text[before] is '"' or '\'' or ']' or '}' =>
                 ("something stands behind the end of this value", "leave it out, or put the whole text in quotes", false),
@@ -58,7 +63,8 @@ internal static class YamlMistake
     }
 
     private static (string Message, string Help, bool MayLackSpace) SecondColon =>
-        ("a second colon stands in this value, or this line is indented wrongly", "put the text in quotes if the colon belongs to it; otherwise give the key a line of its own, indented like its neighbors", true);
+        ("a second colon stands in this value, or this line is indented wrongly",
+         "put the text in quotes if the colon belongs to it; otherwise give the key a line of its own, indented like its neighbors", true);
 
     private static (string Message, string Help, bool MayLackSpace) InBrackets(char here) => here is ',' or ']' or '}'
         ? ($"a value is expected here, and {here} begins none", "write the value, or put it in quotes if it begins like that", false)

@@ -122,7 +122,7 @@ internal sealed class GroundThinner : Rule
         RunText.WireAt(ground),
         $"{RunText.Full(install, ground)} takes back what {RunText.Full(install, supply)} brings to {RunText.List(loads)}",
         $"make {new WantedSize(ground.Id, supply.Wire.Size)} or thicker",
-        null, [ground.Id, .. loads]) with
+        null, [ground.Id, .. loads]).With(ValueRole.Measured, ground.Wire.Size.Area).With(ValueRole.Limit, supply.Wire.Size.Area) with
     {
         Fixes = RunText.SizeFix(ground, supply.Wire.Size),
     };

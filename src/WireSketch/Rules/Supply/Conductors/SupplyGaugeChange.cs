@@ -57,7 +57,7 @@ internal sealed class SupplyGaugeChange : Rule
             RunText.WireAt(run),
             $"{RunText.Full(install, thick)} goes on as {RunText.Full(install, run)} to the same load, with no device between",
             $"make {new WantedSize(run.Id, thick.Wire.Size)} as well, or {thick.Id} {RunText.Size(run)}",
-            run.Id, thick.Id) with
+            run.Id, thick.Id).With(ValueRole.Measured, run.Wire.Size.Area).With(ValueRole.Limit, thick.Wire.Size.Area) with
         {
             Fixes = RunText.SizeFix(run, thick.Wire.Size),
         };
