@@ -101,6 +101,6 @@ TestClass[] Measure()
         Console.WriteLine($"left out, since it fails without a mutant: {c.Name}");
     }
 
-    Console.WriteLine($"{measured.Length} classes of tests, {measured.Sum(c => c.Seconds):0} s in all, start of the programs included");
+    Console.WriteLine($"{measured.Length} classes of tests, {measured.Sum(c => c.Seconds):0} s of processor time in all");
     return measured;
 }

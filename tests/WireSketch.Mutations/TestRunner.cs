@@ -7,7 +7,7 @@ namespace WireSketch.Mutations;
 /// <summary>A class of tests, as it ran without any mutant.</summary>
 /// <param name="Name">With its namespace.</param>
 /// <param name="Program">The test program that holds it.</param>
-/// <param name="Seconds">What it took, start of the process included.</param>
+/// <param name="Seconds">Processor time that it took, start of the process included.</param>
 /// <param name="Passes">Whether it passed: only then can it tell anything.</param>
 /// <param name="Reached">The mutants that it reaches.</param>
 internal sealed record TestClass(string Name, string Program, double Seconds, bool Passes, int[] Reached);
@@ -21,6 +21,9 @@ internal sealed partial class TestRunner(MutatedTree tree, string work)
     private static readonly string Dotnet = Environment.GetEnvironmentVariable("DOTNET_HOST_PATH")
         ?? (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(p => Path.Combine(p, "dotnet")).First(File.Exists);
 
+    /// <summary>For what waits and uses no time.</summary>
+    private static readonly TimeSpan TooLong = TimeSpan.FromMinutes(20);
+
     /// <summary>Every class of tests, but those that look at the source itself.</summary>
     public IEnumerable<(string Program, string Name)> Classes() => tree.Programs.SelectMany(p => MutatedTree.Run(Dotnet, work, p, "-list", "classes", "-noColor").Output
         .Split('\n', StringSplitOptions.TrimEntries).Where(l => l.StartsWith("WireSketch.", StringComparison.Ordinal) && !l.Contains(".House.", StringComparison.Ordinal)).Select(l => (p, l)));
@@ -30,11 +33,10 @@ internal sealed partial class TestRunner(MutatedTree tree, string work)
     {
         var reached = Path.Combine(work, $"reached.{name}");
         File.Delete(reached);
-        var watch = Stopwatch.StartNew();
-        var (failed, timedOut) = Run(program, [name], 0, 600, reached);
+        var (failed, seconds) = Run(program, [name], 0, double.PositiveInfinity, reached);
         var numbers = File.Exists(reached) ? File.ReadAllLines(reached).Select(n => int.Parse(n, CultureInfo.InvariantCulture)).Distinct().Order().ToArray() : [];
         File.Delete(reached);
-        return new(name, program, watch.Elapsed.TotalSeconds, failed is null && !timedOut, numbers);
+        return new(name, program, seconds ?? 0, failed is null && seconds is not null, numbers);
     }
 
     /// <summary>The end of a mutant: the nearest classes run first, and the first test that fails ends it.</summary>
@@ -51,10 +53,10 @@ internal sealed partial class TestRunner(MutatedTree tree, string work)
         {
             foreach (var program in batch.GroupBy(c => c.Program, StringComparer.Ordinal))
             {
-                var (failed, timedOut) = Run(program.Key, [.. program.Select(c => c.Name)], mutant.Number, 20 + (5 * program.Sum(c => c.Seconds)), null);
-                if (failed is not null || timedOut)
+                var (failed, seconds) = Run(program.Key, [.. program.Select(c => c.Name)], mutant.Number, 10 + (4 * program.Sum(c => c.Seconds)), null);
+                if (failed is not null || seconds is null)
                 {
-                    return new(mutant, timedOut ? Outcome.TimedOut : Outcome.Killed, failed, watch.Elapsed.TotalSeconds, reason);
+                    return new(mutant, seconds is null ? Outcome.TimedOut : Outcome.Killed, failed, watch.Elapsed.TotalSeconds, reason);
                 }
             }
         }
@@ -93,8 +95,11 @@ internal sealed partial class TestRunner(MutatedTree tree, string work)
             : c.Name.Contains($".{m.Stage}.", StringComparison.Ordinal) ? 2 : 3;
     }
 
-    /// <summary>Runs classes; the first test that failed, null if all passed.</summary>
-    private (string? Failed, bool TimedOut) Run(string program, string[] classes, int mutant, double seconds, string? reached)
+    /// <summary>
+    /// Runs classes; the first test that failed, null if all passed, and the processor time that was used; no time where it was too much. A clock
+    /// on the wall would blame a mutant for whatever else the machine does.
+    /// </summary>
+    private (string? Failed, double? Seconds) Run(string program, string[] classes, int mutant, double most, string? reached)
     {
         var start = new ProcessStartInfo(Dotnet, [program, "-noColor", "-noLogo", "-stopOnFail", "-parallelMode", "none", .. classes.SelectMany(c => new[] { "-class", c })])
         {
@@ -113,15 +118,35 @@ internal sealed partial class TestRunner(MutatedTree tree, string work)
         using var process = Process.Start(start)!;
         var error = process.StandardError.ReadToEndAsync();
         var output = process.StandardOutput.ReadToEndAsync();
-        if (!process.WaitForExit(TimeSpan.FromSeconds(seconds)))
+        var (used, clock) = (0.0, Stopwatch.StartNew());
+        while (!process.WaitForExit(TimeSpan.FromSeconds(0.25)))
         {
-            process.Kill(entireProcessTree: true);
-            process.WaitForExit();
-            return (null, true);
+            used = Used(process, used);
+            if (used > most || clock.Elapsed > TooLong)
+            {
+                process.Kill(entireProcessTree: true);
+                process.WaitForExit();
+                return (null, null);
+            }
         }
 
         process.WaitForExit();
-        return process.ExitCode == 0 ? (null, false) : (FailedTest().Match(output.Result) is { Success: true } m ? m.Groups[1].Value : $"exit code {process.ExitCode} {error.Result.Split('\n')[0]}", false);
+        return process.ExitCode == 0
+            ? (null, used)
+            : (FailedTest().Match(output.Result) is { Success: true } m ? m.Groups[1].Value : $"exit code {process.ExitCode} {error.Result.Split('\n')[0]}", used);
+    }
+
+    /// <summary>Processor time so far; what was known before where the process has just ended.</summary>
+    private static double Used(Process process, double before)
+    {
+        try
+        {
+            return process.TotalProcessorTime.TotalSeconds;
+        }
+        catch (InvalidOperationException)
+        {
+            return before;
+        }
     }
 
     [GeneratedRegex(@"^\s*(WireSketch\.\S[^\n(]*)[^\n]*\[FAIL\]", RegexOptions.Multiline)]

@@ -77,7 +77,8 @@ public static class FuseTable
     /// </summary>
     public static OpeningWindow OpeningOf(FuseStyle? style, double multiple)
     {
-        var percent = 100 * multiple;
+        // A ratio such as 1.1 is no whole number of percent in binary: the point itself must still be met.
+        var percent = Math.Round(100 * multiple, 9);
         var own = Limits.Where(l => l.Style == style).ToArray();
         var standIn = own.Length == 0;
 

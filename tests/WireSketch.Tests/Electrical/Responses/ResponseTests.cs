@@ -67,6 +67,14 @@ public sealed class ResponseTests
         Assert.All(curve.Levels, l => Assert.Equal(0, l.Level.Value, 9));
     }
 
+    /// <summary>The middle ends at 2 kHz: what is cut above it does not move the zero.</summary>
+    [Fact]
+    public void The_middle_is_200_Hz_to_2_kHz()
+    {
+        var curve = ResponseCurve.Of(Labels.Select(f => new BandLevel(new(f), new(f < 200 ? -30 : f > 2000 ? -20 : -6))))!;
+        Assert.All(curve.Levels, l => Assert.Equal(l.At.Value < 190 ? -24 : l.At.Value > 2100 ? -14 : 0, l.Level.Value, 9));
+    }
+
     [Fact]
     public void A_response_without_a_middle_tells_nothing() => Assert.Null(ResponseCurve.Of([new(new(40), new(0)), new(new(63), new(0))]));
 
