@@ -1,3 +1,4 @@
+using WireSketch.Language;
 using WireSketch.Installation;
 using WireSketch.Electrical;
 using WireSketch.Language.Kinds;
