@@ -97,29 +97,8 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
     /// Whether runs lead from a terminal to a chassis point. A cable that only takes a load's return back to the battery does not: the
     /// vehicle's own lead is still there.
     /// </summary>
-    private bool IsOnBody(Terminal start)
-    {
-        var conductors = runs.SelectMany(r => r.Conductors).Where(c => !c.IsShield).SelectMany(c => new[] { (At: c.From, Next: c.To), (At: c.To, Next: c.From) }).ToLookup(x => x.At.Index, x => x.Next);
-        var seen = new HashSet<int>();
-        var queue = new Queue<Terminal>([start]);
-        while (queue.TryDequeue(out var here))
-        {
-            if (here.Gear is ChassisPoint)
-            {
-                return true;
-            }
-
-            if (seen.Add(here.Index))
-            {
-                foreach (var next in conductors[here.Index])
-                {
-                    queue.Enqueue(next);
-                }
-            }
-        }
-
-        return false;
-    }
+    private bool IsOnBody(Terminal start) =>
+        TerminalGraph.Of(runs.SelectMany(r => r.Conductors), []).From(start).Over(Follow.WithoutShields, Pass.None).Terminals().Any(t => t.Gear is ChassisPoint);
 
     /// <summary>A block's fuse is written at the block, or on the run from that output without <c>at</c>.</summary>
     private void JoinOutput(FuseBlock block, int n)

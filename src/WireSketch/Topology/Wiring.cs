@@ -59,8 +59,14 @@ public sealed record Wiring
     /// <summary>The reference node: the vehicle's body.</summary>
     public Terminal Body => Terminals[0];
 
+    /// <summary>The starter battery: the first of the spec; null if it has none. The vehicle's own alternator and circuits hang on it.</summary>
+    public Battery? Starter => Gear.OfType<Battery>().FirstOrDefault();
+
+    /// <summary>The walk over its terminals.</summary>
+    internal TerminalGraph Graph => new(t => ConductorsAt[t.Index], t => LinksAt[t.Index]);
+
     /// <summary>Where the current of a source goes home to: its minus; the body for a circuit of the vehicle.</summary>
-    public Terminal ReturnOf(Terminal source) => source.Gear is Battery or Alternator or GeneralSource ? TerminalOf(source.Gear, "-")! : Body;
+    public Terminal ReturnOf(Terminal source) => source.Gear is { } gear && TerminalRoles.IsSource(gear) ? TerminalOf(gear, "-")! : Body;
 
     /// <summary>A device's terminal by its own name, or null if the device has none of that name.</summary>
     public Terminal? TerminalOf(Gear gear, string name) => TerminalsById.GetValueOrDefault(name.Length == 0 ? gear.Id : $"{gear.Id}.{name}");
@@ -257,23 +263,6 @@ public sealed record Net(string Id, ImmutableArray<Terminal> Terminals)
     public bool Equals(Net? other) => other is not null && other.Id == Id;
 
     public override int GetHashCode() => Id.GetHashCode(StringComparison.Ordinal);
-}
-
-/// <summary>What one supply source can feed.</summary>
-/// <param name="Source">The source's positive terminal.</param>
-/// <param name="Conductors">Every conductor it can feed, nearest first.</param>
-public sealed record SupplyTree(Terminal Source, ImmutableArray<ProtectedConductor> Conductors);
-
-/// <summary>A conductor as seen from a source that can feed it.</summary>
-/// <param name="Conductor">The conductor.</param>
-/// <param name="Near">The end that the source's current comes in at.</param>
-/// <param name="Distance">Length of wire from the source to that end.</param>
-/// <param name="Protections">Fuses and breakers between source and conductor, nearest to the source first. Empty: nothing protects it against this source.</param>
-/// <param name="Through">The conductors between source and this one, from the source on.</param>
-public sealed record ProtectedConductor(
-    Conductor Conductor, Terminal Near, Meters Distance, ImmutableArray<InternalConnection> Protections, ImmutableArray<Conductor> Through)
-{
-    public Terminal Far => Conductor.Other(Near);
 }
 
 /// <summary>A step along a path: a conductor or a way through a device.</summary>

@@ -63,7 +63,7 @@ internal static class HandOverPaper
             yield return "Turn it up slowly, and stop where it begins to sound strained: that is where speakers are harmed.";
         }
 
-        var starter = install.Spec.Gear.OfType<Battery>().FirstOrDefault();
+        var starter = install.Starter;
         if (energy.EngineOff is { } off)
         {
             var what = sounds ? "music plays" : "what was fitted runs";

@@ -17,7 +17,7 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
     /// <summary>The load's way with the source that gives in this state; as the fewest steps have it where nothing else is found.</summary>
     public LoadPath Of(LoadPath path)
     {
-        var (source, steps) = Upstream(path.Plus, IsSource);
+        var (source, steps) = Upstream(path.Plus, TerminalRoles.IsOfSupply);
         if (source is null || path.Source is null)
         {
             return path;
@@ -38,8 +38,6 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
 
         return path with { Source = source, Supply = steps, Return = back };
     }
-
-    private static bool IsSource(Terminal t) => t.Gear is Battery or Alternator or GeneralSource or IgnitionSource or TapPoint;
 
     private (Terminal? End, ImmutableArray<PathStep> Steps) Upstream(Terminal start, Func<Terminal, bool> ends)
     {
@@ -88,7 +86,7 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
     /// <summary>What a source gives at its plus; the vehicle's own alternator gives at the first battery's.</summary>
     private double Given(Terminal plus)
     {
-        var first = wiring.Gear.OfType<Battery>().FirstOrDefault();
+        var first = wiring.Starter;
         return supply.Sources.Where(s => s.Plus == plus.Index || (s.Plus >= wiring.Terminals.Length && first is not null && wiring.TerminalOf(first, "+")!.Index == plus.Index))
             .Sum(s => Math.Max(0, -answer.Amps[s.Branch]));
     }

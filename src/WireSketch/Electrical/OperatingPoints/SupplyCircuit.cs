@@ -30,7 +30,7 @@ internal sealed class SupplyCircuit
         this.pulledIn = pulledIn ?? [];
         this.wiring = wiring;
         this.state = state;
-        first = wiring.Gear.OfType<Battery>().FirstOrDefault();
+        first = wiring.Starter;
         Circuit = new(wiring.Terminals.Length);
         ConductorBranch = new int[wiring.Conductors.Length];
         LinkBranch = new int[wiring.Links.Length];

@@ -23,7 +23,7 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
     public ImmutableArray<ControlLoad> ControlLoads()
     {
         var takers = wiring.Gear.SelectMany(Takers)
-            .SelectMany(t => Sources(t.Terminal, null).Where(s => s.Gear is not (Battery or Alternator or GeneralSource)).Select(s => (Source: s.Index, Taker: (t.Terminal.Gear!, t.Amps))));
+            .SelectMany(t => Sources(t.Terminal, null).Where(s => !TerminalRoles.IsSource(s.Gear)).Select(s => (Source: s.Index, Taker: (t.Terminal.Gear!, t.Amps))));
         return [.. takers.GroupBy(t => t.Source, t => t.Taker).OrderBy(g => g.Key).Select(s =>
         {
             var source = wiring.Terminals[s.Key];
@@ -80,7 +80,7 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
         var other = mode is "remote" or "accessory" ? offset is not null : !sources.IsEmpty;
         var matches = by is not null || !other;
         var input = mode == "dc offset" ? offset is not null : mode != "signal" || signal is not null;
-        var always = mode == "always" || (mode is "remote" or "accessory" && by is not null && Sources(remote, "standby").Any(IsLiveAlways));
+        var always = mode == "always" || (mode is "remote" or "accessory" && by is not null && Sources(remote, "standby").Any(TerminalRoles.IsLiveAlways));
         return new(device, by, source, mode, matches, input || taken, sources, wired, always && !device.Facts.AlwaysLive);
     }
 
@@ -94,9 +94,6 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
             _ => true,
         }) ?? wakesOn[0].Value;
 
-    internal static bool IsLiveAlways(Terminal source) =>
-        source.Gear is Battery or GeneralSource or IgnitionSource { Live.Value: "constant" } or TapPoint { Carries.Value: "constant" };
-
     /// <summary>A DC offset starts at a speaker output of a head unit and goes on only through what passes it.</summary>
     private static bool CarriesOffset(SignalResult signal) =>
         !signal.Chain.IsEmpty
@@ -107,37 +104,9 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
         signal.Chain.Length > 1 ? signal.Chain[1] is LevelAdapter && radio.Outputs.Any(o => o.Level == "speaker") : signal.Level == "speaker";
 
     /// <summary>Every source that a control terminal is joined to, through wires, fuses and switches.</summary>
-    internal ImmutableArray<Terminal> Sources(Terminal start, string? state)
-    {
-        var seen = new HashSet<int> { start.Index };
-        var queue = new Queue<Terminal>([start]);
-        var found = new SortedDictionary<int, Terminal>();
-        while (queue.TryDequeue(out var here))
-        {
-            if (here.Index != start.Index && IsSource(here))
-            {
-                found[here.Index] = here;
-                continue;
-            }
-
-            foreach (var next in wiring.ConductorsAt[here.Index].Select(c => c.Other(here))
-                .Concat(wiring.LinksAt[here.Index].Where(l => l.Kind is not (ConnectionKind.Chassis or ConnectionKind.FactoryLead) && (state is null || l.ClosedIn.Contains(state))).Select(l => l.Other(here)))
-                .Where(t => seen.Add(t.Index)))
-            {
-                queue.Enqueue(next);
-            }
-        }
-
-        return [.. found.Values];
-    }
-
-    internal static bool IsSource(Terminal t) => t.Gear switch
-    {
-        HeadUnit => t.Shape.Name == "remote",
-        Processor or LevelAdapter => t.Shape.Name == "remote-out",
-        IgnitionSource => true,
-        TapPoint tap => tap.Carries?.Value is "control" or "accessory" or "constant",
-        Battery or Alternator or GeneralSource => t.Shape.Name == "+",
-        _ => false,
-    };
+    internal ImmutableArray<Terminal> Sources(Terminal start, string? state) =>
+    [
+        .. wiring.Graph.From(start).Over(Follow.All, state is null ? Pass.WithoutVehicle : Pass.ClosedIn(state)).EndingAt(t => t.Index != start.Index && TerminalRoles.GivesTurnOn(t)).Terminals()
+            .Where(t => t.Index != start.Index && TerminalRoles.GivesTurnOn(t)).OrderBy(t => t.Index),
+    ];
 }

@@ -50,7 +50,7 @@ internal sealed class EnergyParasiticDrain : Rule
         }
 
         var drains = install.Answers.State(SystemState.Standby).Loads.Where(l => l.Amps.Value > 0).OrderByDescending(l => l.Amps.Value).ToArray();
-        var place = drains.Length > 0 ? drains[0].Path.Gear : install.Spec.Gear.OfType<Battery>().FirstOrDefault();
+        var place = drains.Length > 0 ? drains[0].Path.Gear : install.Starter;
         if (place is not null)
         {
             var most = drains.Length > 1 ? $", most of it {RunText.List(drains.Take(2).Select(d => $"{d.Path.Gear.Id} with {d.Amps}"))}" : "";
@@ -70,7 +70,7 @@ internal sealed class EnergyParasiticDrain : Rule
     /// <summary>What has gone flat: the battery that starts the engine, or others.</summary>
     private static string Empty(InstalledSystem install)
     {
-        return install.Answers.Energy.Standing is { } standing && !standing.Includes(install.Spec.Gear.OfType<Battery>().FirstOrDefault())
+        return install.Answers.Energy.Standing is { } standing && !standing.Includes(install.Starter)
             ? $"{RunText.List(standing.Batteries.Select(b => b.Id))} must be charged"
             : "the battery is too flat to start";
     }

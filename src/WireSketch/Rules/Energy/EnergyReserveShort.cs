@@ -42,7 +42,7 @@ internal sealed class EnergyReserveShort : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var energy = install.Answers.Energy;
-        if (energy.Reserve is { } reserve && reserve < Least && install.Spec.Gear.OfType<Battery>().FirstOrDefault() is { } battery)
+        if (energy.Reserve is { } reserve && reserve < Least && install.Starter is { } battery)
         {
             yield return Report(
                 battery.Capacity?.At ?? battery.Name.At,

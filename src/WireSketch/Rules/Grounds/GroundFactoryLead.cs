@@ -46,7 +46,7 @@ internal sealed class GroundFactoryLead : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var wiring = install.Wiring;
-        if (install.IsShorted || install.Spec.Gear.OfType<Battery>().FirstOrDefault() is not { } battery)
+        if (install.IsShorted || install.Starter is not { } battery)
         {
             yield break;
         }

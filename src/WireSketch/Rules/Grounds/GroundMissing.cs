@@ -47,7 +47,7 @@ internal sealed class GroundMissing : Rule
     private IEnumerable<Finding> Sources(InstalledSystem install)
     {
         var wiring = install.Wiring;
-        var first = install.Spec.Gear.OfType<Battery>().FirstOrDefault();
+        var first = install.Starter;
         return from gear in install.Spec.Gear
                where (gear is Battery && gear != first) || gear is GeneralSource or Capacitor
                let minus = wiring.TerminalOf(gear, "-")

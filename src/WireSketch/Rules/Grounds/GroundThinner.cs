@@ -72,40 +72,12 @@ internal sealed class GroundThinner : Rule
     {
         var plus = install.Wiring.TerminalOf(battery, "+")!;
         return install.Wiring.Feeds.Where(f => f.Source.Gear is Battery or Alternator && f.Source.Index != plus.Index)
-            .SelectMany(f => f.Conductors.Where(c => c.Far.Index == plus.Index)).Take(1).SelectMany(c => c.Through.Append(c.Conductor)).MinBy(c => GroundPaths.Copper(install, c));
+            .SelectMany(f => f.Conductors.Where(c => c.Far.Index == plus.Index)).Take(1).SelectMany(c => c.Through().Append(c.Conductor)).MinBy(c => GroundPaths.Copper(install, c));
     }
 
     /// <summary>The conductors by which the battery's minus reaches the body, by the fewest steps.</summary>
-    private static List<Conductor> Ground(InstalledSystem install, Battery battery)
-    {
-        var wiring = install.Wiring;
-        var start = wiring.TerminalOf(battery, "-")!;
-        var came = new Dictionary<int, (Terminal From, Conductor? By)> { [start.Index] = (start, null) };
-        var queue = new Queue<Terminal>([start]);
-        while (queue.TryDequeue(out var here) && here.Index != wiring.Body.Index)
-        {
-            var steps = wiring.ConductorsAt[here.Index].Where(c => !c.IsShield).Select(c => (To: c.Other(here), By: (Conductor?)c))
-                .Concat(wiring.LinksAt[here.Index].Select(l => (To: l.Other(here), By: (Conductor?)null)));
-            foreach (var (to, by) in steps)
-            {
-                if (came.TryAdd(to.Index, (here, by)))
-                {
-                    queue.Enqueue(to);
-                }
-            }
-        }
-
-        var way = new List<Conductor>();
-        for (var at = wiring.Body; came.TryGetValue(at.Index, out var step) && at.Index != start.Index; at = step.From)
-        {
-            if (step.By is { } conductor)
-            {
-                way.Add(conductor);
-            }
-        }
-
-        return way;
-    }
+    private static IEnumerable<Conductor> Ground(InstalledSystem install, Battery battery) =>
+        GroundPaths.ToBody(install.Wiring, install.Wiring.TerminalOf(battery, "-")!).Reverse();
 
     /// <summary>The thinnest of the conductors that every one of the loads is fed through; the last such, nearest to the loads.</summary>
     private static Conductor? Thinnest(InstalledSystem install, LoadPath[] loads)

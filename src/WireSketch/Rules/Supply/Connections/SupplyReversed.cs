@@ -39,7 +39,7 @@ internal sealed class SupplyReversed : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var fed = from own in SourceReach.Own(install)
+        var fed = from own in install.Reaches
                   from conductor in own.Own
                   where ReversedSupplies.IsMinus(conductor.Far)
                   select (own.Feed.Source, conductor);

@@ -46,7 +46,7 @@ internal sealed class SupplyFuseBelowDevice : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         where link is { Protects: true, Rating: not null, Gear.InVehicle: false } && !(SourceReach.Most(install, link) > link.Rating)
-        let largest = DeviceFuses.Largest(install.Wiring, link)
+        let largest = DeviceFuses.Largest(install, link)
         where largest is not null && largest.Value.Fuse.Value > link.Rating
         select Of(install, link, largest.Value.Gear, largest.Value.Fuse);
 

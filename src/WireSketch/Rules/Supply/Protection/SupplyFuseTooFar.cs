@@ -36,7 +36,7 @@ internal sealed class SupplyFuseTooFar : Rule
             """);
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        UnprotectedLengths.Of(install).Where(s => s.Fault == UnprotectedLengthFault.TooFar).Select(s => Of(install, s));
+        install.Unprotected.Where(s => s.Fault == UnprotectedLengthFault.TooFar).Select(s => Of(install, s));
 
     private Finding Of(InstalledSystem install, UnprotectedLength stretch)
     {
