@@ -23,10 +23,8 @@ internal static class GroundPaths
             : [];
 
     /// <summary>Copper of a conductor together with those parallel to it: the same two terminals, or outputs of the same blocks.</summary>
-    public static double Copper(InstalledSystem install, Conductor conductor)
+    public static double Copper(Wiring wiring, Conductor conductor)
     {
-        var wiring = install.Wiring;
-
         // Of a hub that a thousand wires leave, the other end knows the few that lie side by side.
         var end = Landing(conductor.From) <= Landing(conductor.To) ? conductor.From : conductor.To;
         return Ends(end).SelectMany(t => wiring.ConductorsAt[t.Index]).Distinct()

@@ -22,6 +22,7 @@ public sealed class InstalledSystem
     private readonly Lazy<ImmutableArray<SourceResponse>> responses;
     private readonly Lazy<ILookup<int, LoadPath>> loadsBehind;
     private readonly Lazy<HashSet<int>> suppliedTerminals;
+    private readonly double?[] copper;
 
     public InstalledSystem(Spec spec, Wiring wiring, ElectricalResults answers)
     {
@@ -37,6 +38,7 @@ public sealed class InstalledSystem
         groundPairs = new(() => [.. Installation.GroundPairs.Of(this)]);
         responses = new(() => SourceResponse.Of(spec));
         loadsBehind = new(() => wiring.Loads.SelectMany(l => l.Supply.Select(s => s.Link).OfType<InternalConnection>().Distinct().Select(c => (c.Index, Load: l))).ToLookup(x => x.Index, x => x.Load));
+        copper = new double?[wiring.Conductors.Length];
         suppliedTerminals = new(() => [.. Reaches.SelectMany(r => r.Own).Select(c => c.Far.Index)]);
     }
 
@@ -78,6 +80,9 @@ public sealed class InstalledSystem
 
     /// <summary>The loads that are fed through a way inside a device, in the order of the spec.</summary>
     internal IEnumerable<LoadPath> LoadsBehind(InternalConnection connection) => loadsBehind.Value[connection.Index];
+
+    /// <summary>Copper of a conductor together with those parallel to it, in mm².</summary>
+    internal double Copper(Conductor conductor) => copper[conductor.Index] ??= GroundPaths.Copper(Wiring, conductor);
 
     /// <summary>Whether a source's plus is brought to a terminal by wire.</summary>
     internal bool IsSupplied(Terminal terminal) => suppliedTerminals.Value.Contains(terminal.Index);

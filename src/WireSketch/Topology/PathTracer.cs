@@ -9,6 +9,12 @@ internal sealed class PathTracer(
     ImmutableArray<Gear> gear, TerminalTable table, ImmutableArray<ImmutableArray<Conductor>> conductorsAt, ImmutableArray<ImmutableArray<InternalConnection>> linksAt)
 {
     private readonly int count = table.All.Count;
+    private readonly ShortestPaths toSources =
+        new(table.All.Where(TerminalRoles.FeedsLoads), table.Body, Pass.AgainstDiodes, conductorsAt, linksAt, turned: true);
+
+    private readonly ShortestPaths toReturns =
+        new(table.All.Where(TerminalRoles.TakesBack), table.Body, Pass.AlongDiodes, conductorsAt, linksAt, turned: false);
+
     private readonly TerminalGraph graph = new(t => conductorsAt[t.Index], t => linksAt[t.Index]);
     private readonly ILookup<string, Terminal> groundsInside = table.All.Where(t => t.Gear is not null && TerminalRoles.IsGroundInside(t)).ToLookup(t => t.Gear!.Id, StringComparer.Ordinal);
 
@@ -95,30 +101,23 @@ internal sealed class PathTracer(
     {
         var supplyTaken = device.InVehicle && conductorsAt[plus.Index].IsEmpty;
         var returnTaken = device.InVehicle && conductorsAt[minus.Index].IsEmpty;
-        var (source, supply) = Search(plus, TerminalRoles.FeedsLoads, backwards: true, shields: false);
-        var (end, back) = Search(minus, TerminalRoles.TakesBack, backwards: false, shields: false);
+        var (source, supply) = toSources.From(plus);
+        var (end, back) = toReturns.From(minus);
         var throughShield = false;
         if (end is null && !returnTaken)
         {
-            (_, back) = Search(minus, TerminalRoles.TakesBack, backwards: false, shields: true);
+            back = ThroughShields(minus);
             throughShield = !back.IsEmpty;
         }
 
-        return new(device, plus, minus, source, [.. supply.Reverse().Select(Turned)], back, end is not null || returnTaken, supplyTaken, throughShield);
+        return new(device, plus, minus, source, supply, back, end is not null || returnTaken, supplyTaken, throughShield);
     }
 
-    private static PathStep Turned(PathStep step) => step with { Enters = step.Leaves, Leaves = step.Enters };
-
-    /// <summary>The fewest steps from a terminal to one that fits; nothing leads on beyond the body. Signal shields count only where nothing else leads there.</summary>
-    private (Terminal? End, ImmutableArray<PathStep> Steps) Search(Terminal start, Func<Terminal, bool> fits, bool backwards, bool shields)
-    {
-        var path = graph.From(start)
-            .Over(Follow.All, backwards ? Pass.AgainstDiodes : Pass.AlongDiodes)
-            .EndingAt(t => t.Index == table.Body.Index)
-            .Sharing(shields ? GroundsInside : _ => [])
-            .PathTo(fits);
-        return path is var (end, steps) ? (end, [.. steps.Select(s => new PathStep(s.Conductor, s.Link, s.From, s.To))]) : (null, []);
-    }
+    /// <summary>The fewest steps back where signal shields count too: for what nothing else leads back from.</summary>
+    private ImmutableArray<PathStep> ThroughShields(Terminal minus) =>
+        graph.From(minus).Over(Follow.All, Pass.AlongDiodes).EndingAt(t => t.Index == table.Body.Index).Sharing(GroundsInside).PathTo(TerminalRoles.TakesBack) is var (_, steps)
+            ? [.. steps.Select(s => new PathStep(s.Conductor, s.Link, s.From, s.To))]
+            : [];
 
     private IEnumerable<Terminal> GroundsInside(Terminal here) => here.Gear is { } device && TerminalRoles.IsGroundInside(here) ? groundsInside[device.Id] : [];
 

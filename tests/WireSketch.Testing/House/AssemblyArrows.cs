@@ -139,7 +139,8 @@ public sealed class AssemblyArrows
 
                         break;
                     case OperandType.InlineSwitch:
-                        il.Offset += 4 * il.ReadInt32();
+                        var targets = il.ReadInt32();
+                        il.Offset += 4 * targets;
                         break;
                     default:
                         il.Offset += SizeOf(code.OperandType);
@@ -170,6 +171,7 @@ public sealed class AssemblyArrows
         /// <summary>The outermost type that a definition or reference stands in; null for anything else.</summary>
         public TypeName? NameOf(EntityHandle handle) => handle.Kind switch
         {
+            _ when handle.IsNil => null,
             HandleKind.TypeDefinition => NameOf((TypeDefinitionHandle)handle),
             HandleKind.TypeReference => NameOf((TypeReferenceHandle)handle),
             _ => null,

@@ -52,7 +52,7 @@ internal sealed class SupplyReversed : Rule
                 $"wire {run.Id} to {minus.Gear.Id}.{(minus.Gear is HeadUnit ? "battery" : "+")} and ground {minus}", minus.Gear.Id, run.Id);
         }
 
-        foreach (var load in install.Wiring.Loads.Where(l => !fed.Any(f => f.conductor.Far.Index == l.Minus.Index)))
+        foreach (var load in install.Wiring.Loads.Where(l => !(install.IsSupplied(l.Minus) && ReversedSupplies.IsMinus(l.Minus))))
         {
             if (ReversedSupplies.MinusAtPlus(install.Wiring, load) is var (run, source))
             {
