@@ -260,7 +260,7 @@ internal sealed class VehiclePlan
 
         return lines;
 
-        static string Piece(WiredRun run) => run.LengthIsKnown ? $"{run.Id}{DeviceLabels.Unbroken}({LabelText.Length(run).Replace(' ', DeviceLabels.Unbroken)})" : run.Id;
+        static string Piece(WiredRun run) => run.Length is not null ? $"{run.Id}{DeviceLabels.Unbroken}({LabelText.Length(run).Replace(' ', DeviceLabels.Unbroken)})" : run.Id;
 
         void Add(string words, TextEmphasis tone) =>
             lines.AddRange(LineBreaker.Break(words, width, FooterBlock.Size, tone == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular).Select(l => (l, tone)));

@@ -25,7 +25,7 @@ internal static class RunText
 
     /// <summary>A run with its size and length: <c>P1 (4 AWG, 17 ft)</c>.</summary>
     public static string Full(InstalledSystem install, WiredRun run) =>
-        run.LengthIsKnown ? $"{run.Id} ({Size(run)}, {run.Run.Length?.Words ?? Length(install, run.Length)})" : $"{run.Id} ({Size(run)})";
+        run.Length is { } known ? $"{run.Id} ({Size(run)}, {run.Run.Length?.Words ?? Length(install, known)})" : $"{run.Id} ({Size(run)})";
 
     /// <summary>A state as part of a sentence: <c>at full output</c>, <c>with the engine off</c>.</summary>
     public static string During(SystemState state) => state switch

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Topology;
 
 namespace WireSketch.Sizing;

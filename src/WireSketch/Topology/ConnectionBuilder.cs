@@ -107,7 +107,7 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
         var output = table.Of(block, "out." + number);
         var atBlock = block.Fuses.Where(f => f.Key.Value == n).Select(f => ((Amps?)f.Value.Value, (SourceSpan?)f.Value.At)).FirstOrDefault();
         var onRun = runs.Where(r => r.Holder is null && r.Run.Protection is not null && r.From.Any(e => e.Nodes.Contains(output))).Select(r => r.Run.Protection!).FirstOrDefault();
-        var (rating, at) = atBlock.Item1 is not null ? atBlock : (onRun?.Rating?.Value, onRun?.At);
+        var (rating, at) = atBlock.Item1 is not null ? atBlock : (onRun?.Rating.Amps, onRun?.At);
         Add($"{block.Id}.{number}", block, ConnectionKind.Fuse, "in", "out." + number, rating, style: onRun?.Style?.Value ?? block.Style?.Value, breaking: onRun?.Breaking?.Value, at: at ?? block.Name.At);
     }
 

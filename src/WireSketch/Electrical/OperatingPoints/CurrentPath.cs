@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical.Solver;
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical.OperatingPoints;

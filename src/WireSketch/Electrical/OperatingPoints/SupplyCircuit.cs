@@ -80,9 +80,9 @@ internal sealed class SupplyCircuit
                 continue;
             }
 
-            if (path.HasReturn && path.Return.IsEmpty && path.Minus.Index != 0)
+            if (path.HasReturn && path.Return.IsEmpty && path.Minus != wiring.Body)
             {
-                Circuit.Resistor(path.Minus.Index, 0, Defaults.FactoryLead.Value);
+                Circuit.Resistor(path.Minus.Index, wiring.Body.Index, Defaults.FactoryLead.Value);
             }
 
             var (plus, minus) = (path.Plus.Index, path.Minus.Index);
@@ -100,7 +100,7 @@ internal sealed class SupplyCircuit
 
         if (first is not null && Defaults.EngineRuns(state))
         {
-            Circuit.Current(wiring.TerminalOf(first, "+")!.Index, 0, Defaults.BaseLoad(wiring).Value, 1);
+            Circuit.Current(wiring.TerminalOf(first, "+")!.Index, wiring.Body.Index, Defaults.BaseLoad(wiring).Value, 1);
         }
     }
 
@@ -200,7 +200,7 @@ internal sealed class SupplyCircuit
         else
         {
             var volts = own ?? (Defaults.EngineRuns(state) ? Defaults.Running(wiring) : wiring.Spec.Job.Vehicle.Rest?.Value ?? new Volts(12.6));
-            Circuit.Source(node, 0, volts.Value, through.Value);
+            Circuit.Source(node, wiring.Body.Index, volts.Value, through.Value);
         }
     }
 
@@ -214,6 +214,6 @@ internal sealed class SupplyCircuit
 
         var node = Circuit.NewNode();
         Circuit.Resistor(node, wiring.TerminalOf(first, "+")!.Index, Defaults.FactoryLead.Value);
-        AddRegulated("(alternator)", (node, 0), Defaults.Running(wiring), Defaults.Output(wiring, null, state));
+        AddRegulated("(alternator)", (node, wiring.Body.Index), Defaults.Running(wiring), Defaults.Output(wiring, null, state));
     }
 }

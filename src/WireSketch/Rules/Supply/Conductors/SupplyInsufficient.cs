@@ -3,7 +3,6 @@ using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules.Supply.Connections;
 
 namespace WireSketch.Rules.Supply.Conductors;
 

@@ -49,10 +49,10 @@ internal sealed class SupplyUnevenParallel : Rule
             var first = group.First();
             foreach (var run in group.Skip(1))
             {
-                if (Differ(first.Length.Value, run.Length.Value))
+                if (Differ(first.LengthTaken.Value, run.LengthTaken.Value))
                 {
                     yield return Report(
-                        RunText.LengthAt(run), $"{RunText.Full(install, first)} and {RunText.Full(install, run)} lie parallel and differ in length by {Percent(first.Length.Value, run.Length.Value)}",
+                        RunText.LengthAt(run), $"{RunText.Full(install, first)} and {RunText.Full(install, run)} lie parallel and differ in length by {Percent(first.LengthTaken.Value, run.LengthTaken.Value)}",
                         $"cut both to one length", run.Id, first.Id);
                 }
                 else if (Differ(WireSizes.CopperArea(first.Conductors[0]), WireSizes.CopperArea(run.Conductors[0])))

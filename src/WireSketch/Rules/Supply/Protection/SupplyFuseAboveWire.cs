@@ -2,7 +2,6 @@ using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
-using WireSketch.Rules.Supply.Conductors;
 
 namespace WireSketch.Rules.Supply.Protection;
 
