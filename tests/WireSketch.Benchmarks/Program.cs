@@ -8,6 +8,8 @@ switch (args)
         return LayoutCommand.Run(rest);
     case ["mistakes", .. var rest]:
         return MistakeTable.Print(rest);
+    case ["house", .. var rest]:
+        return HouseTable.Print(rest);
     case ["solver"]:
         return SolverTable.Print();
     default:

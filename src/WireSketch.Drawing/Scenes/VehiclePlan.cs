@@ -326,7 +326,7 @@ internal sealed class VehiclePlan
         return lines;
 
         static string Piece(WiredRun run) =>
-            run.LengthIsKnown ? $"{run.Id}{DeviceLabels.Unbroken}({LabelText.Length(run).Replace(' ', DeviceLabels.Unbroken)})" : run.Id;
+            run.Length is not null ? $"{run.Id}{DeviceLabels.Unbroken}({LabelText.Length(run).Replace(' ', DeviceLabels.Unbroken)})" : run.Id;
 
         void Add(string words, TextEmphasis emphasis) =>
             lines.AddRange(LineBreaker.Break(

@@ -95,8 +95,8 @@ internal static class LabelText
 
     /// <summary>Its length as written, or as its path gives it; empty if nothing does.</summary>
     public static string Length(WiredRun run) =>
-        !run.LengthIsKnown ? ""
+        run.Length is not { } length ? ""
         : run.Run.Length?.Words is { } words ? words
-        : run.Route.Any(r => r.Path.Length?.Words.TrimEnd().EndsWith('m') == true) ? Quantity.Print(run.Length)
-        : $"{Quantity.Digits(run.Length.Inches / 12, 3)} ft";
+        : run.Route.Any(r => r.Path.Length?.Words.TrimEnd().EndsWith('m') == true) ? Quantity.Print(length)
+        : $"{Quantity.Digits(length.Inches / 12, 3)} ft";
 }

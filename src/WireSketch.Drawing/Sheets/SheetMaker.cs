@@ -93,7 +93,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
             links[0] = (net, [whole[0], into]);
             links.Insert(1, (behind == net ? net + "#2" : behind, [outOf, .. whole[1..]]));
             // The label stands on the longer piece.
-            labeled = run.Run.Protection?.Distance is { } d && d.Value.Value > run.Length.Value / 2 ? 0 : 1;
+            labeled = run.Run.Protection?.Distance is { } d && d.Value.Value > run.LengthTaken.Value / 2 ? 0 : 1;
         }
 
         // A second core says by its id alone what it belongs to.
@@ -237,7 +237,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
 
         if (part.Run is { } run)
         {
-            var rating = run.Holder?.Rating?.Words ?? run.Run.Protection?.Rating?.Words ?? "";
+            var rating = run.Holder?.Rating?.Words ?? run.Run.Protection?.Rating.Words ?? "";
             var distance = run.Run.Protection?.Distance is { } d ? $"{d.Words} from {Short(run.From[0])}" : "";
             return new(part.Id, gear, gear.Drawing.Symbol, [rating], audience == Audience.Technician && distance.Length > 0 ? [.. LineBreaker.Break(distance, 60, TextSizes.Body, most: 2)] : [],
                 [], ["", ""], run.From[0].Gear.InVehicle && run.To[0].Gear.InVehicle, [gear.Id]);

@@ -1,5 +1,4 @@
 using WireSketch.Electrical;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WireSketch.Electrical;
 using WireSketch.Language;
 using WireSketch.Quantities;
@@ -32,20 +33,16 @@ internal static class ConductorProtections
     /// <summary>Every conductor with at least one rated device before it, source by source.</summary>
     public static IEnumerable<ConductorProtection> Of(InstalledSystem install)
     {
-        foreach (var (feed, own) in SourceReach.Own(install))
+        foreach (var (feed, own) in install.Reaches)
         {
-            var depth = own.ToDictionary(c => c.Conductor.Index, c => c.Protections.Length);
+            var thicker = new ThickerBefore(own);
             foreach (var fed in own)
             {
                 var device = fed.Protections.Where(p => p.Rating is not null).OrderBy(p => p.Rating!.Value.Value).LastOrDefaultOfLowest();
-                if (device?.Rating is not { } rating || SourceReach.CarriesAllOf(install, feed.Source, fed.Conductor))
+                if (device?.Rating is { } rating && !SourceReach.CarriesAllOf(install, feed.Source, fed.Conductor))
                 {
-                    continue;
+                    yield return new(feed.Source, fed, device, rating, install.Answers.Conductors[fed.Conductor.Index], thicker.Of(fed));
                 }
-
-                var thicker = fed.Through.LastOrDefault(t => depth.GetValueOrDefault(t.Index, -1) == fed.Protections.Length
-                    && WireSizes.CopperArea(t) > WireSizes.CopperArea(fed.Conductor) * SameSize);
-                yield return new(feed.Source, fed, device, rating, install.Answers.Conductors[fed.Conductor.Index], thicker);
             }
         }
     }
@@ -56,15 +53,46 @@ internal static class ConductorProtections
     /// </summary>
     public static IEnumerable<ConductorProtection> Ahead(InstalledSystem install)
     {
-        foreach (var (feed, own) in SourceReach.Own(install))
+        foreach (var (feed, own) in install.Reaches)
         {
+            var largest = LargestBehind(feed, own);
             foreach (var fed in own.Where(c => c.Protections.IsEmpty && !SourceReach.CarriesAllOf(install, feed.Source, c.Conductor)))
             {
-                var device = own.Where(c => !c.Protections.IsEmpty && c.Through.Contains(fed.Conductor)).Select(c => c.Protections[0]).Where(d => d.Rating is not null).MaxBy(d => d.Rating!.Value.Value);
-                if (device?.Rating is { } rating)
+                if (largest.TryGetValue(fed.Conductor.Index, out var device))
                 {
-                    yield return new(feed.Source, fed, device, rating, install.Answers.Conductors[fed.Conductor.Index], null);
+                    yield return new(feed.Source, fed, device, device.Rating!.Value, install.Answers.Conductors[fed.Conductor.Index], null);
                 }
+            }
+        }
+    }
+
+    /// <summary>By conductor, the first device with the highest rating on the ways that lead on through it; of like ones, that of the nearest conductor.</summary>
+    private static Dictionary<int, InternalConnection> LargestBehind(SupplyTree feed, ImmutableArray<ProtectedConductor> own)
+    {
+        var ranks = own.Select((c, i) => (c.Conductor.Index, Rank: i)).ToDictionary(x => x.Index, x => x.Rank);
+        var best = new Dictionary<int, (InternalConnection Device, int Rank)>();
+
+        // From the farthest back: each tells the one before it what lies behind.
+        foreach (var fed in feed.Conductors.Reverse().Where(f => f.Before is not null))
+        {
+            if (ranks.TryGetValue(fed.Conductor.Index, out var rank) && fed.Protections is [{ Rating: not null } first, ..])
+            {
+                Offer(fed.Before!.Conductor.Index, first, rank);
+            }
+
+            if (best.TryGetValue(fed.Conductor.Index, out var behind))
+            {
+                Offer(fed.Before!.Conductor.Index, behind.Device, behind.Rank);
+            }
+        }
+
+        return best.ToDictionary(b => b.Key, b => b.Value.Device);
+
+        void Offer(int conductor, InternalConnection device, int rank)
+        {
+            if (!best.TryGetValue(conductor, out var known) || (device.Rating!.Value.Value, -rank).CompareTo((known.Device.Rating!.Value.Value, -known.Rank)) > 0)
+            {
+                best[conductor] = (device, rank);
             }
         }
     }
@@ -83,5 +111,45 @@ internal static class ConductorProtections
         }
 
         return lowest;
+    }
+
+    /// <summary>Finds, for a conductor, the last one before it and after the same devices that has more copper.</summary>
+    private sealed class ThickerBefore
+    {
+        private readonly HashSet<int> own;
+        private readonly Dictionary<int, ProtectedConductor?> next = [];
+
+        public ThickerBefore(ImmutableArray<ProtectedConductor> own)
+        {
+            this.own = [.. own.Select(c => c.Conductor.Index)];
+            foreach (var fed in own)
+            {
+                next[fed.Conductor.Index] = Find(fed, WireSizes.CopperArea(fed.Conductor));
+            }
+        }
+
+        public Conductor? Of(ProtectedConductor fed) => Find(fed, WireSizes.CopperArea(fed.Conductor) * SameSize)?.Conductor;
+
+        /// <summary>What has no more copper than one that was looked at need not be looked at.</summary>
+        private ProtectedConductor? Find(ProtectedConductor fed, double copper)
+        {
+            for (var at = fed.Before; at is not null && at.Protections.Length == fed.Protections.Length;)
+            {
+                if (!own.Contains(at.Conductor.Index))
+                {
+                    at = at.Before;
+                }
+                else if (WireSizes.CopperArea(at.Conductor) > copper)
+                {
+                    return at;
+                }
+                else
+                {
+                    at = next[at.Conductor.Index];
+                }
+            }
+
+            return null;
+        }
     }
 }

@@ -41,8 +41,8 @@ internal static class FuseSizes
     /// The least that a fuse must carry: the load with a tenth to spare, and as much as any device behind it has of its own (common practice,
     /// no published source); never less than 1 A.
     /// </summary>
-    public static Amps Least(Wiring wiring, InternalConnection link, Amps load) =>
-        new(Math.Max(Math.Max(1, load.Value / Comfortable), DeviceFuses.Largest(wiring, link)?.Fuse.Value.Value ?? 0));
+    public static Amps Least(InstalledSystem install, InternalConnection link, Amps load) =>
+        new(Math.Max(Math.Max(1, load.Value / Comfortable), DeviceFuses.Largest(install, link)?.Fuse.Value.Value ?? 0));
 
     private static ImmutableArray<Amps> Of(FuseStyle? style) => style is null ? Usual : FuseTable.RatingsOf(style.Value);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
@@ -10,39 +11,20 @@ internal static class GroundPaths
     /// <summary>Whether wires lead from a terminal to the body or to the minus of another source; signal shields do not count.</summary>
     public static bool Reaches(Wiring wiring, Terminal start) =>
         Island(wiring, start).Select(i => wiring.Terminals[i])
-            .Any(t => t.Index == wiring.Body.Index || (t.Index != start.Index && t.Gear is Battery or Alternator or GeneralSource && t.Role == TerminalRole.Ground));
+            .Any(t => t.Index == wiring.Body.Index || (t.Index != start.Index && TerminalRoles.IsSourceMinus(t)));
 
     /// <summary>Every terminal, by index, that wires and ways through devices lead to; signal shields do not count.</summary>
-    public static HashSet<int> Island(Wiring wiring, Terminal start)
-    {
-        var seen = new HashSet<int>();
-        var queue = new Queue<Terminal>([start]);
-        while (queue.TryDequeue(out var here))
-        {
-            if (!seen.Add(here.Index))
-            {
-                continue;
-            }
+    public static HashSet<int> Island(Wiring wiring, Terminal start) => wiring.Graph.From(start).Over(Follow.WithoutShields, Pass.All).Reached();
 
-            foreach (var c in wiring.ConductorsAt[here.Index].Where(c => !c.IsShield))
-            {
-                queue.Enqueue(c.Other(here));
-            }
-
-            foreach (var l in wiring.LinksAt[here.Index])
-            {
-                queue.Enqueue(l.Other(here));
-            }
-        }
-
-        return seen;
-    }
+    /// <summary>The conductors by which a terminal reaches the body by the fewest steps, nearest to the terminal first; none if nothing leads there.</summary>
+    public static ImmutableArray<Conductor> ToBody(Wiring wiring, Terminal start) =>
+        wiring.Graph.From(start).Over(Follow.WithoutShields, Pass.All).PathTo(t => t.Index == wiring.Body.Index) is var (_, steps)
+            ? [.. steps.Select(s => s.Conductor).OfType<Conductor>()]
+            : [];
 
     /// <summary>Copper of a conductor together with those parallel to it: the same two terminals, or outputs of the same blocks.</summary>
-    public static double Copper(InstalledSystem install, Conductor conductor)
+    public static double Copper(Wiring wiring, Conductor conductor)
     {
-        var wiring = install.Wiring;
-
         // Of a hub that a thousand wires leave, the other end knows the few that lie side by side.
         var end = Landing(conductor.From) <= Landing(conductor.To) ? conductor.From : conductor.To;
         return Ends(end).SelectMany(t => wiring.ConductorsAt[t.Index]).Distinct()

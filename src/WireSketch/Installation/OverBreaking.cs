@@ -47,7 +47,7 @@ internal sealed record OverBreaking(FaultResult Worst, bool Several, InternalCon
     private static InternalConnection? BackedBy(InstalledSystem install, FaultResult fault, Dictionary<int, Amps> capable)
     {
         InternalConnection? found = null;
-        foreach (var way in install.Wiring.Feeds.Where(f => f.Source.Gear is Battery).SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(fault.Device!)))
+        foreach (var way in install.Wiring.Feeds.Where(f => f.Source.Gear is Battery).Select(f => f.FirstBehind(fault.Device!)).OfType<ProtectedConductor>())
         {
             var backing = way.Protections.TakeWhile(p => p.Index != fault.Device!.Index)
                 .LastOrDefault(p => capable.TryGetValue(p.Index, out var most) && most >= fault.DeviceAmpsAtNear);

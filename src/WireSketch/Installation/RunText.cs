@@ -28,8 +28,8 @@ internal static class RunText
     public static PrintedValue Measure(InstalledSystem install, Meters length) => PrintedValue.Of(length, Length(install, length));
 
     /// <summary>A run with its size and length: <c>P1 (4 AWG, 17 ft)</c>.</summary>
-    public static FindingText Full(InstalledSystem install, WiredRun run) => run.LengthIsKnown
-        ? FindingText.Of($"{run.Id} ({Gauge(run)}, {PrintedValue.Of(run.Length, run.Run.Length?.Words ?? Length(install, run.Length)):length})")
+    public static FindingText Full(InstalledSystem install, WiredRun run) => run.Length is { } known
+        ? FindingText.Of($"{run.Id} ({Gauge(run)}, {PrintedValue.Of(known, run.Run.Length?.Words ?? Length(install, known)):length})")
         : $"{run.Id} ({Gauge(run)})";
 
     /// <summary>The size of a run as a value of a finding.</summary>

@@ -7,30 +7,42 @@ using WireSketch.Topology;
 
 namespace WireSketch.Installation;
 
-/// <summary>What each source feeds by itself: up to the next source, whose own feed tells the rest.</summary>
-internal static class SourceReach
+/// <summary>What a source feeds by itself: up to the next source, whose own feed tells the rest.</summary>
+/// <param name="Feed">All that it can feed.</param>
+/// <param name="Own">Without what lies behind another source's positive terminal, or behind a dead short.</param>
+internal sealed record SourceReach(SupplyTree Feed, ImmutableArray<ProtectedConductor> Own)
 {
-    /// <summary>Feeds without what lies behind another source's positive terminal, or behind a dead short.</summary>
-    public static IEnumerable<(SupplyTree Feed, ImmutableArray<ProtectedConductor> Own)> Own(InstalledSystem install)
+    /// <summary>What each source feeds by itself, in the order of the sources.</summary>
+    public static ImmutableArray<SourceReach> Of(Wiring wiring)
     {
-        var sources = install.Wiring.Feeds.Select(f => f.Source.Index).ToHashSet();
-        foreach (var feed in install.Wiring.Feeds)
+        var sources = wiring.Feeds.Select(f => f.Source.Index).ToHashSet();
+        return [.. wiring.Feeds.Select(f => new SourceReach(f, Within(f, sources)))];
+    }
+
+    private static ImmutableArray<ProtectedConductor> Within(SupplyTree feed, HashSet<int> sources)
+    {
+        // Beyond: what lies behind a conductor that ends at another source or on ground.
+        var beyond = new HashSet<int>();
+        var own = ImmutableArray.CreateBuilder<ProtectedConductor>();
+        foreach (var fed in feed.Conductors)
         {
-            yield return (feed, [.. feed.Conductors.Where(c => c.Conductor.Wire.Size.Area.Value > 0 && !Passes(c, feed.Source.Index))]);
+            if (fed.Before is { } before && (beyond.Contains(before.Conductor.Index) || Ends(before.Near) || Ends(before.Far)))
+            {
+                beyond.Add(fed.Conductor.Index);
+            }
+            else if (fed.Conductor.Wire.Size.Area.Value > 0 && !Ends(fed.Near))
+            {
+                own.Add(fed);
+            }
         }
 
-        bool Passes(ProtectedConductor fed, int own) => Ends(fed.Near, own) || fed.Through.Any(t => Ends(t.From, own) || Ends(t.To, own));
+        return own.ToImmutable();
 
-        bool Ends(Terminal t, int own) => (t.Index != own && sources.Contains(t.Index)) || IsReturn(t);
+        bool Ends(Terminal t) => (t.Index != feed.Source.Index && sources.Contains(t.Index)) || TerminalRoles.IsGround(t);
     }
 
     /// <summary>Whether a source's plus reaches the body or a minus without a load between.</summary>
-    public static bool IsShorted(Wiring wiring) => wiring.Feeds.Any(f => f.Conductors.Any(c => !IsReturn(c.Near) && IsReturn(c.Far)));
-
-    /// <summary>Whether a terminal is on the body or on a source's minus by itself.</summary>
-    public static bool IsReturn(Terminal t) =>
-        t.Gear is null or ChassisPoint or BusBar { Ground: true } or TapPoint { Carries.Value: TapContent.Ground }
-        || (t.Gear is Battery or Alternator or GeneralSource && t.Role == Language.TerminalRole.Ground);
+    public static bool IsShorted(Wiring wiring) => wiring.Feeds.Any(f => f.Conductors.Any(c => !TerminalRoles.IsGround(c.Near) && TerminalRoles.IsGround(c.Far)));
 
     /// <summary>The most a source can give by its nature: alternators and chargers limit themselves, batteries do not. Null: no limit, or none is known.</summary>
     public static Amps? Limit(InstalledSystem install, Terminal source) => source.Gear switch

@@ -38,7 +38,7 @@ internal sealed class UnprotectedLengths
 
     private readonly InstalledSystem install;
     private readonly Terminal source;
-    private readonly ILookup<Terminal, ProtectedConductor> byNear;
+    private readonly ILookup<int, ProtectedConductor> byNear;
     private readonly List<UnprotectedLength> found = [];
     private readonly HashSet<int> sources;
 
@@ -46,7 +46,7 @@ internal sealed class UnprotectedLengths
     {
         this.install = install;
         this.source = source;
-        byNear = bare.ToLookup(c => c.Near);
+        byNear = bare.ToLookup(c => c.Near.Index);
         sources = [.. install.Wiring.Feeds.Select(f => f.Source.Index)];
     }
 
@@ -54,11 +54,11 @@ internal sealed class UnprotectedLengths
     public static IEnumerable<UnprotectedLength> Of(InstalledSystem install)
     {
         var all = new List<UnprotectedLength>();
-        foreach (var (feed, own) in SourceReach.Own(install))
+        foreach (var (feed, own) in install.Reaches)
         {
             var bare = own.Where(c => c.Protections.IsEmpty && !SourceReach.CarriesAllOf(install, feed.Source, c.Conductor)).ToArray();
             var walk = new UnprotectedLengths(install, feed.Source, bare);
-            foreach (var start in walk.Reached(feed.Source).SelectMany(t => walk.byNear[t]))
+            foreach (var start in walk.Reached(feed.Source).SelectMany(t => walk.byNear[t.Index]))
             {
                 walk.Visit(start);
             }
@@ -88,13 +88,13 @@ internal sealed class UnprotectedLengths
         else if (crosses)
         {
             var other = install.Wiring.Feeds.FirstOrDefault(f => f.Source.Index != source.Index
-                && f.Conductors.Any(c => c.Conductor.Index == fed.Conductor.Index && !c.Protections.IsEmpty)
+                && f.Of(fed.Conductor) is { Protections.IsEmpty: false }
                 && ends.Devices.Any(d => Leads(d.Device, fed, f.Source)))?.Source;
             Add(fed, other is null ? UnprotectedLengthFault.TooFar : UnprotectedLengthFault.OtherEnd, ends, other);
         }
         else
         {
-            foreach (var next in Reached(fed.Far).SelectMany(t => byNear[t]).Where(n => n.Through.Contains(fed.Conductor)))
+            foreach (var next in Reached(fed.Far).SelectMany(t => byNear[t.Index]).Where(n => n.ComesThrough(fed)))
             {
                 Visit(next);
             }
@@ -103,8 +103,7 @@ internal sealed class UnprotectedLengths
 
     /// <summary>Whether the device stands between this source and another: the other feeds the conductor through it.</summary>
     private bool Leads(InternalConnection device, ProtectedConductor fed, Terminal other) =>
-        install.Wiring.Feeds.Where(f => f.Source.Index == other.Index).SelectMany(f => f.Conductors)
-            .Any(c => c.Conductor.Index == fed.Conductor.Index && c.Protections.Any(p => p.Index == device.Index));
+        install.Wiring.Feeds.Where(f => f.Source.Index == other.Index).Any(f => f.Of(fed.Conductor)?.Protections.Contains(device) == true);
 
     private void Add(ProtectedConductor fed, UnprotectedLengthFault fault, Ends ends, Terminal? other)
     {
@@ -121,7 +120,7 @@ internal sealed class UnprotectedLengths
             ends.Devices.AddRange(install.Wiring.LinksAt[t.Index].Where(l => l.Protects).Select(l => (l, at)));
         }
 
-        var next = reached.SelectMany(t => byNear[t]).Where(n => n.Conductor.Index != fed.Conductor.Index && n.Through.Contains(fed.Conductor)).ToArray();
+        var next = reached.SelectMany(t => byNear[t.Index]).Where(n => n.Conductor.Index != fed.Conductor.Index && n.ComesThrough(fed)).ToArray();
         foreach (var n in next)
         {
             Collect(n, ends);
@@ -138,24 +137,8 @@ internal sealed class UnprotectedLengths
         at <= Limit + new Meters(0.001) && (sources.Contains(far.Index) || far.Gear is Amplifier { Supply.Fuse: not null } or Processor { Supply.Fuse: not null });
 
     /// <summary>Terminals joined to one inside devices without a fuse between.</summary>
-    private List<Terminal> Reached(Terminal start)
-    {
-        var all = new List<Terminal> { start };
-        for (var i = 0; i < all.Count; i++)
-        {
-            foreach (var link in install.Wiring.LinksAt[all[i].Index])
-            {
-                var there = link.Other(all[i]);
-                var passes = link.Kind is ConnectionKind.Joint or ConnectionKind.Switch || (link.Kind == ConnectionKind.Diode && link.A.Index == all[i].Index);
-                if (passes && there.Index != 0 && all.TrueForAll(t => t.Index != there.Index))
-                {
-                    all.Add(there);
-                }
-            }
-        }
-
-        return all;
-    }
+    private Terminal[] Reached(Terminal start) =>
+        [.. install.Wiring.Graph.From(start).Over(Follow.None, (c, from) => Pass.Unprotected(c, from) && c.Other(from) != install.Wiring.Body).Terminals()];
 
     private sealed class Ends
     {

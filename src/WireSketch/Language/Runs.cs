@@ -88,10 +88,10 @@ public sealed record InlineProtection
 {
     public bool Breaker { get; init; }
 
-    /// <summary>Rated current; a written null stands for <c>auto</c>.</summary>
-    public Written<Amps?>? Rating { get; init; }
+    /// <summary>Rated current, as far as it is written.</summary>
+    public InlineRating Rating { get; init; } = new InlineRating.None();
 
-    public bool Auto => Rating is { Value: null };
+    public bool Auto => Rating is InlineRating.Auto;
 
     public Written<FuseStyle>? Style { get; init; }
 
@@ -117,8 +117,10 @@ public sealed record InlineProtection
     {
         Breaker = breaker,
         At = f.At,
-        Rating = f.AmountOrAuto<Amps>("rating", "rated current, or auto"),
-        Style = breaker ? null : f.Choice("style", "construction of the fuse", FuseStyles.Words, "the smallest that comes in that rating and can break the fault current"),
+        Rating = InlineRating.Of(f.AmountOrAuto<Amps>("rating", "rated current, or auto")),
+        Style = breaker
+            ? null
+            : f.Choice("style", "construction of the fuse", FuseStyles.Words, "the smallest that comes in that rating and can break the fault current"),
         Breaking = f.Amount<Amps>("breaking", "the highest current it can break"),
         Reset = breaker ? f.Choice("reset", "how it is reset", BreakerResets.Words, "manual") : null,
         Distance = f.Amount<Meters>("at", "its distance from the from end; left out for a fuse in the block at that end", zero: true),
@@ -131,16 +133,61 @@ public sealed record InlineProtection
     {
         if (words.Value == "auto")
         {
-            return new() { Breaker = breaker, At = words.At, Rating = new(null, words.Words, words.At) };
+            return new() { Breaker = breaker, At = words.At, Rating = new InlineRating.Auto(words.Words, words.At) };
         }
 
         if (Quantity.TryRead<Amps>(words.Value, out var amps, out var trouble))
         {
-            return new() { Breaker = breaker, At = words.At, Rating = new(amps, words.Words, words.At) };
+            return new() { Breaker = breaker, At = words.At, Rating = new InlineRating.Rated(new(amps, words.Words, words.At)) };
         }
 
         f.Report(new("spec/value", Diagnostics.Severity.Error, trouble, words.At));
         return null;
+    }
+}
+
+/// <summary>What is written of an inline device's rating.</summary>
+public abstract record InlineRating
+{
+    private InlineRating()
+    {
+    }
+
+    /// <summary>The current, if one is written.</summary>
+    public virtual Amps? Amps => null;
+
+    /// <summary>As written.</summary>
+    public virtual string? Words => null;
+
+    /// <summary>Where it is written.</summary>
+    public virtual Text.SourceSpan? At => null;
+
+    internal static InlineRating Of(Written<Amps?>? read) => read switch
+    {
+        null => new None(),
+        { Value: { } amps } written => new Rated(new(amps, written.Words, written.At)),
+        { } written => new Auto(written.Words, written.At),
+    };
+
+    /// <summary>Nothing is written.</summary>
+    public sealed record None : InlineRating;
+
+    /// <summary>It is to be chosen.</summary>
+    public sealed record Auto(string Word, Text.SourceSpan Place) : InlineRating
+    {
+        public override string Words => Word;
+
+        public override Text.SourceSpan? At => Place;
+    }
+
+    /// <summary>So many amperes.</summary>
+    public sealed record Rated(Written<Amps> Current) : InlineRating
+    {
+        public override Amps? Amps => Current.Value;
+
+        public override string Words => Current.Words;
+
+        public override Text.SourceSpan? At => Current.At;
     }
 }
 

@@ -135,7 +135,7 @@ public sealed class AutoSizer
         var load = trial.Amps(run);
         var style = run.Run.Protection!.Style?.Value;
         var link = FuseSizes.LinkOf(wiring, run);
-        var least = link is null ? new Amps(load.Value / FuseSizes.Comfortable) : FuseSizes.Least(wiring, link, load);
+        var least = link is null ? new Amps(load.Value / FuseSizes.Comfortable) : FuseSizes.Least(trial.Install, link, load);
         if (FuseSizes.AtLeast(least, style) is not { } carries)
         {
             return null;
@@ -148,7 +148,7 @@ public sealed class AutoSizer
             return (allowed, $"{load} at most, and no more than the fixed wire behind it carries");
         }
 
-        var own = link is null ? null : DeviceFuses.Largest(wiring, link);
+        var own = link is null ? null : DeviceFuses.Largest(trial.Install, link);
         return (rating, rating > carries ? "the lowest that outlasts the start of what it feeds" : own is { } o && o.Fuse.Value.Value > load.Value / FuseSizes.Comfortable ? $"{o.Gear.Id} has {o.Fuse.Words} of its own" : $"{load} at most with a tenth to spare");
     }
 

@@ -47,14 +47,26 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         }
 
         var route = Route(run, from, to);
-        var (length, known) = Length(run, route);
+        var known = Length(run, route);
+        var length = known ?? WiredRun.AssumedLength;
         var wire = WireResolver.Resolve(run, types, choices, findings) with { Termination = spec.Settings.Termination?.Value ?? Assume.Termination.Value };
         var kind = Kind(from, to);
         var holder = Holder(run, from, to, length);
         var start = conductors.Count;
         var maker = new Maker(this, run, kind, wire, length, holder);
         Connect(run, from, to, maker);
-        return new(run, kind, from, to, [.. conductors.Skip(start)], holder, wire, length, route, known);
+        return new()
+        {
+            Run = run,
+            Kind = kind,
+            From = from,
+            To = to,
+            Conductors = [.. conductors.Skip(start)],
+            Holder = holder,
+            Wire = wire,
+            Length = known,
+            Route = route,
+        };
     }
 
     private static Dictionary<string, WireType> ByName(ImmutableArray<WireType> types) => types.DistinctBy(t => t.Id).ToDictionary(t => t.Id, StringComparer.Ordinal);
@@ -78,14 +90,15 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         return routes.NodeOf(from[0].Gear) is { } start && ends.All(e => e is not null) ? [.. routes.Farthest(start, ends!).Select(p => new RoutedPath(p, run.Name.At))] : [];
     }
 
-    private static (Meters Length, bool Known) Length(Run run, ImmutableArray<RoutedPath> route)
+    /// <summary>As written, else that of its way; null if neither is known.</summary>
+    private static Meters? Length(Run run, ImmutableArray<RoutedPath> route)
     {
         if (run.Length is { } written)
         {
-            return (written.Value, true);
+            return written.Value;
         }
 
-        return route.Length > 0 && route.Length >= run.Along.Length && route.All(r => r.Path.Length is not null) ? (RouteFinder.Length([.. route.Select(r => r.Path)]), true) : (Assume.Length.Value, false);
+        return route.Length > 0 && route.Length >= run.Along.Length && route.All(r => r.Path.Length is not null) ? RouteFinder.Length([.. route.Select(r => r.Path)]) : null;
     }
 
     private ProtectiveDevice? Holder(Run run, ImmutableArray<RunEnd> from, ImmutableArray<RunEnd> to, Meters length)
@@ -120,14 +133,14 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         }
 
         var at = Min(device.Distance?.Value ?? new Meters(0), length);
-        Amps? rating = device.Auto && choices.Fuses.TryGetValue(run.Id, out var chosen) ? chosen : device.Rating?.Value;
+        Amps? rating = device.Auto && choices.Fuses.TryGetValue(run.Id, out var chosen) ? chosen : device.Rating.Amps;
         var nearTo = at.Value > length.Value / 2;
         var host = nearTo ? to[0].Gear : from[0].Gear;
         var holder = new ProtectiveDevice
         {
             Name = new($"{run.Id}.{word}", run.Name.Words, device.At),
             Breaker = device.Breaker,
-            Rating = rating is { } r ? new(r, device.Auto ? Quantity.Print(r) : device.Rating?.Words ?? Quantity.Print(r), device.Rating?.At ?? device.At) : null,
+            Rating = rating is { } r ? new(r, device.Auto ? Quantity.Print(r) : device.Rating.Words ?? Quantity.Print(r), device.Rating.At ?? device.At) : null,
             Style = device.Style,
             Breaking = device.Breaking,
             Reset = device.Reset,
@@ -308,17 +321,30 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
                 var c = wirer.conductors[i];
                 if (!c.IsJumper && c.To.Index == c.From.Index)
                 {
-                    wirer.conductors[i] = c with { To = seconds.Contains(i) ? minus : plus };
+                    wirer.conductors[i] = c.Changed(seconds.Contains(i) ? minus : plus, c.Kind);
                 }
                 else if (!c.IsJumper && holder is not null && c.From.Gear == holder)
                 {
-                    wirer.conductors[i] = c with { To = plus };
+                    wirer.conductors[i] = c.Changed(plus, c.Kind);
                 }
             }
         }
 
         private void Add(string id, Terminal from, Terminal to, Meters cut, bool shield, bool jumper) =>
-            wirer.conductors.Add(new(wirer.conductors.Count, id, run.Id, kind, from, to, wire, cut, wirer.Hottest(from, to), shield, jumper));
+            wirer.conductors.Add(new()
+            {
+                Index = wirer.conductors.Count,
+                Id = id,
+                RunId = run.Id,
+                Kind = kind,
+                From = from,
+                To = to,
+                Wire = wire,
+                Length = cut,
+                ZoneId = wirer.Hottest(from, to),
+                IsShield = shield,
+                IsJumper = jumper,
+            });
     }
 
     private string? Hottest(Terminal from, Terminal to)

@@ -69,7 +69,7 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
         var onRun = join.FuseMayStandAtRun
             ? runs.Where(r => r.Holder is null && r.Run.Protection is not null && r.From.Any(e => e.Nodes.Contains(second))).Select(r => r.Run.Protection!).FirstOrDefault()
             : null;
-        var (rating, at) = join.Rating is { } written ? (written.Value, written.At) : (onRun?.Rating?.Value, onRun?.At);
+        var (rating, at) = join.Rating is { } written ? (written.Value, written.At) : (onRun?.Rating.Amps, onRun?.At);
         links.Add(new(
             links.Count, device.Id + join.Suffix, device, join.Kind, first, second, rating, onRun?.Style?.Value ?? join.Style?.Value, onRun?.Breaking?.Value ?? join.Breaking?.Value,
             ResistanceOf(join.Kind), join.Drop?.Value ?? (join.Kind == ConnectionKind.Diode ? Assume.DiodeDrop.Value : null), join.ClosedIn, join.Kind is ConnectionKind.Fuse or ConnectionKind.Breaker && at is not null ? at : device.Name.At)
@@ -90,29 +90,8 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
     /// Whether runs lead from a terminal to a chassis point. A cable that only takes a load's return back to the battery does not: the
     /// vehicle's own lead is still there.
     /// </summary>
-    private bool IsOnBody(Terminal start)
-    {
-        var conductors = runs.SelectMany(r => r.Conductors).Where(c => !c.IsShield).SelectMany(c => new[] { (At: c.From, Next: c.To), (At: c.To, Next: c.From) }).ToLookup(x => x.At.Index, x => x.Next);
-        var seen = new HashSet<int>();
-        var queue = new Queue<Terminal>([start]);
-        while (queue.TryDequeue(out var here))
-        {
-            if (here.Gear is { } gear && gear.LandingAt(here.Shape).Form == LandingForm.BodyBolt)
-            {
-                return true;
-            }
-
-            if (seen.Add(here.Index))
-            {
-                foreach (var next in conductors[here.Index])
-                {
-                    queue.Enqueue(next);
-                }
-            }
-        }
-
-        return false;
-    }
+    private bool IsOnBody(Terminal start) =>
+        TerminalGraph.Of(runs.SelectMany(r => r.Conductors), []).From(start).Over(Follow.WithoutShields, Pass.None).Terminals().Any(t => t.Gear is { } gear && gear.LandingAt(t.Shape).Form == LandingForm.BodyBolt);
 
     private void JoinAcross(Gear device, AcrossJoin join, ICollection<Finding> findings)
     {

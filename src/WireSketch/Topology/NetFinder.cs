@@ -8,38 +8,25 @@ internal static class NetFinder
 {
     public static (ImmutableArray<Net> All, ImmutableArray<Net> Of) Find(IReadOnlyList<Terminal> terminals, IReadOnlyList<Conductor> conductors, ImmutableArray<InternalConnection> links)
     {
-        var parent = Enumerable.Range(0, terminals.Count).ToArray();
-        int Root(int i)
-        {
-            while (parent[i] != i)
-            {
-                parent[i] = parent[parent[i]];
-                i = parent[i];
-            }
-
-            return i;
-        }
-
-        void Join(Terminal a, Terminal b) => parent[Math.Max(Root(a.Index), Root(b.Index))] = Math.Min(Root(a.Index), Root(b.Index));
-
+        var joined = new UnionFind(terminals.Count);
         foreach (var c in conductors)
         {
-            Join(c.From, c.To);
+            joined.Join(c.From.Index, c.To.Index);
         }
 
         foreach (var l in links.Where(l => l.Kind == ConnectionKind.Joint))
         {
-            Join(l.A, l.B);
+            joined.Join(l.A.Index, l.B.Index);
         }
 
         var names = new string?[terminals.Count];
         foreach (var c in conductors)
         {
             // Both cores of a cable belong to one run; a net of its own needs a name of its own.
-            names[Root(c.From.Index)] ??= c.Id;
+            names[joined.Root(c.From.Index)] ??= c.Id;
         }
 
-        var members = terminals.GroupBy(t => Root(t.Index)).OrderBy(g => g.Key).Select(g => (Root: g.Key, Net: new Net(names[g.Key] ?? terminals[g.Key].Id, [.. g]))).ToArray();
+        var members = terminals.GroupBy(t => joined.Root(t.Index)).OrderBy(g => g.Key).Select(g => (Root: g.Key, Net: new Net(names[g.Key] ?? terminals[g.Key].Id, [.. g]))).ToArray();
         var of = new Net[terminals.Count];
         foreach (var (_, net) in members)
         {

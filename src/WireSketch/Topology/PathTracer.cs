@@ -8,9 +8,14 @@ internal sealed class PathTracer(
     ImmutableArray<Gear> gear, ImmutableArray<SourceTerminals> sources, TerminalTable table, ImmutableArray<ImmutableArray<Conductor>> conductorsAt, ImmutableArray<ImmutableArray<InternalConnection>> linksAt)
 {
     private readonly int count = table.All.Count;
-    private readonly HashSet<int> feeding = [.. sources.Where(s => s.Source is not VehicleCircuit { IsSignalOnly: true }).Select(s => s.Plus.Index)];
-    private readonly HashSet<int> returns = [table.Body.Index, .. sources.Select(s => s.Minus?.Index).OfType<int>()];
-    private readonly ILookup<string, Terminal> groundsInside = table.All.Where(t => t.Gear is not null && IsGroundInside(t)).ToLookup(t => t.Gear!.Id, StringComparer.Ordinal);
+    private readonly ShortestPaths toSources =
+        new(table.All.Where(TerminalRoles.FeedsLoads), table.Body, Pass.AgainstDiodes, conductorsAt, linksAt, turned: true);
+
+    private readonly ShortestPaths toReturns =
+        new(table.All.Where(TerminalRoles.TakesBack), table.Body, Pass.AlongDiodes, conductorsAt, linksAt, turned: false);
+
+    private readonly TerminalGraph graph = new(t => conductorsAt[t.Index], t => linksAt[t.Index]);
+    private readonly ILookup<string, Terminal> groundsInside = table.All.Where(t => t.Gear is not null && TerminalRoles.IsGroundInside(t)).ToLookup(t => t.Gear!.Id, StringComparer.Ordinal);
 
     /// <summary>What each battery, wired alternator and other source can feed. The way with the fewest fuses counts, then the shortest.</summary>
     public ImmutableArray<SupplyTree> Feeds() =>
@@ -27,11 +32,11 @@ internal sealed class PathTracer(
         var ways = new TracedPath?[count];
         var done = new bool[count];
         var fed = ImmutableArray.CreateBuilder<ProtectedConductor>();
-        var seen = new HashSet<int>();
+        var known = new Dictionary<int, ProtectedConductor>();
         var queue = new PriorityQueue<Terminal, (int Fuses, double Length, int Index)>();
+        var came = new (Terminal From, Conductor? Conductor, InternalConnection? Link)[count];
         fuses[source.Index] = 0;
         length[source.Index] = 0;
-        ways[source.Index] = new([], []);
         queue.Enqueue(source, (0, 0, source.Index));
         while (queue.TryDequeue(out var here, out _))
         {
@@ -41,121 +46,74 @@ internal sealed class PathTracer(
             }
 
             done[here.Index] = true;
-            var way = ways[here.Index]!;
+            var way = ways[here.Index] = WayTo(here);
             foreach (var conductor in conductorsAt[here.Index])
             {
-                if (seen.Add(conductor.Index))
+                if (!known.ContainsKey(conductor.Index))
                 {
-                    fed.Add(new(conductor, here, new(length[here.Index]), way.Protections, way.Through));
+                    fed.Add(known[conductor.Index] = new(conductor, here, new(length[here.Index]), way.Protections, way.Last));
                 }
 
-                Reach(conductor.Other(here), fuses[here.Index], length[here.Index] + conductor.Length.Value, way with { Through = way.Through.Add(conductor) });
+                Reach(conductor.Other(here), fuses[here.Index], length[here.Index] + conductor.Length.Value, (here, conductor, null));
             }
 
-            foreach (var link in linksAt[here.Index].Where(l => Passes(l, here)))
+            foreach (var link in linksAt[here.Index].Where(l => Pass.Feeding(l, here)))
             {
-                Reach(link.Other(here), fuses[here.Index] + (link.Protects ? 1 : 0), length[here.Index], link.Protects ? way with { Protections = way.Protections.Add(link) } : way);
+                Reach(link.Other(here), fuses[here.Index] + (link.Protects ? 1 : 0), length[here.Index], (here, null, link));
             }
         }
 
         return new(source, fed.ToImmutable());
 
-        void Reach(Terminal next, int f, double l, TracedPath way)
+        void Reach(Terminal next, int f, double l, (Terminal From, Conductor? Conductor, InternalConnection? Link) step)
         {
             if (!done[next.Index] && (f, l).CompareTo((fuses[next.Index], length[next.Index])) < 0)
             {
-                (fuses[next.Index], length[next.Index], ways[next.Index]) = (f, l, way);
+                (fuses[next.Index], length[next.Index], came[next.Index]) = (f, l, step);
                 queue.Enqueue(next, (f, l, next.Index));
             }
         }
-    }
 
-    private static bool Passes(InternalConnection link, Terminal from) =>
-        link.Kind is not (ConnectionKind.Chassis or ConnectionKind.FactoryLead) && (link.Kind != ConnectionKind.Diode || link.A.Index == from.Index);
+        // Only of the way that is taken: what lies along one way shares its protections.
+        TracedPath WayTo(Terminal here)
+        {
+            if (here.Index == source.Index)
+            {
+                return new([], null);
+            }
+
+            var (from, conductor, link) = came[here.Index];
+            var before = ways[from.Index]!;
+            return conductor is not null ? before with { Last = known[conductor.Index] }
+                : link!.Protects ? before with { Protections = before.Protections.Add(link) }
+                : before;
+        }
+    }
 
     private LoadPath PathOf(Gear device, PowerInput input, Terminal plus, Terminal minus)
     {
         var supplyTaken = device.InVehicle && conductorsAt[plus.Index].IsEmpty;
         var returnTaken = device.InVehicle && conductorsAt[minus.Index].IsEmpty;
-        var (source, supply) = Search(plus, IsSource, backwards: true, shields: false);
-        var (end, back) = Search(minus, IsReturn, backwards: false, shields: false);
+        var (source, supply) = toSources.From(plus);
+        var (end, back) = toReturns.From(minus);
         var throughShield = false;
         if (end is null && !returnTaken)
         {
-            (_, back) = Search(minus, IsReturn, backwards: false, shields: true);
+            back = ThroughShields(minus);
             throughShield = !back.IsEmpty;
         }
 
-        return new(device, plus, minus, source, [.. supply.Reverse().Select(Turned)], back, end is not null || returnTaken, supplyTaken, throughShield) { Input = input };
+        return new(device, plus, minus, source, supply, back, end is not null || returnTaken, supplyTaken, throughShield) { Input = input };
     }
 
-    private static PathStep Turned(PathStep step) => step with { Enters = step.Leaves, Leaves = step.Enters };
+    /// <summary>The fewest steps back where signal shields count too: for what nothing else leads back from.</summary>
+    private ImmutableArray<PathStep> ThroughShields(Terminal minus) =>
+        graph.From(minus).Over(Follow.All, Pass.AlongDiodes).EndingAt(t => t.Index == table.Body.Index).Sharing(GroundsInside).PathTo(TerminalRoles.TakesBack) is var (_, steps)
+            ? [.. steps.Select(s => new PathStep(s.Conductor, s.Link, s.From, s.To))]
+            : [];
 
-    private bool IsSource(Terminal t) => feeding.Contains(t.Index);
+    private IEnumerable<Terminal> GroundsInside(Terminal here) => here.Gear is { } device && TerminalRoles.IsGroundInside(here) ? groundsInside[device.Id] : [];
 
-    private bool IsReturn(Terminal t) => returns.Contains(t.Index);
-
-    /// <summary>The fewest steps from a terminal to one that fits. Signal shields count only where nothing else leads there.</summary>
-    private (Terminal? End, ImmutableArray<PathStep> Steps) Search(Terminal start, Func<Terminal, bool> fits, bool backwards, bool shields)
-    {
-        // A search goes a short way: tables of all terminals would cost more than the search, once for every load.
-        var came = new Dictionary<int, PathStep?> { [start.Index] = null };
-        var queue = new Queue<Terminal>([start]);
-        while (queue.TryDequeue(out var here))
-        {
-            if (fits(here) && here.Index != start.Index)
-            {
-                var steps = new List<PathStep>();
-                for (var t = here; t.Index != start.Index; t = came[t.Index]!.Enters)
-                {
-                    steps.Add(came[t.Index]!);
-                }
-
-                steps.Reverse();
-                return (here, [.. steps]);
-            }
-
-            if (here.Index == table.Body.Index)
-            {
-                continue;
-            }
-
-            foreach (var c in conductorsAt[here.Index])
-            {
-                Go(c.Other(here), new(c, null, here, c.Other(here)));
-            }
-
-            foreach (var l in linksAt[here.Index])
-            {
-                var from = backwards ? l.Other(here) : here;
-                if (l.Kind != ConnectionKind.Diode || l.A.Index == from.Index)
-                {
-                    Go(l.Other(here), new(null, l, here, l.Other(here)));
-                }
-            }
-
-            if (shields && here.Gear is { } device && IsGroundInside(here))
-            {
-                // Inside a device the shields of its signal sockets sit on its ground.
-                foreach (var t in groundsInside[device.Id])
-                {
-                    Go(t, new(null, null, here, t));
-                }
-            }
-        }
-
-        return (null, []);
-
-        void Go(Terminal next, PathStep step)
-        {
-            if (came.TryAdd(next.Index, step))
-            {
-                queue.Enqueue(next);
-            }
-        }
-    }
-
-    private static bool IsGroundInside(Terminal t) => (t.Role == TerminalRole.Line && t.Side == '-') || (t.Role == TerminalRole.Ground && t.Shape.Name == "-");
-
-    private sealed record TracedPath(ImmutableArray<InternalConnection> Protections, ImmutableArray<Conductor> Through);
+    /// <summary>A way from the source: its fuses and breakers, and the last conductor on it.</summary>
+    private sealed record TracedPath(ImmutableArray<InternalConnection> Protections, ProtectedConductor? Last);
 }

@@ -81,6 +81,9 @@ public sealed record Wiring
     /// <summary>The - of a pair that a device declares.</summary>
     public Terminal MinusOf(Gear gear, TerminalShape pair) => TerminalsById[TerminalTable.Name(gear, pair) + ".-"];
 
+    /// <summary>The walk over its terminals.</summary>
+    internal TerminalGraph Graph => new(t => ConductorsAt[t.Index], t => LinksAt[t.Index]);
+
     /// <summary>A device's terminal by its own name, or null if the device has none of that name.</summary>
     public Terminal? TerminalOf(Gear gear, string name) => TerminalsById.GetValueOrDefault(name.Length == 0 ? gear.Id : $"{gear.Id}.{name}");
 
@@ -114,66 +117,31 @@ public sealed record SourceTerminals(Gear Gear, SupplySource Source, Terminal Pl
 public sealed record ContactCoil(Terminal Plus, Terminal Minus, bool ClosesPulledIn);
 
 /// <summary>A point that one conductor can land on.</summary>
-/// <param name="Index">Its place in <see cref="Wiring.Terminals"/>.</param>
-/// <param name="Id">Full name: <c>amp.+</c>, <c>amp.sub.-</c>, <c>seat-bolt</c>; <c>(body)</c> for the vehicle's body.</param>
-/// <param name="Gear">Its device; null for the body.</param>
-/// <param name="Shape">The terminal or pair of the device that it belongs to.</param>
-/// <param name="Side">'+' or '-' for a side of a pair, else a space.</param>
-public sealed record Terminal(int Index, string Id, Gear? Gear, TerminalShape Shape, char Side)
+/// <param name="index">Its place among all.</param>
+/// <param name="id">Full name.</param>
+/// <param name="gear">Its device; null for the body.</param>
+/// <param name="shape">What it belongs to.</param>
+/// <param name="side">Its side of a pair.</param>
+public sealed class Terminal(int index, string id, Gear? gear, TerminalShape shape, char side)
 {
+    /// <summary>Its place in <see cref="Wiring.Terminals"/>.</summary>
+    public int Index => index;
+
+    /// <summary>Full name: <c>amp.+</c>, <c>amp.sub.-</c>, <c>seat-bolt</c>; <c>(body)</c> for the vehicle's body.</summary>
+    public string Id => id;
+
+    /// <summary>Its device; null for the body.</summary>
+    public Gear? Gear => gear;
+
+    /// <summary>The terminal or pair of the device that it belongs to.</summary>
+    public TerminalShape Shape => shape;
+
+    /// <summary>'+' or '-' for a side of a pair, else a space.</summary>
+    public char Side => side;
+
     public TerminalRole Role => Shape.Role;
 
-    public bool Equals(Terminal? other) => other is not null && other.Index == Index && other.Id == Id;
-
-    public override int GetHashCode() => Index;
-
     public override string ToString() => Id;
-}
-
-/// <summary>What a run carries.</summary>
-public enum RunKind
-{
-    Supply,
-    Ground,
-    Line,
-    Speaker,
-    Control,
-}
-
-/// <summary>A terminal, pair or group at an end of a run, as it is named and drawn.</summary>
-/// <param name="Id">Full name: <c>amp.sub</c>, <c>radio.front</c>, <c>amp.+</c>.</param>
-/// <param name="Gear">Its device.</param>
-/// <param name="Shape">What was named; for a single side of a pair, the pair.</param>
-/// <param name="Nodes">The single terminals it stands for, pairs as + then −, members in order.</param>
-/// <param name="At">Where it is written.</param>
-public sealed record RunEnd(string Id, Gear Gear, TerminalShape Shape, ImmutableArray<Terminal> Nodes, Text.SourceSpan At);
-
-/// <summary>A run with its ends found and its conductors made.</summary>
-/// <param name="Run">As written.</param>
-/// <param name="Kind">What it carries.</param>
-/// <param name="From">Its beginning: one end, or the two single terminals of a pair.</param>
-/// <param name="To">Its other ends; several for a run to several loads.</param>
-/// <param name="Conductors">All its conductors, jumpers of a hookup included.</param>
-/// <param name="Holder">The device of its inline fuse or breaker; null if it has none, or if the fuse sits in a block.</param>
-/// <param name="Wire">Its wire, with every default filled in.</param>
-/// <param name="Length">Length of one conductor, without slack.</param>
-/// <param name="Route">The paths that it follows, in order: as written, else the shortest way between its ends where it has no length either.</param>
-/// <param name="LengthIsKnown">False if neither a length nor a path gives it; then <paramref name="Length"/> is a stand-in of 3 m.</param>
-public sealed record WiredRun(
-    Run Run, RunKind Kind, ImmutableArray<RunEnd> From, ImmutableArray<RunEnd> To, ImmutableArray<Conductor> Conductors, ProtectiveDevice? Holder,
-    WireProperties Wire, Meters Length, ImmutableArray<RoutedPath> Route, bool LengthIsKnown)
-{
-    public string Id => Run.Id;
-
-    /// <summary>What guards it where it passes a wall: as written, else what its path passes; null if neither names a guard.</summary>
-    public string? Guard => Route.SelectMany(r => r.Path.Passes).Prepend(Run.Through ?? default).Select(p => p.Value).FirstOrDefault(w => w is not null && PassageWords.IsGuard(w));
-
-    /// <summary>True if current comes and goes in the same cable.</summary>
-    public bool IsTwoWire => From.Sum(e => e.Nodes.Length) > 1;
-
-    public bool Equals(WiredRun? other) => other is not null && ReferenceEquals(Run, other.Run);
-
-    public override int GetHashCode() => Id.GetHashCode(StringComparison.Ordinal);
 }
 
 /// <summary>A path that a run follows.</summary>
@@ -204,91 +172,16 @@ public sealed record WireProperties(
     public Ohms Termination { get; init; } = Assume.Termination.Value;
 }
 
-/// <summary>One physical conductor between two terminals.</summary>
-/// <param name="Index">Its place in <see cref="Wiring.Conductors"/>.</param>
-/// <param name="Id">Its run's id; <c>P1-1</c> and <c>P1-2</c> before and after an inline device; <c>S1+</c> and <c>S1-</c> in a cable; jumpers of a hookup <c>S1.link1</c>.</param>
-/// <param name="RunId">Its run.</param>
-/// <param name="Kind">What it carries.</param>
-/// <param name="From">Where it begins.</param>
-/// <param name="To">Where it ends.</param>
-/// <param name="Wire">What it is made of.</param>
-/// <param name="Length">As cut, without slack; zero for a jumper inside a terminal.</param>
-/// <param name="ZoneId">The hottest zone it lies in; null if neither end has a zone.</param>
-/// <param name="IsShield">It is the shield of a signal cable.</param>
-/// <param name="IsJumper">It links coils or drivers of a hookup.</param>
-public sealed record Conductor(
-    int Index, string Id, string RunId, RunKind Kind, Terminal From, Terminal To, WireProperties Wire, Meters Length, string? ZoneId, bool IsShield, bool IsJumper)
-{
-    /// <summary>The other end.</summary>
-    public Terminal Other(Terminal end) => end.Index == From.Index ? To : From;
-
-    public bool Equals(Conductor? other) => other is not null && other.Index == Index && other.Id == Id;
-
-    public override int GetHashCode() => Index;
-
-    public override string ToString() => Id;
-}
-
-/// <summary>A way through a device.</summary>
-/// <param name="Index">Its place in <see cref="Wiring.Links"/>.</param>
-/// <param name="Id">Name to show: <c>P1.fuse</c>, <c>fuses.2</c>, <c>isolator</c>.</param>
-/// <param name="Gear">Its device; null for the vehicle's body.</param>
-/// <param name="Kind">How it joins.</param>
-/// <param name="A">One side; the source's side of a diode.</param>
-/// <param name="B">The other side.</param>
-/// <param name="Rating">Rated current of a fuse, breaker, switch or contact; null if unknown.</param>
-/// <param name="Style">Construction of a fuse as written; null if not given.</param>
-/// <param name="Breaking">Highest current it can break, if written.</param>
-/// <param name="Resistance">Its resistance, if that is known without tables.</param>
-/// <param name="Drop">Volts lost across it, for a diode.</param>
-/// <param name="ClosedIn">States in which it is closed.</param>
-/// <param name="At">Where it is written.</param>
-public sealed record InternalConnection(
-    int Index, string Id, Gear? Gear, ConnectionKind Kind, Terminal A, Terminal B, Amps? Rating, FuseStyle? Style, Amps? Breaking, Ohms? Resistance, Volts? Drop,
-    ImmutableSortedSet<SystemState> ClosedIn, Text.SourceSpan? At)
-{
-    /// <summary>What moves it, where it is the contact of a relay.</summary>
-    public ContactCoil? Coil { get; init; }
-
-    /// <summary>What the device says of it; null where it lies across terminals of another.</summary>
-    public TerminalJoin? Join { get; init; }
-
-    public bool Protects => Kind is ConnectionKind.Fuse or ConnectionKind.Breaker;
-
-    public Terminal Other(Terminal end) => end.Index == A.Index ? B : A;
-
-    public bool Equals(InternalConnection? other) => other is not null && other.Index == Index && other.Id == Id;
-
-    public override int GetHashCode() => Index;
-
-    public override string ToString() => Id;
-}
-
 /// <summary>Terminals that are one node as far as a meter's beep can tell: joined by conductors and solid metal.</summary>
-/// <param name="Id">Id of its first run in the order of the spec; of its first terminal if it has no run.</param>
-/// <param name="Terminals">In order of index.</param>
-public sealed record Net(string Id, ImmutableArray<Terminal> Terminals)
+/// <param name="id">Its name.</param>
+/// <param name="terminals">Its terminals.</param>
+public sealed class Net(string id, ImmutableArray<Terminal> terminals)
 {
-    public bool Equals(Net? other) => other is not null && other.Id == Id;
+    /// <summary>Id of its first run in the order of the spec; of its first terminal if it has no run.</summary>
+    public string Id => id;
 
-    public override int GetHashCode() => Id.GetHashCode(StringComparison.Ordinal);
-}
-
-/// <summary>What one supply source can feed.</summary>
-/// <param name="Source">The source's positive terminal.</param>
-/// <param name="Conductors">Every conductor it can feed, nearest first.</param>
-public sealed record SupplyTree(Terminal Source, ImmutableArray<ProtectedConductor> Conductors);
-
-/// <summary>A conductor as seen from a source that can feed it.</summary>
-/// <param name="Conductor">The conductor.</param>
-/// <param name="Near">The end that the source's current comes in at.</param>
-/// <param name="Distance">Length of wire from the source to that end.</param>
-/// <param name="Protections">Fuses and breakers between source and conductor, nearest to the source first. Empty: nothing protects it against this source.</param>
-/// <param name="Through">The conductors between source and this one, from the source on.</param>
-public sealed record ProtectedConductor(
-    Conductor Conductor, Terminal Near, Meters Distance, ImmutableArray<InternalConnection> Protections, ImmutableArray<Conductor> Through)
-{
-    public Terminal Far => Conductor.Other(Near);
+    /// <summary>In order of index.</summary>
+    public ImmutableArray<Terminal> Terminals => terminals;
 }
 
 /// <summary>A step along a path: a conductor or a way through a device.</summary>

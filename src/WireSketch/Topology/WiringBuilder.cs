@@ -32,8 +32,8 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
         ImmutableArray<InternalConnection> links = [.. new ConnectionBuilder(table, runs, t => wired.Contains(t.Index)).Make(gear, findings)];
         var nets = NetFinder.Find(table.All, wirer.Conductors, links);
         var kinds = NetFinder.Kinds(runs, nets.Of);
-        ImmutableArray<Conductor> conductors = [.. wirer.Conductors.Select(c => c with { Kind = kinds[c.RunId] })];
-        runs = [.. runs.Select(r => r with { Kind = kinds[r.Id], Conductors = [.. r.Conductors.Select(c => conductors[c.Index])] })];
+        ImmutableArray<Conductor> conductors = [.. wirer.Conductors.Select(c => c.Changed(c.To, kinds[c.RunId]))];
+        runs = [.. runs.Select(r => r.Carrying(kinds[r.Id], [.. r.Conductors.Select(c => conductors[c.Index])]))];
         var conductorsAt = At(conductors, c => (c.From, c.To));
         var linksAt = At(links, l => (l.A, l.B));
         ImmutableArray<SourceTerminals> sources =

@@ -17,7 +17,7 @@ internal static class SupplyMistakes
     [
         new("fuse left out", true, Unprotected, s => FromSources(s).Select(r => new Mistake(r.Id, s.Drop(s.Of(r), s.Of(r).Find("fuse") is null ? "breaker" : "fuse")))),
         new("fuse far from the source", true, Unprotected, s =>
-            FromSources(s).Where(r => r.Length.Value > 1.5).Select(r => new Mistake(r.Id, s.Put(s.ProtectionOf(r)!, "at", GoodSpec.Long(r.Length.Value * 0.8))))),
+            FromSources(s).Where(r => r.LengthTaken.Value > 1.5).Select(r => new Mistake(r.Id, s.Put(s.ProtectionOf(r)!, "at", GoodSpec.Long(r.LengthTaken.Value * 0.8))))),
         new("fuse raised above the wire", true, FuseOverWire, s =>
             from r in Fused(s)
             let rating = Above(1.5 * s.AmpacityOf(r))
@@ -53,7 +53,7 @@ internal static class SupplyMistakes
         new("supply wire of copper-clad aluminum", false, ["supply/clad-wire", .. FuseOverWire], s =>
             s.RunsOf(RunKind.Supply).Where(r => r.Wire.Type is null && s.RatingBefore(r) > 0.85 * s.AmpacityOf(r)).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "wire", s.Of(r).Find("wire")!.Value.At.Words + " CCA")))),
         new("supply wire six times as long", false, ["supply/drop", "supply/insufficient", "supply/slow-fault"], s =>
-            s.RunsOf(RunKind.Supply).Where(r => s.AmpsIn(r) > 5).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "length", GoodSpec.Long(r.Length.Value * 6))))),
+            s.RunsOf(RunKind.Supply).Where(r => s.AmpsIn(r) > 5).Select(r => new Mistake(r.Id, s.Put(s.Of(r), "length", GoodSpec.Long(r.LengthTaken.Value * 6))))),
         new("supply wire left out", true, ["supply/missing", "supply/insufficient", "turn-on/no-source", "turn-on/missing"], s =>
             s.RunsOf(RunKind.Supply).Where(r => !IsReturn(r) && !IsAll(s, r)).Select(r => new Mistake(r.Id, s.DropRun(r)))),
         new("both wires of a device left out", false, ["spec/unconnected"], s => s.RunsOf(RunKind.Supply).Where(r => IsAll(s, r)).Select(r => new Mistake(r.Id, s.DropRun(r)))),

@@ -1,4 +1,3 @@
-using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Testing;
@@ -63,8 +62,8 @@ public sealed class RouteTests
             """);
         var run = install.Wiring.RunsById["P1"];
         Assert.Equal(["firewall", "left sill"], run.Route.Select(r => r.Id));
-        Assert.Equal(Meters.FromFeet(11).Value, run.Length.Value, 1e-9);
-        Assert.True(run.LengthIsKnown);
+        Assert.Equal(Meters.FromFeet(11).Value, run.LengthTaken.Value, 1e-9);
+        Assert.NotNull(run.Length);
 
         // To the place of a device rather than to its zone, where a path leads there.
         Assert.Equal(["firewall", "left sill", "tail"], install.Wiring.RunsById["P2"].Route.Select(r => r.Id));

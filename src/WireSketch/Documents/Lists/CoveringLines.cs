@@ -40,7 +40,7 @@ internal static class CoveringLines
         var covered = all.Where(r => r.Run.Protect.Any(p => p.Value == cover)).ToArray();
         foreach (var run in covered.Where(r => r.Route.IsEmpty || r.Route.Any(p => p.Path.Length is null)))
         {
-            yield return new(Item(cover, [run]), run.Length, [run], false);
+            yield return new(Item(cover, [run]), run.LengthTaken, [run], false);
         }
 
         foreach (var path in covered.Where(r => r.Route.All(p => p.Path.Length is not null)).SelectMany(r => r.Route.Select(p => (p.Path, Run: r))).GroupBy(x => x.Path.Id))

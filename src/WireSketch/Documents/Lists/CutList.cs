@@ -39,7 +39,7 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
         else if (count > 0)
         {
             var cables = run.Wire.IsLinePair ? (count + CoresOfLinePair - 1) / CoresOfLinePair : 1;
-            yield return Piece(run, run.Id, cores, cables, Names(run.From), Names(run.To.Take(IsChain(run) ? 1 : run.To.Length)), run.Length, lengths) with
+            yield return Piece(run, run.Id, cores, cables, Names(run.From), Names(run.To.Take(IsChain(run) ? 1 : run.To.Length)), run.LengthTaken, lengths) with
             {
                 Cores = run.Wire.IsLinePair ? CoresOfLinePair : count,
             };
@@ -61,7 +61,7 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
             remarks.Add("made up at the terminals, from an offcut");
         }
 
-        if (!run.LengthIsKnown)
+        if (run.Length is null)
         {
             remarks.Add("no length in the spec: measure before cutting");
         }
@@ -73,7 +73,7 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
         }
 
         remarks.AddRange(Ways(run, passes: run.Holder is null || conductors.Length > 1 || PassesOn(run, conductors[0])));
-        return new(id, run.Id, run.Kind, cables, conductors.Length, run.Wire, from, to, length, cut, run.LengthIsKnown, remarks.ToImmutable(), conductors);
+        return new(id, run.Id, run.Kind, cables, conductors.Length, run.Wire, from, to, length, cut, run.Length is not null, remarks.ToImmutable(), conductors);
     }
 
     /// <summary>Of the two pieces beside a holder, the one that goes from one zone to another; if neither seems to, the far one.</summary>

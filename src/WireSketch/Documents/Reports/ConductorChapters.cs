@@ -143,6 +143,6 @@ internal static class RunLength
 {
     public static string Origin(WiredRun run, CutLength lengths) =>
         run.Run.Length is { } written ? $"{written.Words}, {ReportBuilder.Place(written.At)}"
-        : run.LengthIsKnown ? $"chapter Routes, {lengths.One(run.Length)} in all"
+        : run.Length is { } known ? $"chapter Routes, {lengths.One(known)} in all"
         : $"default: {Assume.Length.Words}, since neither a length nor a path is given";
 }

@@ -19,7 +19,7 @@ internal static class CutChapter
             ["A piece is cut with slack, rounded up. A difference below one millionth of the step is arithmetic and does not count."],
             [shares, slack, step],
             [
-                .. SameWorking.Merged(install.Wiring.Conductors.Where(c => c.Length.Value > 0 && install.Wiring.RunsById[c.RunId].LengthIsKnown).Select(c => new ReportBuilder()
+                .. SameWorking.Merged(install.Wiring.Conductors.Where(c => c.Length.Value > 0 && install.Wiring.RunsById[c.RunId].Length is not null).Select(c => new ReportBuilder()
                     .Taken("L", "length", c.Length, "chapter Resistance of the conductors").Gives("L_cut", "to cut", lengths.For(c.Length), "q·ceil((L·(1 + s) + s_L)/q − 0.000001)")
                     .Says("in words", lengths.Both(lengths.For(c.Length)), "cuts.md").Of(c.Id))),
             ]);

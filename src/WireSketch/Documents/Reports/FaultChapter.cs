@@ -40,7 +40,7 @@ internal static class FaultChapter
         var c = f.Conductor;
         var metal = ConductorChapters.IsClad(c) ? "CCA" : "Cu";
         var full = install.Answers.State(SystemState.FullOutput);
-        var way = f.Fed.Through.Append(c).Select(x => (x.Id, full.Resistances[x.Index] ?? new Ohms(0))).Concat(f.Fed.Protections.Select(p => (p.Id, ConnectionProperties.Of(p).Ohms)));
+        var way = f.Fed.Through().Append(c).Select(x => (x.Id, full.Resistances[x.Index] ?? new Ohms(0))).Concat(f.Fed.Protections.Select(p => (p.Id, ConnectionProperties.Of(p).Ohms)));
         var w = new ReportBuilder().Each("R_w", "on the way from the source", way, "chapter Volts and amps: full output")
             .Taken("U0", "volts at the far end before the short", f.FarVolts, "the network without loads").Taken("I_near", "short at the near end, cold", f.Near, "the network solved")
             .Taken("I_far", "short at the far end, warm", f.Far, "the network solved");

@@ -48,7 +48,7 @@ internal static class OperatingChapters
     private static Chapter Volts(InstalledSystem install)
     {
         var inside = install.Wiring.Conductors.Where(c => install.Answers.States.Any(s => s.Resistances[c.Index] is not null)).SelectMany(c => new[] { c.From, c.To })
-            .Where(t => t.Index > 0).DistinctBy(t => t.Index).OrderBy(t => t.Index);
+            .Where(t => t != install.Wiring.Body).DistinctBy(t => t.Index).OrderBy(t => t.Index);
         return new(
             "volts", "Volts of the terminals against the body", ["As the networks of the five states were solved; \"floats\" where nothing holds a terminal at any voltage in that state."], [],
             [

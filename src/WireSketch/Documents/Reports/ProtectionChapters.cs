@@ -47,7 +47,7 @@ internal static class ProtectionChapters
 
         if (first is not null)
         {
-            w.Each("L", "wire to the source", first.Through.Select(c => (c.Id, c.Length)), "chapter Resistance of the conductors")
+            w.Each("L", "wire to the source", first.Through().Select(c => (c.Id, c.Length)), "chapter Resistance of the conductors")
                 .Gives("D", "distance from the source", first.Distance, "sum(L)");
         }
 

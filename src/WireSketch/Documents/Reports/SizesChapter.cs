@@ -35,13 +35,13 @@ internal static class SizesChapter
         var (load, state) = highest.Length == 0 ? (new Amps(0), SystemState.FullOutput) : highest.MaxBy(h => h.Item1.Value);
         var link = FuseSizes.LinkOf(install.Wiring, run)!;
         var w = new ReportBuilder().Told("auto", "rating", ReportBuilder.Place(run.Run.Protection!.At)).Taken("I", "highest current of any state", load, $"chapter Volts and amps: {SystemStates.WordOf(state)}");
-        var own = DeviceFuses.Largest(install.Wiring, link);
+        var own = DeviceFuses.Largest(install, link);
         if (own is { } o)
         {
             w.Given("I_f", $"the own fuse of {o.Gear.Id}", o.Fuse);
         }
 
-        return w.Gives("I_min", "at least", FuseSizes.Least(install.Wiring, link, load), own is null ? "max(1, I/0.9)" : "max(1, I/0.9, I_f)")
+        return w.Gives("I_min", "at least", FuseSizes.Least(install, link, load), own is null ? "max(1, I/0.9)" : "max(1, I/0.9, I_f)")
             .Solved<Amps>("I_n", "rating", install.Sizes.Fuses[run.Id], install.Sizes.FuseReasons.GetValueOrDefault(run.Id, "the next rating that is made")).Of($"{run.Id} fuse");
     }
 }

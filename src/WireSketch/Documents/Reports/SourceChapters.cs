@@ -28,7 +28,7 @@ internal static class SourceChapters
             ["Devices of one signal chain that are grounded at different points: what lies between their ground terminals at full output adds to the signal of an unbalanced input."],
             [ReportBuilder.Constant("U_max", "the most between them", GroundPairs.Limit, "rule ground/potential-difference, 10 mV (common practice)")],
             [
-                .. GroundPairs.Of(install).DistinctBy(p => (p.From.Gear.Id, p.To.Gear.Id)).Where(p => state.Volts[p.From.Minus.Index] is not null && state.Volts[p.To.Minus.Index] is not null).Select(p => new ReportBuilder()
+                .. install.GroundPairs.DistinctBy(p => (p.From.Gear.Id, p.To.Gear.Id)).Where(p => state.Volts[p.From.Minus.Index] is not null && state.Volts[p.To.Minus.Index] is not null).Select(p => new ReportBuilder()
                     .Told("grounded at", $"{GroundPaths.PointOf(p.From)!.Id} and {GroundPaths.PointOf(p.To)!.Id}", "the wiring")
                     .Taken("U_a", "ground of the first against the body", state.Volts[p.From.Minus.Index]!.Value, "chapter Volts of the terminals against the body", ReportBuilder.FineDigits)
                     .Taken("U_b", "ground of the second", state.Volts[p.To.Minus.Index]!.Value, "chapter Volts of the terminals against the body", ReportBuilder.FineDigits)

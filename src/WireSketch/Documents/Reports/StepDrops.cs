@@ -58,7 +58,7 @@ internal sealed class StepDrops(InstalledSystem install, StateResult state)
         var home = install.Wiring.ReturnOf(source);
         if (ends.Index != home.Index)
         {
-            yield return ($"from {(ends.Index == 0 ? "the body" : ends.Id)} to {(home.Index == 0 ? "the body" : home.Id)}", Across(ends, home));
+            yield return ($"from {(ends.Gear is null ? "the body" : ends.Id)} to {(home.Gear is null ? "the body" : home.Id)}", Across(ends, home));
         }
     }
 

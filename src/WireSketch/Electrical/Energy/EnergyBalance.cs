@@ -71,29 +71,13 @@ internal sealed class EnergyBalance(Wiring wiring, ImmutableArray<StateResult> s
     {
         var driven = Relays.Driven(wiring);
         var pulledIn = driven.Where(r => Relays.IsPulledIn(r, t => StateOf(state).Volts[t.Index]?.Value)).ToArray();
-        var group = Enumerable.Repeat(-1, wiring.Terminals.Length).ToArray();
-        for (var start = 1; start < group.Length; start++)
+        var joined = new UnionFind(wiring.Terminals.Length);
+        var inside = wiring.Links.Where(l => l.Kind != ConnectionKind.Chassis && Relays.IsClosed(l, state, driven, pulledIn)).Select(l => (l.A, l.B));
+        foreach (var (a, b) in wiring.Conductors.Select(c => (c.From, c.To)).Concat(inside).Where(e => e.Item1 != wiring.Body && e.Item2 != wiring.Body))
         {
-            if (group[start] >= 0)
-            {
-                continue;
-            }
-
-            group[start] = start;
-            var queue = new Queue<int>([start]);
-            while (queue.TryDequeue(out var i))
-            {
-                var here = wiring.Terminals[i];
-                foreach (var next in wiring.ConductorsAt[i].Select(c => c.Other(here).Index)
-                    .Concat(wiring.LinksAt[i].Where(l => l.Kind != ConnectionKind.Chassis && Relays.IsClosed(l, state, driven, pulledIn)).Select(l => l.Other(here).Index))
-                    .Where(n => n > 0 && group[n] < 0))
-                {
-                    group[next] = start;
-                    queue.Enqueue(next);
-                }
-            }
+            joined.Join(a.Index, b.Index);
         }
 
-        return group;
+        return [.. wiring.Terminals.Select(t => joined.Root(t.Index))];
     }
 }

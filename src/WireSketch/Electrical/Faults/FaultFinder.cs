@@ -98,8 +98,12 @@ internal sealed class FaultFinder
         device.Rating is not { } rating ? null
             : fed.Protections.SkipLast(1).LastOrDefault(p => p.Rating is { } r && r.Value < SelectiveRatio * rating.Value && CutsOffMore(p, fed, feed, device));
 
-    private static bool CutsOffMore(InternalConnection upstream, ProtectedConductor fed, SupplyTree feed, InternalConnection device) =>
-        feed.Conductors.Any(f => f.Protections.Contains(upstream) && !f.Protections.Contains(device) && !fed.Through.Contains(f.Conductor));
+    /// <summary>Whether something lies behind the nearer device, not behind the other, and not on the way between: all behind the other is behind the nearer.</summary>
+    private static bool CutsOffMore(InternalConnection upstream, ProtectedConductor fed, SupplyTree feed, InternalConnection device)
+    {
+        var more = feed.CountBehind(upstream) - feed.CountBehind(device);
+        return more > fed.Depth || more > fed.Back().Count(b => b.Protections.Contains(upstream) && !b.Protections.Contains(device));
+    }
 
     private bool IsOnly(int source) => warm.Sources.All(s => s.Plus == source || warm.Circuit.Branches[s.Branch].Kind == BranchKind.Regulated);
 

@@ -13,10 +13,14 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
     /// <summary>Amperes below which nothing flows.</summary>
     private const double Nothing = 1e-9;
 
+    // Every load behind a terminal goes the same way from there.
+    private readonly Dictionary<int, (double Amps, PathStep? Step)> into = [];
+    private readonly Dictionary<int, PathStep?> outOf = [];
+
     /// <summary>The load's way with the source that gives in this state; as the fewest steps have it where nothing else is found.</summary>
     public LoadPath Of(LoadPath path)
     {
-        var (source, steps) = Upstream(path.Plus, IsSource);
+        var (source, steps) = Upstream(path.Plus, TerminalRoles.IsOfSupply);
         if (source is null || path.Source is null)
         {
             return path;
@@ -37,8 +41,6 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
 
         return path with { Source = source, Supply = steps, Return = back };
     }
-
-    private static bool IsSource(Terminal t) => t.Gear is { Sources.IsEmpty: false };
 
     private (Terminal? End, ImmutableArray<PathStep> Steps) Upstream(Terminal start, Func<Terminal, bool> ends)
     {
@@ -74,13 +76,13 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
                 return (here, [.. steps]);
             }
 
-            if (Around(here).Where(s => s.Amps < -Nothing).OrderBy(s => s.Amps).FirstOrDefault() is not { Step: { } inward } || !seen.Add(inward.Enters.Index))
+            if (OutOf(here) is not { } outward || !seen.Add(outward.Leaves.Index))
             {
                 return (null, []);
             }
 
-            steps.Add(inward with { Enters = here, Leaves = inward.Enters });
-            here = inward.Enters;
+            steps.Add(outward);
+            here = outward.Leaves;
         }
     }
 
@@ -91,10 +93,28 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
             .Sum(s => Math.Max(0, -answer.Amps[s.Branch]));
     }
 
+    /// <summary>The step by which most current comes to a terminal.</summary>
     private (double Amps, PathStep? Step) Into(Terminal here)
     {
-        var most = Around(here).Where(s => s.Amps > Nothing).OrderByDescending(s => s.Amps).FirstOrDefault();
-        return (most.Amps, most.Step);
+        if (!into.TryGetValue(here.Index, out var known))
+        {
+            var most = Around(here).Where(s => s.Amps > Nothing).OrderByDescending(s => s.Amps).FirstOrDefault();
+            into[here.Index] = known = (most.Amps, most.Step);
+        }
+
+        return known;
+    }
+
+    /// <summary>The step by which most current leaves a terminal.</summary>
+    private PathStep? OutOf(Terminal here)
+    {
+        if (!outOf.TryGetValue(here.Index, out var known))
+        {
+            var most = Around(here).Where(s => s.Amps < -Nothing).OrderBy(s => s.Amps).FirstOrDefault().Step;
+            outOf[here.Index] = known = most is null ? null : most with { Enters = here, Leaves = most.Enters };
+        }
+
+        return known;
     }
 
     /// <summary>Everything on a terminal that takes part in the circuit, as a step to it, with the current that comes in by it.</summary>

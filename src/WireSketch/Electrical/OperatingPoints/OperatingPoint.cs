@@ -63,7 +63,8 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorProperties facts, F
     private StateResult Tell(SystemState state, SupplyCircuit supply, DcSolution answer, ImmutableArray<Celsius> temperatures)
     {
         Amps Through(int branch) => new(branch < 0 ? 0 : answer.Amps[branch]);
-        var loads = supply.Loads.Select(l => TellLoad(supply, l.Path, l.Branch, l.Draw, answer, state)).ToImmutableArray();
+        var ways = new CurrentPath(wiring, supply, answer);
+        var loads = supply.Loads.Select(l => TellLoad(supply, l.Path, l.Branch, l.Draw, answer, state, ways)).ToImmutableArray();
         var sources = supply.Sources.Select(s => new SourceResult(
             s.Id, -Through(s.Branch), new(answer.Volts[s.Plus] - answer.Volts[s.Minus]), -answer.Amps[s.Branch] >= s.Limit * (1 - 1e-9))).ToImmutableArray();
         return new(
@@ -73,7 +74,7 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorProperties facts, F
             answer is DcSolution.Starved starved ? Blame(supply, starved) : []);
     }
 
-    private LoadResult TellLoad(SupplyCircuit supply, LoadPath path, int branch, LoadModel draw, DcSolution answer, SystemState state)
+    private LoadResult TellLoad(SupplyCircuit supply, LoadPath path, int branch, LoadModel draw, DcSolution answer, SystemState state, CurrentPath ways)
     {
         if (branch < 0)
         {
@@ -96,7 +97,7 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorProperties facts, F
             return new(path, between, current, between * current, new(0), new(0), new(0));
         }
 
-        var way = current.Value > 0 ? new CurrentPath(wiring, supply, answer).Of(path) : path;
+        var way = current.Value > 0 ? ways.Of(path) : path;
         source = way.Source!;
         var negative = wiring.ReturnOf(source);
         var supplyDrop = new Volts(V(source) - V(path.Plus));

@@ -89,9 +89,9 @@ internal sealed class SupplyCircuit
                 continue;
             }
 
-            if (path.HasReturn && path.Return.IsEmpty && path.Minus.Index != 0)
+            if (path.HasReturn && path.Return.IsEmpty && path.Minus != wiring.Body)
             {
-                Circuit.Resistor(path.Minus.Index, 0, Assume.FactoryLead.Value.Value);
+                Circuit.Resistor(path.Minus.Index, wiring.Body.Index, Assume.FactoryLead.Value.Value);
             }
 
             var (plus, minus) = (path.Plus.Index, path.Minus.Index);
@@ -109,7 +109,7 @@ internal sealed class SupplyCircuit
 
         if (starter is not null && Defaults.EngineRuns(state))
         {
-            Circuit.Current(starter.Plus.Index, 0, Defaults.BaseLoad(wiring).Value, 1);
+            Circuit.Current(starter.Plus.Index, wiring.Body.Index, Defaults.BaseLoad(wiring).Value, 1);
         }
     }
 
@@ -196,7 +196,7 @@ internal sealed class SupplyCircuit
         else
         {
             var volts = own ?? (Defaults.EngineRuns(state) ? Defaults.Running(wiring) : Defaults.Rest(wiring));
-            Circuit.Source(node, 0, volts.Value, through.Value);
+            Circuit.Source(node, wiring.Body.Index, volts.Value, through.Value);
         }
     }
 
@@ -210,6 +210,6 @@ internal sealed class SupplyCircuit
 
         var node = Circuit.NewNode();
         Circuit.Resistor(node, starter.Plus.Index, Assume.FactoryLead.Value.Value);
-        AddRegulated("(alternator)", (node, 0), Defaults.Running(wiring), Defaults.Output(wiring, null, state));
+        AddRegulated("(alternator)", (node, wiring.Body.Index), Defaults.Running(wiring), Defaults.Output(wiring, null, state));
     }
 }

@@ -1,4 +1,3 @@
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical.Readings;
@@ -78,21 +77,17 @@ internal sealed class ResistanceFinder(Wiring wiring, StateResult state)
     /// <summary>Terminals that hang on one end once the conductor is cut; null if a source or the body is among them, for these hold their volts.</summary>
     private HashSet<int>? Behind(Conductor cut, Terminal end)
     {
-        var seen = new HashSet<int> { end.Index };
-        var queue = new Queue<Terminal>([end]);
-        while (queue.TryDequeue(out var here))
+        var behind = new HashSet<int>();
+        foreach (var terminal in wiring.Graph.From(end).Over(c => c.Index != cut.Index, Pass.All).Terminals())
         {
-            if (here.Index == wiring.Body.Index || here.Gear is { } gear && (!gear.Sources.IsEmpty || gear.Listing.Connection is not null))
+            if (TerminalRoles.HoldsVolts(terminal))
             {
                 return null;
             }
 
-            foreach (var next in wiring.ConductorsAt[here.Index].Where(c => c.Index != cut.Index).Select(c => c.Other(here)).Concat(wiring.LinksAt[here.Index].Select(l => l.Other(here))).Where(t => seen.Add(t.Index)))
-            {
-                queue.Enqueue(next);
-            }
+            behind.Add(terminal.Index);
         }
 
-        return seen;
+        return behind;
     }
 }

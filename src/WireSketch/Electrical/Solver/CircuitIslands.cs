@@ -1,3 +1,5 @@
+using WireSketch.Topology;
+
 namespace WireSketch.Electrical.Solver;
 
 /// <summary>

@@ -1,4 +1,5 @@
 using System.Numerics;
+using WireSketch.Topology;
 
 namespace WireSketch.Electrical.Solver;
 

@@ -58,22 +58,7 @@ internal sealed class SpeakerNetwork(ImmutableArray<Conductor> conductors, Immut
         parts.Any(p => p is NetworkPart.Filter) ? Tables.ThirdOctave.Bands.Select(b => b.Middle.Value) : [Tone];
 
     /// <summary>Whether nothing but wire and solid metal lies between two terminals.</summary>
-    public bool Touches(Terminal a, Terminal b)
-    {
-        var seen = new HashSet<int> { a.Index };
-        var queue = new Queue<Terminal>([a]);
-        while (queue.TryDequeue(out var here))
-        {
-            var next = conductors.Where(c => c.From.Index == here.Index || c.To.Index == here.Index).Select(c => c.Other(here))
-                .Concat(links.Where(l => l.A.Index == here.Index || l.B.Index == here.Index).Select(l => l.Other(here)));
-            foreach (var t in next.Where(t => seen.Add(t.Index)))
-            {
-                queue.Enqueue(t);
-            }
-        }
-
-        return seen.Contains(b.Index);
-    }
+    public bool Touches(Terminal a, Terminal b) => TerminalGraph.Of(conductors, links).From(a).Terminals().Any(t => t.Index == b.Index);
 
     public NetworkSolution Drive(Terminal plus, Terminal minus, NetworkView view, double hertz)
     {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using WireSketch.Electrical.Solver;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;

@@ -64,7 +64,7 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
         var other = mode is WakeMode.Remote or WakeMode.Accessory ? offset is not null : !sources.IsEmpty;
         var matches = by is not null || !other;
         var carried = mode == WakeMode.DcOffset ? offset is not null : mode != WakeMode.Signal || signal is not null;
-        var always = mode == WakeMode.Always || (mode is WakeMode.Remote or WakeMode.Accessory && by is not null && Sources(remote, SystemState.Standby).Any(IsLiveAlways));
+        var always = mode == WakeMode.Always || (mode is WakeMode.Remote or WakeMode.Accessory && by is not null && Sources(remote, SystemState.Standby).Any(TerminalRoles.IsLiveAlways));
         return new(device, by, source, mode, matches, carried || taken, sources, wired, always && !device.Facts.AlwaysLive);
     }
 
@@ -78,39 +78,15 @@ internal sealed class TurnOnPaths(Wiring wiring, ImmutableArray<SignalResult> si
             _ => true,
         }) ?? wakesOn[0].Value;
 
-    /// <summary>Whether a source is live in every state, standby too.</summary>
-    internal static bool IsLiveAlways(Terminal source) => source.Gear?.SourceAt(source.Shape)?.LiveIn.Contains(SystemState.Standby) ?? false;
-
     /// <summary>A DC offset starts at a speaker output and goes on only through what passes it.</summary>
     private static bool CarriesOffset(SignalResult signal) =>
         !signal.Chain.IsEmpty && signal.Chain[0].SignalOutputs.Any(o => o.HasDcOffset) && (signal.Chain.Length > 1 || signal.Level == SignalLevel.Speaker)
         && signal.Chain.Skip(1).All(g => g.SignalOutputs.Any(o => o.PassesDcOffset));
 
     /// <summary>Every source that a control terminal is joined to, through wires, fuses and switches.</summary>
-    internal ImmutableArray<Terminal> Sources(Terminal start, SystemState? state)
-    {
-        var seen = new HashSet<int> { start.Index };
-        var queue = new Queue<Terminal>([start]);
-        var found = new SortedDictionary<int, Terminal>();
-        while (queue.TryDequeue(out var here))
-        {
-            if (here.Index != start.Index && IsSource(here))
-            {
-                found[here.Index] = here;
-                continue;
-            }
-
-            foreach (var next in wiring.ConductorsAt[here.Index].Select(c => c.Other(here))
-                .Concat(wiring.LinksAt[here.Index].Where(l => l.Kind is not (ConnectionKind.Chassis or ConnectionKind.FactoryLead) && (state is null || l.ClosedIn.Contains(state.Value))).Select(l => l.Other(here)))
-                .Where(t => seen.Add(t.Index)))
-            {
-                queue.Enqueue(next);
-            }
-        }
-
-        return [.. found.Values];
-    }
-
-    /// <summary>Whether a terminal can give a turn-on signal: a source of supply, or an output by which a device switches others on.</summary>
-    internal static bool IsSource(Terminal t) => t.Gear is { } gear && (gear.SourceAt(t.Shape) is not null || gear.TurnOnOutputs.Any(o => o.Terminal == t.Shape));
+    internal ImmutableArray<Terminal> Sources(Terminal start, SystemState? state) =>
+    [
+        .. wiring.Graph.From(start).Over(Follow.All, state is null ? Pass.WithoutVehicle : Pass.ClosedIn(state.Value)).EndingAt(t => t.Index != start.Index && TerminalRoles.GivesTurnOn(t)).Terminals()
+            .Where(t => t.Index != start.Index && TerminalRoles.GivesTurnOn(t)).OrderBy(t => t.Index),
+    ];
 }

@@ -1,6 +1,5 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Energy;
@@ -42,7 +41,7 @@ internal sealed class EnergyAlternatorUnknown : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var energy = install.Answers.Energy;
-        if (energy.AlternatorAtSpeed is null && energy.AverageDemand > Much && install.Spec.Gear.OfType<Battery>().FirstOrDefault() is { } battery)
+        if (energy.AlternatorAtSpeed is null && energy.AverageDemand > Much && install.Starter is { } battery)
         {
             yield return Report(
                 battery.Name.At, $"the gear takes {energy.AverageDemand:measured} on average, and nobody says what the alternator gives",

@@ -1,6 +1,6 @@
+using WireSketch.Language;
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Energy;
@@ -42,10 +42,10 @@ internal sealed class EnergyReserveShort : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var energy = install.Answers.Energy;
-        if (energy.Reserve is { } reserve && reserve < Least && install.Spec.Gear.OfType<Battery>().FirstOrDefault() is { } battery)
+        if (energy.Reserve is { } reserve && reserve < Least && install.Wiring.Starter is { Source: BatterySource source, Gear: var battery })
         {
             yield return Report(
-                battery.Capacity?.At ?? battery.Name.At,
+                source.Capacity?.At ?? battery.Name.At,
                 $"with the engine off the gear takes {energy.AverageDemand} on average, and {energy.UsableCharge} may be taken from the batteries: that lasts {new Seconds(Math.Round(reserve.Value / 60) * 60):measured}",
                 "tell the customer, or add a battery behind an isolator", battery.Id).With(ValueRole.Limit, Least);
         }

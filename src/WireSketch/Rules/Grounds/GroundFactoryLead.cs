@@ -47,7 +47,7 @@ internal sealed class GroundFactoryLead : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var wiring = install.Wiring;
-        if (install.IsShorted || install.Spec.Gear.OfType<Battery>().FirstOrDefault() is not { } battery)
+        if (install.IsShorted || install.Starter is not { } battery)
         {
             yield break;
         }
@@ -75,7 +75,7 @@ internal sealed class GroundFactoryLead : Rule
     }
 
     /// <summary>The run to add: to a chassis point that stands beside the battery, else to one that must be added as well.</summary>
-    private static string Lead(InstalledSystem install, Battery battery, Terminal minus)
+    private static string Lead(InstalledSystem install, Gear battery, Terminal minus)
     {
         var id = Enumerable.Range(0, 1000).Select(i => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"G{i}")).First(g => !install.Wiring.RunsById.ContainsKey(g));
         var thickest = install.Wiring.Runs.Where(r => r.Kind == RunKind.Supply && !r.Wire.IsLinePair).MaxBy(r => r.Wire.Size)?.Wire.SizeWords ?? "1/0 AWG";

@@ -42,14 +42,14 @@ internal sealed class GroundLong : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from run in install.Wiring.Runs
-        where run is { LengthIsKnown: true, IsTwoWire: false } && run.Length > Limit + new Meters(0.001)
+        where run is { Length: not null, IsTwoWire: false } && run.Length.Value > Limit + new Meters(0.001)
         let ends = run.From.Concat(run.To).ToArray()
         let point = ends.FirstOrDefault(e => e.Gear is ChassisPoint)
         let device = ends.FirstOrDefault(e => e.Gear is not ChassisPoint && Minds(e.Gear) && e.Shape.Role is TerminalRole.Ground)
         where point is not null && device is not null
         select Report(
             RunText.LengthAt(run),
-            $"{RunText.Full(install, run)} goes {RunText.Measure(install, run.Length):measured} to {point.Gear.Id}; {RunText.Measure(install, Limit):limit} is the most for {device.Gear.Id}",
+            $"{RunText.Full(install, run)} goes {RunText.Measure(install, run.LengthTaken):measured} to {point.Gear.Id}; {RunText.Measure(install, Limit):limit} is the most for {device.Gear.Id}",
             $"find bare metal of the body within {RunText.Length(install, Limit)} of {device.Gear.Id}, or run a return of the supply's gauge back to the battery",
             run.Id, device.Gear.Id, point.Gear.Id);
 

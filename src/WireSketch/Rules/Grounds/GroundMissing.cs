@@ -2,7 +2,6 @@ using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
-using WireSketch.Rules.Supply.Connections;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Grounds;
@@ -47,7 +46,7 @@ internal sealed class GroundMissing : Rule
     private IEnumerable<Finding> Sources(InstalledSystem install)
     {
         var wiring = install.Wiring;
-        var first = install.Spec.Gear.OfType<Battery>().FirstOrDefault();
+        var first = install.Starter;
         return from gear in install.Spec.Gear
                where (gear is Battery && gear != first) || gear is GeneralSource or Capacitor
                let minus = wiring.TerminalOf(gear, "-")

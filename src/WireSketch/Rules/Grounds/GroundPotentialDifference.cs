@@ -87,7 +87,7 @@ internal sealed class GroundPotentialDifference : Rule
             return [];
         }
 
-        return from pair in GroundPairs.Of(install)
+        return from pair in install.GroundPairs
                let between = GroundPairs.Between(state, pair.From, pair.To)
                where between > GroundPairs.Limit
                group (pair.From, pair.To, between) by (GroundPaths.PointOf(pair.From)!.Id, GroundPaths.PointOf(pair.To)!.Id) into ofPoints

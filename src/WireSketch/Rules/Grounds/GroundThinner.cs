@@ -50,8 +50,8 @@ internal sealed class GroundThinner : Rule
         {
             var conductor = user.First().Conductor;
             var supply = Thinnest(install, [.. user.Select(u => u.Load)]);
-            var copper = GroundPaths.Copper(install, conductor);
-            if (supply is not null && GroundPaths.Copper(install, supply) > copper * Same && !IsOverloaded(install, conductor) && told.Add(conductor.RunId))
+            var copper = install.Copper(conductor);
+            if (supply is not null && install.Copper(supply) > copper * Same && !IsOverloaded(install, conductor) && told.Add(conductor.RunId))
             {
                 yield return Of(install, RunText.Of(install, conductor), RunText.Of(install, supply), [.. user.Select(u => u.Load.Gear.Id)]);
             }
@@ -59,7 +59,7 @@ internal sealed class GroundThinner : Rule
 
         foreach (var battery in install.Spec.Gear.OfType<Battery>().Skip(1))
         {
-            if (Charging(install, battery) is { } link && Ground(install, battery).FirstOrDefault(c => GroundPaths.Copper(install, link) > GroundPaths.Copper(install, c) * Same && !IsOverloaded(install, c)) is { } thin
+            if (Charging(install, battery) is { } link && Ground(install, battery).FirstOrDefault(c => install.Copper(link) > install.Copper(c) * Same && !IsOverloaded(install, c)) is { } thin
                 && told.Add(thin.RunId))
             {
                 yield return Of(install, RunText.Of(install, thin), RunText.Of(install, link), [battery.Id]);
@@ -72,46 +72,38 @@ internal sealed class GroundThinner : Rule
     {
         var plus = install.Wiring.TerminalOf(battery, "+")!;
         return install.Wiring.Feeds.Where(f => f.Source.Gear is Battery or Alternator && f.Source.Index != plus.Index)
-            .SelectMany(f => f.Conductors.Where(c => c.Far.Index == plus.Index)).Take(1).SelectMany(c => c.Through.Append(c.Conductor)).MinBy(c => GroundPaths.Copper(install, c));
+            .SelectMany(f => f.Conductors.Where(c => c.Far.Index == plus.Index)).Take(1).SelectMany(c => c.Through().Append(c.Conductor)).MinBy(c => install.Copper(c));
     }
 
     /// <summary>The conductors by which the battery's minus reaches the body, by the fewest steps.</summary>
-    private static List<Conductor> Ground(InstalledSystem install, Battery battery)
-    {
-        var wiring = install.Wiring;
-        var start = wiring.TerminalOf(battery, "-")!;
-        var came = new Dictionary<int, (Terminal From, Conductor? By)> { [start.Index] = (start, null) };
-        var queue = new Queue<Terminal>([start]);
-        while (queue.TryDequeue(out var here) && here.Index != wiring.Body.Index)
-        {
-            var steps = wiring.ConductorsAt[here.Index].Where(c => !c.IsShield).Select(c => (To: c.Other(here), By: (Conductor?)c))
-                .Concat(wiring.LinksAt[here.Index].Select(l => (To: l.Other(here), By: (Conductor?)null)));
-            foreach (var (to, by) in steps)
-            {
-                if (came.TryAdd(to.Index, (here, by)))
-                {
-                    queue.Enqueue(to);
-                }
-            }
-        }
-
-        var way = new List<Conductor>();
-        for (var at = wiring.Body; came.TryGetValue(at.Index, out var step) && at.Index != start.Index; at = step.From)
-        {
-            if (step.By is { } conductor)
-            {
-                way.Add(conductor);
-            }
-        }
-
-        return way;
-    }
+    private static IEnumerable<Conductor> Ground(InstalledSystem install, Battery battery) =>
+        GroundPaths.ToBody(install.Wiring, install.Wiring.TerminalOf(battery, "-")!).Reverse();
 
     /// <summary>The thinnest of the conductors that every one of the loads is fed through; the last such, nearest to the loads.</summary>
     private static Conductor? Thinnest(InstalledSystem install, LoadPath[] loads)
     {
-        var common = loads[0].Supply.Select(s => s.Conductor).OfType<Conductor>().Where(c => loads.All(l => l.Supply.Any(s => s.Conductor?.Index == c.Index))).ToArray();
-        return common.Length == 0 ? null : common.Reverse().MinBy(c => GroundPaths.Copper(install, c));
+        var common = loads.Skip(1).Aggregate((HashSet<int>?)null, (seen, l) => Kept(seen, l.Supply.Where(s => s.Conductor is not null).Select(s => s.Conductor!.Index)));
+        Conductor? thinnest = null;
+        foreach (var step in loads[0].Supply)
+        {
+            if (step.Conductor is { } conductor && common?.Contains(conductor.Index) != false && (thinnest is null || install.Copper(conductor) <= install.Copper(thinnest)))
+            {
+                thinnest = conductor;
+            }
+        }
+
+        return thinnest;
+
+        static HashSet<int> Kept(HashSet<int>? seen, IEnumerable<int> conductors)
+        {
+            if (seen is null)
+            {
+                return [.. conductors];
+            }
+
+            seen.IntersectWith(conductors);
+            return seen;
+        }
     }
 
     /// <summary>Then that is the graver fault, and it is told.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;

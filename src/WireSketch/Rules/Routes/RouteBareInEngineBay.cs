@@ -43,7 +43,7 @@ internal sealed class RouteBareInEngineBay : Rule
     {
         var bays = install.Spec.Zones.Where(z => z.IsEngineBay).Select(z => z.Id).ToHashSet(StringComparer.Ordinal);
         return from run in install.Wiring.Runs
-               where run.Length > Short && !run.Run.Protect.Any(p => p.Value is Covering.Loom or Covering.Conduit or Covering.Sleeve)
+               where run.LengthTaken > Short && !run.Run.Protect.Any(p => p.Value is Covering.Loom or Covering.Conduit or Covering.Sleeve)
                let bay = run.From.Concat(run.To).Select(e => e.Gear.Zone).FirstOrDefault(z => z is not null && bays.Contains(z))
                where bay is not null
                select Report(

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Routes;
 
@@ -36,12 +37,12 @@ internal sealed class RouteNoLength : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from run in install.Wiring.Runs
-        where !run.LengthIsKnown
+        where run.Length is null
         select Report(
             run.Run.Name.At,
             run.Run.Along.IsEmpty
-                ? FindingText.Of($"{run.Id} has no length and follows no path{(install.Spec.Paths.IsEmpty ? "" : ", and none of the paths leads from one of its ends to the other")}; {run.Length:assumed} was taken to compute with")
-                : $"{run.Id} follows {string.Join(", ", run.Run.Along.Select(a => a.Value))}, of which not every length is known; {run.Length:assumed} was taken to compute with",
+                ? FindingText.Of($"{run.Id} has no length and follows no path{(install.Spec.Paths.IsEmpty ? "" : ", and none of the paths leads from one of its ends to the other")}; {run.LengthTaken:assumed} was taken to compute with")
+                : $"{run.Id} follows {string.Join(", ", run.Run.Along.Select(a => a.Value))}, of which not every length is known; {run.LengthTaken:assumed} was taken to compute with",
             run.Run.Along.IsEmpty ? "add length: with what you measure along the way, such as length: 9 ft" : "give each of these paths a length, or give the run one",
             run.Id);
 }

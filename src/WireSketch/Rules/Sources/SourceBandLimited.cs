@@ -55,7 +55,7 @@ internal sealed class SourceBandLimited : Rule
     /// <summary>Of several volumes the one that reaches farthest counts: a loss that comes with the volume is another finding.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        foreach (var place in SourceResponse.Of(install.Spec).GroupBy(r => r.At, StringComparer.Ordinal))
+        foreach (var place in install.Responses.GroupBy(r => r.At, StringComparer.Ordinal))
         {
             var low = place.Select(r => (Response: r, Corner: r.Curve.LowCorner(Down))).Where(x => x.Corner is not null).OrderBy(x => x.Corner!.Value).ToArray();
             if (low.Length == place.Count() && low[0].Corner > Bass)

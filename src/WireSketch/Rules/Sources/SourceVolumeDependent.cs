@@ -51,7 +51,7 @@ internal sealed class SourceVolumeDependent : Rule
 
     /// <summary>Each curve counts from its own middle, so that the volume itself does not matter.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        from place in SourceResponse.Of(install.Spec).GroupBy(r => r.At, StringComparer.Ordinal)
+        from place in install.Responses.GroupBy(r => r.At, StringComparer.Ordinal)
         let first = place.First()
         let worst = (from other in place.Skip(1)
                      from band in other.Curve.Levels

@@ -49,7 +49,7 @@ internal sealed class TurnOnFedTwice : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from net in install.Wiring.Nets
         where net.Terminals.Any(t => t.Role == TerminalRole.Control && t.Shape.Flow == TerminalFlow.In)
-        let sources = net.Terminals.Where(Electrical.TurnOn.TurnOnPaths.IsSource).ToArray()
+        let sources = net.Terminals.Where(TerminalRoles.GivesTurnOn).ToArray()
         where sources.Length > 1 && sources.Any(s => s.Role == TerminalRole.Control || s.Gear is IgnitionSource or TapPoint)
         let runs = sources.Select(s => ControlWires.RunAt(install.Wiring, s)).OfType<WiredRun>().DistinctBy(r => r.Id).OrderBy(r => install.Wiring.Runs.IndexOf(r)).ToArray()
         where runs.Length > 0

@@ -2,6 +2,7 @@ using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
 
@@ -59,7 +60,7 @@ internal sealed class TurnOnStaysOn : Rule
         foreach (var radio in install.Wiring.Gear.OfType<HeadUnit>().Where(h => !h.Facts.AlwaysLive))
         {
             if (install.Wiring.TerminalOf(radio, "accessory") is { } accessory && ControlWires.RunAt(install.Wiring, accessory) is { } run
-                && ControlWires.Sources(install, accessory, SystemState.Standby).FirstOrDefault(Electrical.TurnOn.TurnOnPaths.IsLiveAlways) is { } source)
+                && ControlWires.Sources(install, accessory, SystemState.Standby).FirstOrDefault(TerminalRoles.IsLiveAlways) is { } source)
             {
                 yield return Report(
                     SignalFeeds.EndAt(run, radio),

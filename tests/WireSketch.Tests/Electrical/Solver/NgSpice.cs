@@ -1,3 +1,4 @@
+using WireSketch.Topology;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;

@@ -1,6 +1,5 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 
@@ -38,7 +37,7 @@ internal sealed class SupplyCladWire : Rule
             """);
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        from guard in ConductorProtections.Of(install)
+        from guard in install.Protections
         where guard.IsOverrated && guard.IsBlamedOnCladding
         group guard by guard.Conductor.RunId into ofRun
         select Of(install, ofRun.MinBy(g => (g.Answer.Ampacity!.Value.Value, g.Conductor.Index))!);

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
+using WireSketch.Language;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;
@@ -64,12 +64,17 @@ internal sealed class SupplyDrop : Rule
     /// <summary>The run on the load's way that loses most volts, and how many.</summary>
     private static (string? Run, Volts Loss) Worst(StateResult state, LoadResult load)
     {
-        var losses = load.Path.Supply.Concat(load.Path.Return)
-            .Where(s => s.Conductor is not null && state.Volts[s.Enters.Index] is not null && state.Volts[s.Leaves.Index] is not null)
-            .GroupBy(s => s.Conductor!.RunId)
-            .Select(g => (Run: g.Key, Loss: g.Sum(s => Math.Abs(state.Volts[s.Enters.Index]!.Value.Value - state.Volts[s.Leaves.Index]!.Value.Value))))
-            .OrderByDescending(x => x.Loss).ToArray();
-        return losses.Length == 0 ? (null, new(0)) : (losses[0].Run, new(losses[0].Loss));
+        var losses = new OrderedDictionary<string, double>(StringComparer.Ordinal);
+        foreach (var step in load.Path.Supply.Concat(load.Path.Return))
+        {
+            if (step.Conductor is { } conductor && state.Volts[step.Enters.Index] is { } enters && state.Volts[step.Leaves.Index] is { } leaves)
+            {
+                losses[conductor.RunId] = losses.GetValueOrDefault(conductor.RunId) + Math.Abs(enters.Value - leaves.Value);
+            }
+        }
+
+        var worst = losses.Count == 0 ? default : losses.MaxBy(l => l.Value);
+        return (worst.Key, new(worst.Value));
     }
 
     private Finding Of(InstalledSystem install, WiredRun run, ImmutableArray<(LoadResult Load, Volts Loss)> loads)

@@ -45,9 +45,9 @@ internal sealed class SupplyGaugeChange : Rule
 
     /// <summary>One finding for a thinner run; what is dangerous about it is told by the rule on reductions.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        from guard in ConductorProtections.Of(install)
+        from guard in install.Protections
         where guard.Thicker is not null && !guard.IsOverrated && guard.Conductor.Length > Tail
-        let before = guard.Fed.Through[^1]
+        let before = guard.Fed.Before!.Conductor
         where before.Index == guard.Thicker!.Index && IsAlone(install, before, guard)
         group guard by guard.Conductor.RunId into ofRun
         let first = ofRun.First()
@@ -66,20 +66,9 @@ internal sealed class SupplyGaugeChange : Rule
     private static bool IsAlone(InstalledSystem install, Conductor thick, ConductorProtection thin)
     {
         var wiring = install.Wiring;
-        var meet = new List<Terminal> { thick.From == thin.Fed.Near || wiring.NetOf[thick.From.Index] == wiring.NetOf[thin.Fed.Near.Index] && IsJoined(wiring, thick.From, thin.Fed.Near) ? thick.From : thick.To };
-        for (var i = 0; i < meet.Count; i++)
-        {
-            foreach (var link in wiring.LinksAt[meet[i].Index])
-            {
-                var there = link.Other(meet[i]);
-                if (meet.TrueForAll(t => t.Index != there.Index))
-                {
-                    meet.Add(there);
-                }
-            }
-        }
-
-        return meet.SelectMany(t => wiring.ConductorsAt[t.Index]).All(c => c.Index == thick.Index || c.Index == thin.Conductor.Index);
+        var meet = thick.From == thin.Fed.Near || wiring.NetOf[thick.From.Index] == wiring.NetOf[thin.Fed.Near.Index] && IsJoined(wiring, thick.From, thin.Fed.Near) ? thick.From : thick.To;
+        return wiring.Graph.From(meet).Over(Follow.None, Pass.All).Terminals().SelectMany(t => wiring.ConductorsAt[t.Index])
+            .All(c => c.Index == thick.Index || c.Index == thin.Conductor.Index);
     }
 
     private static bool IsJoined(Wiring wiring, Terminal a, Terminal b) => wiring.LinksAt[a.Index].Any(l => l.Other(a).Index == b.Index);

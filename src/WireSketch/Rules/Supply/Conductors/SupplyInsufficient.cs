@@ -4,7 +4,6 @@ using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules.Supply.Connections;
 
 namespace WireSketch.Rules.Supply.Conductors;
 
@@ -59,7 +58,7 @@ internal sealed class SupplyInsufficient : Rule
                 }
             }
 
-            if (!state.IsSolved && state.Starved.IsEmpty && told.Add("") && install.Spec.Gear.OfType<Battery>().FirstOrDefault() is { } battery)
+            if (!state.IsSolved && state.Starved.IsEmpty && told.Add("") && install.Starter is { } battery)
             {
                 yield return Report(
                     battery.Name.At, $"no operating point was found for {new StatePhrase(Words(state.State), Words(state.State))}: what rests on its volts and amps is not checked",

@@ -50,10 +50,10 @@ internal sealed class SupplyUnevenParallel : Rule
             var first = group.First();
             foreach (var run in group.Skip(1))
             {
-                if (Differ(first.Length.Value, run.Length.Value))
+                if (Differ(first.LengthTaken.Value, run.LengthTaken.Value))
                 {
                     yield return Report(
-                        RunText.LengthAt(run), $"{RunText.Full(install, first)} and {RunText.Full(install, run)} lie parallel and differ in length by {More(first.Length.Value, run.Length.Value):measured 2}",
+                        RunText.LengthAt(run), $"{RunText.Full(install, first)} and {RunText.Full(install, run)} lie parallel and differ in length by {More(first.LengthTaken.Value, run.LengthTaken.Value):measured 2}",
                         "cut both to one length", run.Id, first.Id).With(ValueRole.Limit, new Share(Like - 1));
                 }
                 else if (Differ(WireSizes.CopperArea(first.Conductors[0]), WireSizes.CopperArea(run.Conductors[0])))

@@ -46,7 +46,7 @@ internal sealed class SupplyIsolatorReversed : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var wiring = install.Wiring;
-        if (install.Spec.Gear.OfType<Battery>().FirstOrDefault() is not { } first)
+        if (install.Starter is not { } first)
         {
             yield break;
         }
@@ -71,34 +71,9 @@ internal sealed class SupplyIsolatorReversed : Rule
     }
 
     /// <summary>Sources that a side of the isolator reaches without passing it.</summary>
-    private static List<Gear> Sources(Wiring wiring, Isolator isolator, string side)
-    {
-        var found = new List<Gear>();
-        var seen = new HashSet<int>();
-        var queue = new Queue<Terminal>([wiring.TerminalOf(isolator, side)!]);
-        while (queue.TryDequeue(out var here))
-        {
-            if (!seen.Add(here.Index) || here.Gear is null)
-            {
-                continue;
-            }
-
-            if (here.Gear is Battery or Alternator or GeneralSource)
-            {
-                found.Add(here.Gear);
-            }
-
-            foreach (var c in wiring.ConductorsAt[here.Index])
-            {
-                queue.Enqueue(c.Other(here));
-            }
-
-            foreach (var l in wiring.LinksAt[here.Index].Where(l => !ReferenceEquals(l.Gear, isolator) && l.Kind is not ConnectionKind.Chassis))
-            {
-                queue.Enqueue(l.Other(here));
-            }
-        }
-
-        return found;
-    }
+    private static List<Gear> Sources(Wiring wiring, Isolator isolator, string side) =>
+    [
+        .. wiring.Graph.From(wiring.TerminalOf(isolator, side)!).Over(Follow.All, Pass.Around(isolator)).EndingAt(t => t == wiring.Body).Terminals()
+            .Where(t => TerminalRoles.IsSource(t.Gear)).Select(t => t.Gear!),
+    ];
 }

@@ -59,7 +59,7 @@ internal sealed class SupplyRelayCoilReversed : Rule
         {
             var plus = wiring.TerminalOf(relay, "86")!;
             var minus = wiring.TerminalOf(relay, "85")!;
-            if (!wiring.IsWired(plus) || !wiring.IsWired(minus) || !Reaches(wiring, plus, SourceReach.IsReturn) || Reaches(wiring, minus, SourceReach.IsReturn))
+            if (!wiring.IsWired(plus) || !wiring.IsWired(minus) || !Reaches(wiring, plus, TerminalRoles.IsGround) || Reaches(wiring, minus, TerminalRoles.IsGround))
             {
                 continue;
             }

@@ -1,8 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Connections;
 
@@ -39,7 +37,7 @@ internal sealed class SupplyReversed : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var fed = from own in SourceReach.Own(install)
+        var fed = from own in install.Reaches
                   from conductor in own.Own
                   where ReversedSupplies.IsMinus(conductor.Far)
                   select (own.Feed.Source, conductor);
@@ -52,7 +50,7 @@ internal sealed class SupplyReversed : Rule
                 $"wire {run.Id} to {minus.Gear.Id}.{(minus.Gear is HeadUnit ? "battery" : "+")} and ground {minus}", minus.Gear.Id, run.Id);
         }
 
-        foreach (var load in install.Wiring.Loads.Where(l => !fed.Any(f => f.conductor.Far.Index == l.Minus.Index)))
+        foreach (var load in install.Wiring.Loads.Where(l => !(install.IsSupplied(l.Minus) && ReversedSupplies.IsMinus(l.Minus))))
         {
             if (ReversedSupplies.MinusAtPlus(install.Wiring, load) is var (run, source))
             {

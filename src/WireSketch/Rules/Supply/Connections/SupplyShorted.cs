@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Connections;
 
@@ -37,9 +38,9 @@ internal sealed class SupplyShorted : Rule
 
     /// <summary>One finding for a run: the one that joins plus to ground.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        (from own in SourceReach.Own(install)
+        (from own in install.Reaches
          from fed in own.Own
-         where SourceReach.IsReturn(fed.Far)
+         where TerminalRoles.IsGround(fed.Far)
          select (own.Feed.Source, fed)).DistinctBy(x => x.fed.Conductor.RunId)
         .Select(x => Report(
             RunText.Of(install, x.fed.Conductor).Run.Name.At,

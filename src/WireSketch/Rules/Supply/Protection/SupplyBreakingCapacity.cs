@@ -39,7 +39,7 @@ internal sealed class SupplyBreakingCapacity : Rule
             """);
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        from over in OverBreaking.Find(install)
+        from over in install.OverBreaking
         where over.Backing is null
         select Report(
             RunText.RatingAt(over.Device), over.Draws,

@@ -47,7 +47,7 @@ internal sealed class SupplyConductorReduction : Rule
 
     /// <summary>One finding for a run; a piece before a fuse of its own is short enough if that fuse is near.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        from guard in ConductorProtections.Of(install)
+        from guard in install.Protections
         where guard.IsOverrated && guard.Thicker is not null && !IsShortStretchToDevice(install, guard)
         group guard by guard.Conductor.RunId into ofRun
         select Of(install, ofRun.MinBy(g => (g.Answer.Ampacity!.Value.Value, g.Conductor.Index))!);

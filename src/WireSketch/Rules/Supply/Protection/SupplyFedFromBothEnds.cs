@@ -43,7 +43,7 @@ internal sealed class SupplyFedFromBothEnds : Rule
             """);
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        UnprotectedLengths.Of(install).Where(s => s.Fault == UnprotectedLengthFault.OtherEnd).Select(s => Of(install, s));
+        install.Unprotected.Where(s => s.Fault == UnprotectedLengthFault.OtherEnd).Select(s => Of(install, s));
 
     private Finding Of(InstalledSystem install, UnprotectedLength stretch)
     {

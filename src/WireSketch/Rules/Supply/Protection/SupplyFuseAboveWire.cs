@@ -2,7 +2,6 @@ using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
-using WireSketch.Rules.Supply.Conductors;
 
 namespace WireSketch.Rules.Supply.Protection;
 
@@ -40,9 +39,9 @@ internal sealed class SupplyFuseAboveWire : Rule
     /// <summary>One finding for a device: the conductor behind it that carries least.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var guards = ConductorProtections.Of(install).Where(g => g.IsOverrated && !g.IsBlamedOnCladding).ToArray();
+        var guards = install.Protections.Where(g => g.IsOverrated && !g.IsBlamedOnCladding).ToArray();
         var devices = guards.Select(g => g.Device.Index).ToHashSet();
-        return from guard in guards.Where(g => g.Thicker is null).Concat(ConductorProtections.Ahead(install).Where(g => g.IsOverrated && !g.IsBlamedOnCladding && !devices.Contains(g.Device.Index)))
+        return from guard in guards.Where(g => g.Thicker is null).Concat(install.ProtectionsAhead.Where(g => g.IsOverrated && !g.IsBlamedOnCladding && !devices.Contains(g.Device.Index)))
                group guard by guard.Device.Index into ofDevice
                select Of(install, ofDevice.MinBy(g => (g.Answer.Ampacity!.Value.Value, g.Conductor.Index))!);
     }

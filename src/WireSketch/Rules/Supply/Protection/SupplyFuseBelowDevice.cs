@@ -1,7 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -46,7 +45,7 @@ internal sealed class SupplyFuseBelowDevice : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         where link is { Protects: true, Rating: not null, Gear.InVehicle: false } && !(SourceReach.Most(install, link) > link.Rating)
-        let largest = DeviceFuses.Largest(install.Wiring, link)
+        let largest = DeviceFuses.Largest(install, link)
         where largest is not null && largest.Value.Fuse.Value > link.Rating
         select Of(install, link, largest.Value.Gear, largest.Value.Fuse);
 

@@ -37,7 +37,7 @@ internal sealed class SupplyFuseTooFar : Rule
             """);
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        UnprotectedLengths.Of(install).Where(s => s.Fault == UnprotectedLengthFault.TooFar).Select(s => Of(install, s));
+        install.Unprotected.Where(s => s.Fault == UnprotectedLengthFault.TooFar).Select(s => Of(install, s));
 
     private static PrintedValue Inches(double inches) => PrintedValue.Of(Meters.FromInches(inches), Quantity.PrintIn(Meters.FromInches(inches), Meters.Units[3]));
 

@@ -43,7 +43,7 @@ internal sealed class SupplySlowFault : Rule
     /// <summary>One finding for a device: the conductor behind it for which it is worst. An oversized fuse is told by its own rule.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var overrated = ConductorProtections.Of(install).Where(g => g.IsOverrated).Select(g => g.Conductor.Index).ToHashSet();
+        var overrated = install.Protections.Where(g => g.IsOverrated).Select(g => g.Conductor.Index).ToHashSet();
         return from fault in install.Answers.Faults
                where !install.IsShorted && fault.Device is { Rating: not null } && !overrated.Contains(fault.Conductor.Index)
                group fault by (fault.Conductor.Index, fault.Device!.Index) into ofBoth

@@ -38,7 +38,7 @@ internal sealed class SupplyUnfused : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var faults = install.Answers.Faults.ToLookup(f => f.Conductor.Index);
-        return UnprotectedLengths.Of(install).Where(s => s.Fault == UnprotectedLengthFault.Unfused).Select(s => Of(install, s, faults[s.Fed.Conductor.Index].FirstOrDefault()));
+        return install.Unprotected.Where(s => s.Fault == UnprotectedLengthFault.Unfused).Select(s => Of(install, s, faults[s.Fed.Conductor.Index].FirstOrDefault()));
     }
 
     private Finding Of(InstalledSystem install, UnprotectedLength stretch, FaultResult? fault)

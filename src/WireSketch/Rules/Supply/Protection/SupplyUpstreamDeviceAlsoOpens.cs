@@ -40,7 +40,7 @@ internal sealed class SupplyUpstreamDeviceAlsoOpens : Rule
             """);
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        from over in OverBreaking.Find(install)
+        from over in install.OverBreaking
         where over.Backing is not null
         select Report(
             RunText.RatingAt(over.Device), $"{over.Draws}, so {RunText.Named(over.Backing!)} must open with {(over.Several ? "them" : "it")}",

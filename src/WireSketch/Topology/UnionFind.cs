@@ -1,4 +1,4 @@
-namespace WireSketch.Electrical.Solver;
+namespace WireSketch.Topology;
 
 /// <summary>Sets that grow together; each is named by its lowest member.</summary>
 internal sealed class UnionFind
