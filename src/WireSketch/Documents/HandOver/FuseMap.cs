@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using WireSketch.Documents.Formats;
 using WireSketch.Documents.Lists;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Topology;

@@ -6,7 +6,6 @@ using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Tables;
-using WireSketch.Topology;
 
 namespace WireSketch.Documents.Reports;
 

@@ -1,7 +1,5 @@
 using WireSketch.Documents.Lists;
-using WireSketch.Electrical;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Topology;

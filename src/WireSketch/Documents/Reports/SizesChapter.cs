@@ -1,6 +1,4 @@
-using WireSketch.Electrical;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Rules.Supply.Protection;

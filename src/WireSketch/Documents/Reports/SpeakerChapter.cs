@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Electrical;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 

@@ -1,7 +1,6 @@
 using WireSketch.Electrical;
 using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Topology;

@@ -1,4 +1,3 @@
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Electrical.Readings;
