@@ -99,7 +99,7 @@ internal static partial class HouseTable
 
     private static void Arrows()
     {
-        var read = AssemblyArrows.Read(typeof(RuleBook).Assembly.Location, typeof(Drawing.DrawingSet).Assembly.Location);
+        var read = AssemblyArrows.Read(typeof(RuleBook).Assembly.Location, typeof(Drawing.Scenes.DrawingSet).Assembly.Location);
         var gear = new TypeName("WireSketch.Language", nameof(Gear));
         var rule = new TypeName("WireSketch.Rules", nameof(Rule));
         var kinds = read.TypeTests.Where(a => read.Derives(a.To, gear) && a.From.Namespace != "WireSketch.Language.Kinds").Select(a => a.From).Distinct().Count();

@@ -5,9 +5,7 @@ using WireSketch.Cli.Inputs;
 using WireSketch.Cli.Outputs;
 using WireSketch.Documents;
 using WireSketch.Drawing.Sheets;
-using WireSketch.Electrical;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 
 namespace WireSketch.Cli.Commands;
 

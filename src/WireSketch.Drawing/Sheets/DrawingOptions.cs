@@ -1,5 +1,4 @@
 using WireSketch.Drawing.Layout;
-using WireSketch.Electrical;
 using WireSketch.Language;
 
 namespace WireSketch.Drawing.Sheets;

@@ -1,6 +1,5 @@
 using WireSketch.Electrical;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Drawing.Sheets;
@@ -45,7 +44,7 @@ internal static class SheetPlan
 
     /// <summary>How much room devices and holders take, in quarters of a box.</summary>
     private static int Boxes(IEnumerable<Gear> gear, IEnumerable<WiredRun> runs) =>
-        gear.Where(g => g is not ProtectiveDevice { Facts.Zone: null }).Sum(Clusters.Weight) - (2 * runs.Count(r => r.Holder is not null));
+        gear.Where(g => g is not { OnlyProtects: true, Facts.Zone: null }).Sum(Clusters.Weight) - (2 * runs.Count(r => r.Holder is not null));
 
     private static LabelForm Form(int boxes) => boxes <= Roomy * 4 ? LabelForm.Wide : LabelForm.Narrow;
 

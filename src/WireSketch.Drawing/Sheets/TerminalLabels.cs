@@ -1,6 +1,5 @@
 using WireSketch.Drawing.Layout;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Quantities;
 using WireSketch.Tables;
-using WireSketch.Text;
 
 namespace WireSketch.Language;
 

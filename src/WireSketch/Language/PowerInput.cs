@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 

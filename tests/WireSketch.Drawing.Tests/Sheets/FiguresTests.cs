@@ -1,6 +1,5 @@
 using WireSketch.Drawing.Sheets;
 using WireSketch.Drawing.Tests.Scenes;
-using WireSketch.Electrical;
 using WireSketch.Language;
 using Xunit;
 

@@ -3,7 +3,6 @@ using WireSketch.Documents.Formats;
 using WireSketch.Documents.Lists;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 

@@ -4,7 +4,6 @@ using WireSketch.Documents.Formats;
 using WireSketch.Documents.Lists;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
 namespace WireSketch.Documents.HandOver;

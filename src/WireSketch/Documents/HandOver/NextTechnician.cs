@@ -3,6 +3,7 @@ using WireSketch.Documents.Formats;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Rules;
 
 namespace WireSketch.Documents.HandOver;
 

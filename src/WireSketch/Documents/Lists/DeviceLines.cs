@@ -1,6 +1,7 @@
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Rules;
 
 namespace WireSketch.Documents.Lists;
 

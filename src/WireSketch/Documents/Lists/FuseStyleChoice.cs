@@ -1,7 +1,6 @@
 using WireSketch.Electrical.Faults;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 using WireSketch.Topology;

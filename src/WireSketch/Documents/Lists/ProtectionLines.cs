@@ -1,6 +1,5 @@
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 

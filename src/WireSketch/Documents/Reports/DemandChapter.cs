@@ -1,5 +1,4 @@
 using System.Globalization;
-using WireSketch.Electrical;
 using WireSketch.Electrical.Energy;
 using WireSketch.Installation;
 using WireSketch.Language;

@@ -2,7 +2,6 @@ using WireSketch.Documents.Lists;
 using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 

@@ -2,7 +2,6 @@ using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Rules;
 using WireSketch.Tables;

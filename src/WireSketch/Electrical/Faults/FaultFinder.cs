@@ -3,7 +3,6 @@ using WireSketch.Electrical.Conductors;
 using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Electrical.Solver;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 using WireSketch.Topology;

@@ -3,7 +3,6 @@ using WireSketch.Electrical.Conductors;
 using WireSketch.Electrical.Energy;
 using WireSketch.Electrical.Solver;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
