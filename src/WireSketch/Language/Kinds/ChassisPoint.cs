@@ -80,7 +80,10 @@ public enum MountingSurface
 /// <summary>The words of <see cref="MountingSurface"/>.</summary>
 public static class MountingSurfaces
 {
-    public static ChoiceWords<MountingSurface> Words { get; } = new((MountingSurface.BareMetal, "bare metal"), (MountingSurface.Painted, "painted"), (MountingSurface.Unknown, "unknown"));
+    public static ChoiceWords<MountingSurface> Words { get; } = new(
+        (MountingSurface.BareMetal, "bare metal"),
+        (MountingSurface.Painted, "painted"),
+        (MountingSurface.Unknown, "unknown"));
 }
 
 /// <summary>What a ground point is part of.</summary>
@@ -96,5 +99,10 @@ public enum MountingBase
 /// <summary>The words of <see cref="MountingBase"/>.</summary>
 public static class MountingBases
 {
-    public static ChoiceWords<MountingBase> Words { get; } = new((MountingBase.Body, "body"), (MountingBase.Frame, "frame"), (MountingBase.SeatRail, "seat rail"), (MountingBase.Bracket, "bracket"), (MountingBase.BoltThroughCarpet, "bolt through carpet"));
+    public static ChoiceWords<MountingBase> Words { get; } = new(
+        (MountingBase.Body, "body"),
+        (MountingBase.Frame, "frame"),
+        (MountingBase.SeatRail, "seat rail"),
+        (MountingBase.Bracket, "bracket"),
+        (MountingBase.BoltThroughCarpet, "bolt through carpet"));
 }
