@@ -23,12 +23,30 @@ public sealed record ShopCharger : Gear
     public override ImmutableArray<TerminalShape> Terminals { get; } = [Out, Home, Switched];
 
     public override ImmutableArray<SupplySource> Sources =>
-        [new ChargerSource { Plus = Out, Minus = Home, LiveIn = SystemStates.All, Voltage = new(new Volts(13.8), "13.8 V", Name.At), Current = new(new Amps(40), "40 A", Name.At) }];
+    [
+        new ChargerSource
+        {
+            Plus = Out,
+            Minus = Home,
+            LiveIn = SystemStates.All,
+            Voltage = new(new Volts(13.8), "13.8 V", Name.At),
+            Current = new(new Amps(40), "40 A", Name.At),
+        },
+    ];
 
     public override ImmutableArray<PowerInput> PowerInputs => [];
 
     public override ImmutableArray<InternalJoin> Joins =>
-        [new TerminalJoin { Kind = ConnectionKind.Switch, First = Out, Second = Switched, ClosedIn = SystemStates.EngineRuns, Rating = new(new Amps(30), "30 A", Name.At) }];
+    [
+        new TerminalJoin
+        {
+            Kind = ConnectionKind.Switch,
+            First = Out,
+            Second = Switched,
+            ClosedIn = SystemStates.EngineRuns,
+            Rating = new(new Amps(30), "30 A", Name.At),
+        },
+    ];
 
     public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
 

@@ -60,7 +60,8 @@ public sealed record GearListing
     }
 
     /// <summary>A number of things: <c>1 channel</c>, <c>4 channels</c>.</summary>
-    public static string Count(int number, string what) => string.Create(CultureInfo.InvariantCulture, $"{number} {what}{(number == 1 ? "" : "s")}");
+    public static string Count(int number, string what) =>
+        string.Create(CultureInfo.InvariantCulture, $"{number} {what}{(number == 1 ? "" : "s")}");
 }
 
 /// <summary>A connection to the vehicle's own wiring.</summary>

@@ -237,7 +237,12 @@ public enum Covering
 /// <summary>The words of <see cref="Covering"/>.</summary>
 public static class Coverings
 {
-    public static ChoiceWords<Covering> Words { get; } = new((Covering.Loom, "loom"), (Covering.Conduit, "conduit"), (Covering.Sleeve, "sleeve"), (Covering.Tape, "tape"), (Covering.Grommet, "grommet"));
+    public static ChoiceWords<Covering> Words { get; } = new(
+        (Covering.Loom, "loom"),
+        (Covering.Conduit, "conduit"),
+        (Covering.Sleeve, "sleeve"),
+        (Covering.Tape, "tape"),
+        (Covering.Grommet, "grommet"));
 }
 
 /// <summary>How loads are joined.</summary>

@@ -242,7 +242,11 @@ public enum SheetSize
 /// <summary>The words of <see cref="SheetSize"/>.</summary>
 public static class SheetSizes
 {
-    public static ChoiceWords<SheetSize> Words { get; } = new((SheetSize.Letter, "letter"), (SheetSize.A4, "A4"), (SheetSize.A3, "A3"), (SheetSize.Tabloid, "tabloid"));
+    public static ChoiceWords<SheetSize> Words { get; } = new(
+        (SheetSize.Letter, "letter"),
+        (SheetSize.A4, "A4"),
+        (SheetSize.A3, "A3"),
+        (SheetSize.Tabloid, "tabloid"));
 }
 
 /// <summary>A system of wire sizes.</summary>

@@ -258,11 +258,16 @@ public enum Stranding
 /// <summary>The words of <see cref="Stranding"/>.</summary>
 public static class Strandings
 {
-    public static ChoiceWords<Stranding> Words { get; } = new((Stranding.Solid, "solid"), (Stranding.Stranded, "stranded"), (Stranding.Fine, "fine"));
+    public static ChoiceWords<Stranding> Words { get; } = new(
+        (Stranding.Solid, "solid"),
+        (Stranding.Stranded, "stranded"),
+        (Stranding.Fine, "fine"));
 }
 
 /// <summary>The words of <see cref="ConductorMaterial"/>.</summary>
 public static class ConductorMaterials
 {
-    public static ChoiceWords<ConductorMaterial> Words { get; } = new((ConductorMaterial.Copper, "copper"), (ConductorMaterial.Clad, "CCA"));
+    public static ChoiceWords<ConductorMaterial> Words { get; } = new(
+        (ConductorMaterial.Copper, "copper"),
+        (ConductorMaterial.Clad, "CCA"));
 }

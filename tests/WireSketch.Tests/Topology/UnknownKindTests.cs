@@ -56,7 +56,7 @@ public sealed class UnknownKindTests
     [Fact]
     public void Papers_warn_of_its_current()
     {
-        var papers = PaperSet.From(new Compilation(Spec.File, Spec, Install, [.. RuleBook.Check(Install.ForPapers).Findings]));
+        var papers = PaperSet.From(new Compilation(Spec.File, Spec, Install, [.. RuleBook.Check(Install).Findings]).ForPapers);
         var text = string.Concat(papers.Papers.Where(p => p.Name.EndsWith(".md", StringComparison.Ordinal)).Select(p => System.Text.Encoding.UTF8.GetString(p.Bytes.Span)));
         Assert.Contains("rack (cargo) gives current of its own", text, StringComparison.Ordinal);
     }

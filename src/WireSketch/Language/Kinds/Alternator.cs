@@ -24,16 +24,41 @@ public sealed record Alternator : Gear
     public Written<Volts>? Regulated { get; init; }
 
     public override ImmutableArray<SupplySource> Sources =>
-        [new AlternatorSource { Plus = Positive, Minus = Negative, LiveIn = SystemStates.EngineRuns, Output = Output, Idle = Idle, Regulated = Regulated }];
+    [
+        new AlternatorSource
+        {
+            Plus = Positive,
+            Minus = Negative,
+            LiveIn = SystemStates.EngineRuns,
+            Output = Output,
+            Idle = Idle,
+            Regulated = Regulated,
+        },
+    ];
 
     public override ImmutableArray<PowerInput> PowerInputs => [];
 
     public override ImmutableArray<InternalJoin> Joins =>
     [
-        new TerminalJoin { Suffix = ".case", Kind = ConnectionKind.Chassis, First = Negative, Second = null, End = JoinEnd.Body, When = JoinCondition.FirstIsUnwired, ClosedIn = SystemStates.All },
         new TerminalJoin
         {
-            Suffix = ".lead", Kind = ConnectionKind.FactoryLead, First = Positive, Second = null, End = JoinEnd.StarterPositive, When = JoinCondition.FirstIsUnwired, ClosedIn = SystemStates.None,
+            Suffix = ".case",
+            Kind = ConnectionKind.Chassis,
+            First = Negative,
+            Second = null,
+            End = JoinEnd.Body,
+            When = JoinCondition.FirstIsUnwired,
+            ClosedIn = SystemStates.All,
+        },
+        new TerminalJoin
+        {
+            Suffix = ".lead",
+            Kind = ConnectionKind.FactoryLead,
+            First = Positive,
+            Second = null,
+            End = JoinEnd.StarterPositive,
+            When = JoinCondition.FirstIsUnwired,
+            ClosedIn = SystemStates.None,
         },
     ];
 

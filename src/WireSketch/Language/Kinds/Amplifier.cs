@@ -49,7 +49,8 @@ public sealed record Amplifier : Gear
     /// <summary>By which it is switched on.</summary>
     public static TerminalShape Remote { get; } = Node("remote", TerminalRole.Control, TerminalFlow.In);
 
-    public TerminalShape In => Group("in", TerminalRole.Line, TerminalFlow.In, Channels.Length == 1 ? ["left", "right"] : Channels.Select(c => c.Name.Value));
+    public TerminalShape In =>
+        Group("in", TerminalRole.Line, TerminalFlow.In, Channels.Length == 1 ? ["left", "right"] : Channels.Select(c => c.Name.Value));
 
     /// <summary>The terminals of a channel.</summary>
     public static TerminalShape Output(AmplifierChannel channel) => Pair(channel.Name.Value, TerminalRole.Speaker, TerminalFlow.Out);
@@ -94,7 +95,8 @@ public sealed record Amplifier : Gear
             Takes = new OutputDraw
             {
                 Idle = Idle, Standby = Standby, Current = Supply.Current, Fuse = Supply.Fuse, Efficiency = Supply.Efficiency,
-                IsClassD = string.Equals(Class?.Value, "D", StringComparison.OrdinalIgnoreCase), StatesPower = Channels.Any(c => !c.Power.IsEmpty || !c.Bridged.IsEmpty),
+                IsClassD = string.Equals(Class?.Value, "D", StringComparison.OrdinalIgnoreCase),
+                StatesPower = Channels.Any(c => !c.Power.IsEmpty || !c.Bridged.IsEmpty),
             },
         },
     ];
@@ -121,7 +123,14 @@ public sealed record Amplifier : Gear
     [
         .. Channels.Select(c => new SignalOutput
         {
-            Terminal = Output(c), Group = c.Name.Value, Level = SignalLevel.Speaker, CarriesOn = [.. In.Members], Amplifies = c, DrivesSpeakers = true, HasDcOffset = InVehicle, Settings = c.Settings,
+            Terminal = Output(c),
+            Group = c.Name.Value,
+            Level = SignalLevel.Speaker,
+            CarriesOn = [.. In.Members],
+            Amplifies = c,
+            DrivesSpeakers = true,
+            HasDcOffset = InVehicle,
+            Settings = c.Settings,
         }),
     ];
 
@@ -154,7 +163,11 @@ public sealed record Amplifier : Gear
         Settings = [("", Settings), .. Channels.Select(c => (c.Name.Value, c.Settings))],
     };
 
-    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(GearListing.Count(Channels.Length, "channel")) };
+    public override GearListing Listing => new()
+    {
+        As = ListedAs.Device,
+        Facts = GearListing.Known(GearListing.Count(Channels.Length, "channel")),
+    };
 
     public override ImmutableArray<GearCaution> Cautions => [GearCaution.LoudSound];
 

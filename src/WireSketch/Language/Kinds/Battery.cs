@@ -31,7 +31,16 @@ public sealed record Battery : Gear
 
     public override ImmutableArray<SupplySource> Sources =>
     [
-        new BatterySource { Plus = Positive, Minus = Negative, LiveIn = SystemStates.All, Capacity = Capacity, Internal = Internal, Chemistry = Chemistry, Rest = Rest },
+        new BatterySource
+        {
+            Plus = Positive,
+            Minus = Negative,
+            LiveIn = SystemStates.All,
+            Capacity = Capacity,
+            Internal = Internal,
+            Chemistry = Chemistry,
+            Rest = Rest,
+        },
     ];
 
     public override ImmutableArray<PowerInput> PowerInputs => [];
@@ -99,5 +108,9 @@ public enum Chemistry
 /// <summary>The words of <see cref="Chemistry"/>.</summary>
 public static class Chemistries
 {
-    public static ChoiceWords<Chemistry> Words { get; } = new((Chemistry.Flooded, "flooded"), (Chemistry.Agm, "AGM"), (Chemistry.Gel, "gel"), (Chemistry.Lithium, "lithium"));
+    public static ChoiceWords<Chemistry> Words { get; } = new(
+        (Chemistry.Flooded, "flooded"),
+        (Chemistry.Agm, "AGM"),
+        (Chemistry.Gel, "gel"),
+        (Chemistry.Lithium, "lithium"));
 }

@@ -59,7 +59,11 @@ public sealed record BusBar : Gear
         PlainWords = "cable joint",
     };
 
-    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Studs is { } studs ? GearListing.Count(studs.Value, "stud") : null, Rating?.Words) };
+    public override GearListing Listing => new()
+    {
+        As = ListedAs.Device,
+        Facts = GearListing.Known(Studs is { } studs ? GearListing.Count(studs.Value, "stud") : null, Rating?.Words),
+    };
 
     public override ImmutableArray<GearCaution> Cautions => [];
 

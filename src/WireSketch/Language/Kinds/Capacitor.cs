@@ -60,7 +60,11 @@ public sealed record Capacitor : Gear
         PlainWords = Kind,
     };
 
-    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Capacity?.Words, Internal is { } inside ? $"{inside.Words} inside" : null) };
+    public override GearListing Listing => new()
+    {
+        As = ListedAs.Device,
+        Facts = GearListing.Known(Capacity?.Words, Internal is { } inside ? $"{inside.Words} inside" : null),
+    };
 
     public override ImmutableArray<GearCaution> Cautions => [GearCaution.HoldsCharge];
 

@@ -92,7 +92,12 @@ public enum WakeMode
 /// <summary>The words of <see cref="WakeMode"/>.</summary>
 public static class WakeModes
 {
-    public static ChoiceWords<WakeMode> Words { get; } = new((WakeMode.Remote, "remote"), (WakeMode.DcOffset, "dc offset"), (WakeMode.Signal, "signal"), (WakeMode.Accessory, "accessory"), (WakeMode.Always, "always"));
+    public static ChoiceWords<WakeMode> Words { get; } = new(
+        (WakeMode.Remote, "remote"),
+        (WakeMode.DcOffset, "dc offset"),
+        (WakeMode.Signal, "signal"),
+        (WakeMode.Accessory, "accessory"),
+        (WakeMode.Always, "always"));
 }
 
 /// <summary>The switch that puts a load on the source, as printed on the device.</summary>

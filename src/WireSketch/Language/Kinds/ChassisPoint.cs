@@ -80,7 +80,10 @@ public enum MountingSurface
 /// <summary>The words of <see cref="MountingSurface"/>.</summary>
 public static class MountingSurfaces
 {
-    public static ChoiceWords<MountingSurface> Words { get; } = new((MountingSurface.BareMetal, "bare metal"), (MountingSurface.Painted, "painted"), (MountingSurface.Unknown, "unknown"));
+    public static ChoiceWords<MountingSurface> Words { get; } = new(
+        (MountingSurface.BareMetal, "bare metal"),
+        (MountingSurface.Painted, "painted"),
+        (MountingSurface.Unknown, "unknown"));
 }
 
 /// <summary>What a ground point is part of.</summary>

@@ -60,7 +60,11 @@ public sealed record Connector : Gear
         PlainWords = Kind,
     };
 
-    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Cavities == 1 ? "1 cavity" : string.Create(CultureInfo.InvariantCulture, $"{Cavities} cavities"), Rating?.Words) };
+    public override GearListing Listing => new()
+    {
+        As = ListedAs.Device,
+        Facts = GearListing.Known(Cavities == 1 ? "1 cavity" : string.Create(CultureInfo.InvariantCulture, $"{Cavities} cavities"), Rating?.Words),
+    };
 
     public override ImmutableArray<GearCaution> Cautions => [];
 

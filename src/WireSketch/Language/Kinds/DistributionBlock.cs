@@ -13,7 +13,8 @@ public sealed record DistributionBlock : Gear
     public static TerminalShape In { get; } = Node("in", TerminalRole.Any, TerminalFlow.In);
 
     /// <summary>An output, by its number from 1.</summary>
-    public static TerminalShape Output(int number) => Node("out." + number.ToString(CultureInfo.InvariantCulture), TerminalRole.Any, TerminalFlow.Out);
+    public static TerminalShape Output(int number) =>
+        Node("out." + number.ToString(CultureInfo.InvariantCulture), TerminalRole.Any, TerminalFlow.Out);
 
     public override ImmutableArray<TerminalShape> Terminals => [In, .. Enumerable.Range(1, Outputs).Select(Output)];
 
@@ -63,7 +64,11 @@ public sealed record DistributionBlock : Gear
         PlainWords = "cable joint",
     };
 
-    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(GearListing.Count(Outputs, "output"), Rating?.Words) };
+    public override GearListing Listing => new()
+    {
+        As = ListedAs.Device,
+        Facts = GearListing.Known(GearListing.Count(Outputs, "output"), Rating?.Words),
+    };
 
     public override ImmutableArray<GearCaution> Cautions => [];
 

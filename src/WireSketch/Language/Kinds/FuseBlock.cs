@@ -16,7 +16,8 @@ public sealed record FuseBlock : Gear
     public static TerminalShape Negative { get; } = Node("-", TerminalRole.Ground);
 
     /// <summary>An output, by its number from 1.</summary>
-    public static TerminalShape Output(int number) => Node("out." + number.ToString(CultureInfo.InvariantCulture), TerminalRole.Supply, TerminalFlow.Out);
+    public static TerminalShape Output(int number) =>
+        Node("out." + number.ToString(CultureInfo.InvariantCulture), TerminalRole.Supply, TerminalFlow.Out);
 
     public override ImmutableArray<TerminalShape> Terminals => [In, .. Enumerable.Range(1, Outputs).Select(Output), Negative];
 
@@ -67,7 +68,11 @@ public sealed record FuseBlock : Gear
         PlainWords = "fuses",
     };
 
-    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(GearListing.Count(Outputs, "output"), Rating?.Words) };
+    public override GearListing Listing => new()
+    {
+        As = ListedAs.Device,
+        Facts = GearListing.Known(GearListing.Count(Outputs, "output"), Rating?.Words),
+    };
 
     public override ImmutableArray<GearCaution> Cautions => [];
 

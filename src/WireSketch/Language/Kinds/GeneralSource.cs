@@ -26,7 +26,18 @@ public sealed record GeneralSource : Gear
     public Written<Seconds>? Hours { get; init; }
 
     public override ImmutableArray<SupplySource> Sources =>
-        [new ChargerSource { Plus = Positive, Minus = Negative, LiveIn = SystemStates.All, Voltage = Voltage, Current = Current, Duty = Duty, Hours = Hours }];
+    [
+        new ChargerSource
+        {
+            Plus = Positive,
+            Minus = Negative,
+            LiveIn = SystemStates.All,
+            Voltage = Voltage,
+            Current = Current,
+            Duty = Duty,
+            Hours = Hours,
+        },
+    ];
 
     public override ImmutableArray<PowerInput> PowerInputs => [];
 

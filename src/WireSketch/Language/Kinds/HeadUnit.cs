@@ -20,7 +20,8 @@ public sealed record HeadUnit : Gear
     /// <summary>By which it switches others on.</summary>
     public static TerminalShape Remote { get; } = Node("remote", TerminalRole.Control, TerminalFlow.Out);
 
-    public override ImmutableArray<TerminalShape> Terminals => [Battery, Accessory, Negative, Remote, .. Outputs.Select(o => o.Shape(TerminalFlow.Out))];
+    public override ImmutableArray<TerminalShape> Terminals =>
+        [Battery, Accessory, Negative, Remote, .. Outputs.Select(o => o.Shape(TerminalFlow.Out))];
 
     public ImmutableArray<ChannelGroup> Outputs { get; init; } = [];
 

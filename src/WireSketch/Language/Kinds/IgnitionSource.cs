@@ -23,7 +23,12 @@ public sealed record IgnitionSource : Gear
     [
         new VehicleCircuit
         {
-            Plus = Wire, Minus = null, Voltage = Voltage, Limit = Limit, IsSignalOnly = false, IsStartCircuit = Live?.Value == CircuitLive.Start,
+            Plus = Wire,
+            Minus = null,
+            Voltage = Voltage,
+            Limit = Limit,
+            IsSignalOnly = false,
+            IsStartCircuit = Live?.Value == CircuitLive.Start,
             LiveIn = Live?.Value switch
             {
                 CircuitLive.Constant => SystemStates.All,
@@ -70,7 +75,12 @@ public sealed record IgnitionSource : Gear
         PlainWords = "vehicle wiring",
     };
 
-    public override GearListing Listing => new() { As = ListedAs.PlaceOnVehicle, Facts = [], Connection = new() { Color = null, Connector = null, Cavity = null, Carries = Live?.Words ?? "accessory", Limit = Limit } };
+    public override GearListing Listing => new()
+    {
+        As = ListedAs.PlaceOnVehicle,
+        Facts = [],
+        Connection = new() { Color = null, Connector = null, Cavity = null, Carries = Live?.Words ?? "accessory", Limit = Limit },
+    };
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
@@ -95,5 +105,9 @@ public enum CircuitLive
 /// <summary>The words of <see cref="CircuitLive"/>.</summary>
 public static class CircuitLives
 {
-    public static ChoiceWords<CircuitLive> Words { get; } = new((CircuitLive.Constant, "constant"), (CircuitLive.Accessory, "accessory"), (CircuitLive.Ignition, "ignition"), (CircuitLive.Start, "start"));
+    public static ChoiceWords<CircuitLive> Words { get; } = new(
+        (CircuitLive.Constant, "constant"),
+        (CircuitLive.Accessory, "accessory"),
+        (CircuitLive.Ignition, "ignition"),
+        (CircuitLive.Start, "start"));
 }

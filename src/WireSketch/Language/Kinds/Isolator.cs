@@ -101,5 +101,8 @@ public enum IsolatorType
 /// <summary>The words of <see cref="IsolatorType"/>.</summary>
 public static class IsolatorTypes
 {
-    public static ChoiceWords<IsolatorType> Words { get; } = new((IsolatorType.Relay, "relay"), (IsolatorType.Diode, "diode"), (IsolatorType.VoltageSensing, "voltage sensing"));
+    public static ChoiceWords<IsolatorType> Words { get; } = new(
+        (IsolatorType.Relay, "relay"),
+        (IsolatorType.Diode, "diode"),
+        (IsolatorType.VoltageSensing, "voltage sensing"));
 }

@@ -71,7 +71,14 @@ public sealed record LevelAdapter : Gear
     [
         .. Out.Members.Zip(In.Members, (to, from) => new SignalOutput
         {
-            Terminal = to, Group = "out", Level = SignalLevel.Line, CarriesOn = [from], Ratio = Ratio, Maximum = Output, ChangesLevel = true, PassesDcOffset = Lets(AdapterPass.DcOffset),
+            Terminal = to,
+            Group = "out",
+            Level = SignalLevel.Line,
+            CarriesOn = [from],
+            Ratio = Ratio,
+            Maximum = Output,
+            ChangesLevel = true,
+            PassesDcOffset = Lets(AdapterPass.DcOffset),
         }),
     ];
 
@@ -104,7 +111,11 @@ public sealed record LevelAdapter : Gear
         PlainWords = "signal adapter",
     };
 
-    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(GearListing.Count(Channels, "channel")) };
+    public override GearListing Listing => new()
+    {
+        As = ListedAs.Device,
+        Facts = GearListing.Known(GearListing.Count(Channels, "channel")),
+    };
 
     public override ImmutableArray<GearCaution> Cautions => [];
 

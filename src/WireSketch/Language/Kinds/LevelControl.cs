@@ -55,7 +55,11 @@ public sealed record LevelControl : Gear
         PlainWords = Kind,
     };
 
-    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(To is { } to ? $"plugs into {to.Value}" : null) };
+    public override GearListing Listing => new()
+    {
+        As = ListedAs.Device,
+        Facts = GearListing.Known(To is { } to ? $"plugs into {to.Value}" : null),
+    };
 
     public override ImmutableArray<GearCaution> Cautions => [];
 

@@ -52,7 +52,12 @@ public sealed record Load : Gear
             Plus = Positive, Minus = Negative, IsOptional = false, IsCritical = Critical, OwnFuse = null, Fits = null,
             Takes = new ApplianceDraw
             {
-                Power = Power, Current = Current, Resistance = Resistance, Rated = Rated, WrittenLaw = Behaves, Law = Behaves?.Value ?? (Resistance is not null ? DrawLaw.Resistance : Type.Law),
+                Power = Power,
+                Current = Current,
+                Resistance = Resistance,
+                Rated = Rated,
+                WrittenLaw = Behaves,
+                Law = Behaves?.Value ?? (Resistance is not null ? DrawLaw.Resistance : Type.Law),
                 Surge = Surge, Lowest = Lowest, Duty = Duty, Hours = Hours, AlwaysLive = Facts.AlwaysLive, Standby = Standby,
             },
         },
@@ -93,7 +98,11 @@ public sealed record Load : Gear
         PlainWords = Type.HasOwnWord ? Kind : "",
     };
 
-    public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Power?.Words ?? Current?.Words ?? Resistance?.Words) };
+    public override GearListing Listing => new()
+    {
+        As = ListedAs.Device,
+        Facts = GearListing.Known(Power?.Words ?? Current?.Words ?? Resistance?.Words),
+    };
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
@@ -154,5 +163,8 @@ public enum DrawLaw
 /// <summary>The words of <see cref="DrawLaw"/>.</summary>
 public static class DrawLaws
 {
-    public static ChoiceWords<DrawLaw> Words { get; } = new((DrawLaw.Power, "power"), (DrawLaw.Current, "current"), (DrawLaw.Resistance, "resistance"));
+    public static ChoiceWords<DrawLaw> Words { get; } = new(
+        (DrawLaw.Power, "power"),
+        (DrawLaw.Current, "current"),
+        (DrawLaw.Resistance, "resistance"));
 }

@@ -21,7 +21,8 @@ public sealed record Processor : Gear
     /// <summary>By which it switches others on.</summary>
     public static TerminalShape RemoteOut { get; } = Node("remote-out", TerminalRole.Control, TerminalFlow.Out);
 
-    public override ImmutableArray<TerminalShape> Terminals => [Positive, Negative, RemoteIn, RemoteOut, .. Inputs.Select(o => o.Shape(TerminalFlow.In)), .. Outputs.Select(o => o.Shape(TerminalFlow.Out))];
+    public override ImmutableArray<TerminalShape> Terminals =>
+        [Positive, Negative, RemoteIn, RemoteOut, .. Inputs.Select(o => o.Shape(TerminalFlow.In)), .. Outputs.Select(o => o.Shape(TerminalFlow.Out))];
 
     public ImmutableArray<ChannelGroup> Inputs { get; init; } = [];
 
@@ -63,7 +64,12 @@ public sealed record Processor : Gear
     [
         .. Outputs.SelectMany(o => o.Shape(TerminalFlow.Out).Members.Select(channel => new SignalOutput
         {
-            Terminal = channel, Group = o.Name.Value, Level = o.Level, CarriesOn = [.. SignalInputs.Select(i => i.Terminal)], Maximum = o.Maximum, Settings = o.Settings,
+            Terminal = channel,
+            Group = o.Name.Value,
+            Level = o.Level,
+            CarriesOn = [.. SignalInputs.Select(i => i.Terminal)],
+            Maximum = o.Maximum,
+            Settings = o.Settings,
         })),
     ];
 

@@ -35,7 +35,13 @@ public sealed record ProtectiveDevice : Gear
     [
         new TerminalJoin
         {
-            Kind = Breaker ? ConnectionKind.Breaker : ConnectionKind.Fuse, First = In, Second = Out, ClosedIn = SystemStates.All, Rating = Rating, Style = Style, Breaking = Breaking,
+            Kind = Breaker ? ConnectionKind.Breaker : ConnectionKind.Fuse,
+            First = In,
+            Second = Out,
+            ClosedIn = SystemStates.All,
+            Rating = Rating,
+            Style = Style,
+            Breaking = Breaking,
         },
     ];
 
@@ -73,7 +79,11 @@ public sealed record ProtectiveDevice : Gear
         PlainWords = Kind,
     };
 
-    public override GearListing Listing => new() { As = Breaker ? ListedAs.Device : ListedAs.Fuse, Facts = Breaker ? GearListing.Known(Rating?.Words, $"{Reset?.Words ?? "manual"} reset") : [] };
+    public override GearListing Listing => new()
+    {
+        As = Breaker ? ListedAs.Device : ListedAs.Fuse,
+        Facts = Breaker ? GearListing.Known(Rating?.Words, $"{Reset?.Words ?? "manual"} reset") : [],
+    };
 
     public override ImmutableArray<GearCaution> Cautions => [];
 

@@ -53,11 +53,21 @@ public sealed record Relay : Gear
     [
         new TerminalJoin
         {
-            Kind = ConnectionKind.Switch, First = Common, Second = NormallyOpen, ClosedIn = SystemStates.Awake, Rating = Contact, Drive = new(CoilPlus, CoilMinus, ClosesPulledIn: true),
+            Kind = ConnectionKind.Switch,
+            First = Common,
+            Second = NormallyOpen,
+            ClosedIn = SystemStates.Awake,
+            Rating = Contact,
+            Drive = new(CoilPlus, CoilMinus, ClosesPulledIn: true),
         },
         new TerminalJoin
         {
-            Suffix = ".87a", Kind = ConnectionKind.Switch, First = Common, Second = NormallyClosed, ClosedIn = [SystemState.Standby], Rating = Contact,
+            Suffix = ".87a",
+            Kind = ConnectionKind.Switch,
+            First = Common,
+            Second = NormallyClosed,
+            ClosedIn = [SystemState.Standby],
+            Rating = Contact,
             Drive = new(CoilPlus, CoilMinus, ClosesPulledIn: false),
         },
     ];

@@ -11,10 +11,12 @@ public sealed record Speaker : Gear
     public override string Kind => Subwoofer ? "subwoofer" : "speaker";
 
     /// <summary>A voice coil, by its number from 1.</summary>
-    public static TerminalShape Coil(int number) => Pair("coil." + number.ToString(CultureInfo.InvariantCulture), TerminalRole.Speaker, TerminalFlow.In);
+    public static TerminalShape Coil(int number) =>
+        Pair("coil." + number.ToString(CultureInfo.InvariantCulture), TerminalRole.Speaker, TerminalFlow.In);
 
     /// <summary>All its coils.</summary>
-    public TerminalShape AllCoils => new("coils", TerminalForm.Group, TerminalRole.Speaker, TerminalFlow.In, [.. Enumerable.Range(1, CoilCount).Select(Coil)]);
+    public TerminalShape AllCoils =>
+        new("coils", TerminalForm.Group, TerminalRole.Speaker, TerminalFlow.In, [.. Enumerable.Range(1, CoilCount).Select(Coil)]);
 
     public override ImmutableArray<TerminalShape> Terminals => [.. Enumerable.Range(1, CoilCount).Select(Coil), AllCoils];
 
@@ -122,7 +124,12 @@ public enum SpeakerBand
 /// <summary>The words of <see cref="SpeakerBand"/>.</summary>
 public static class SpeakerBands
 {
-    public static ChoiceWords<SpeakerBand> Words { get; } = new((SpeakerBand.Tweeter, "tweeter"), (SpeakerBand.Midrange, "midrange"), (SpeakerBand.Midbass, "midbass"), (SpeakerBand.Woofer, "woofer"), (SpeakerBand.FullRange, "full range"));
+    public static ChoiceWords<SpeakerBand> Words { get; } = new(
+        (SpeakerBand.Tweeter, "tweeter"),
+        (SpeakerBand.Midrange, "midrange"),
+        (SpeakerBand.Midbass, "midbass"),
+        (SpeakerBand.Woofer, "woofer"),
+        (SpeakerBand.FullRange, "full range"));
 }
 
 /// <summary>The box that a speaker is in.</summary>
@@ -137,5 +144,9 @@ public enum EnclosureType
 /// <summary>The words of <see cref="EnclosureType"/>.</summary>
 public static class EnclosureTypes
 {
-    public static ChoiceWords<EnclosureType> Words { get; } = new((EnclosureType.Sealed, "sealed"), (EnclosureType.Vented, "vented"), (EnclosureType.Bandpass, "bandpass"), (EnclosureType.FreeAir, "free air"));
+    public static ChoiceWords<EnclosureType> Words { get; } = new(
+        (EnclosureType.Sealed, "sealed"),
+        (EnclosureType.Vented, "vented"),
+        (EnclosureType.Bandpass, "bandpass"),
+        (EnclosureType.FreeAir, "free air"));
 }

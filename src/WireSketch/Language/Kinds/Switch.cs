@@ -27,7 +27,11 @@ public sealed record Switch : Gear
     [
         new TerminalJoin
         {
-            Kind = ConnectionKind.Switch, First = In, Second = Out, ClosedIn = Closed.IsEmpty ? SystemStates.Awake : [.. Closed.Select(c => c.Value)], Rating = Rating,
+            Kind = ConnectionKind.Switch,
+            First = In,
+            Second = Out,
+            ClosedIn = Closed.IsEmpty ? SystemStates.Awake : [.. Closed.Select(c => c.Value)],
+            Rating = Rating,
         },
     ];
 

@@ -82,7 +82,11 @@ public sealed record TapPoint : Gear
         [
             .. (Wire.Form == TerminalForm.Group ? Wire.Members : [Wire]).Select(pair => new SignalOutput
             {
-                Terminal = pair, Group = "", Level = Role == TerminalRole.Speaker ? SignalLevel.Speaker : SignalLevel.Line, CarriesOn = [], Maximum = Maximum,
+                Terminal = pair,
+                Group = "",
+                Level = Role == TerminalRole.Speaker ? SignalLevel.Speaker : SignalLevel.Line,
+                CarriesOn = [],
+                Maximum = Maximum,
                 HasDcOffset = Role == TerminalRole.Speaker,
             }),
         ]
@@ -113,7 +117,12 @@ public sealed record TapPoint : Gear
         PlainWords = "vehicle wiring",
     };
 
-    public override GearListing Listing => new() { As = ListedAs.PlaceOnVehicle, Facts = [], Connection = new() { Color = Color, Connector = Connector, Cavity = Cavity, Carries = Carries?.Words, Limit = Limit } };
+    public override GearListing Listing => new()
+    {
+        As = ListedAs.PlaceOnVehicle,
+        Facts = [],
+        Connection = new() { Color = Color, Connector = Connector, Cavity = Cavity, Carries = Carries?.Words, Limit = Limit },
+    };
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
@@ -144,5 +153,11 @@ public enum TapContent
 /// <summary>The words of <see cref="TapContent"/>.</summary>
 public static class TapContents
 {
-    public static ChoiceWords<TapContent> Words { get; } = new((TapContent.Constant, "constant"), (TapContent.Accessory, "accessory"), (TapContent.Ground, "ground"), (TapContent.Speaker, "speaker"), (TapContent.Line, "line"), (TapContent.Control, "control"));
+    public static ChoiceWords<TapContent> Words { get; } = new(
+        (TapContent.Constant, "constant"),
+        (TapContent.Accessory, "accessory"),
+        (TapContent.Ground, "ground"),
+        (TapContent.Speaker, "speaker"),
+        (TapContent.Line, "line"),
+        (TapContent.Control, "control"));
 }
