@@ -14,7 +14,9 @@ using WireSketch.Topology;
 
 namespace WireSketch.Benchmarks;
 
-/// <summary>What holds the house together, as figures: how checking grows with a chain, and which types know which in the compiled assemblies.</summary>
+/// <summary>
+/// What holds the house together, as figures: how checking grows with a chain, and which types know which in the compiled assemblies.
+/// </summary>
 internal static partial class HouseTable
 {
     private static readonly ImmutableArray<int> Sizes = [100, 200, 400, 800];
@@ -47,7 +49,9 @@ internal static partial class HouseTable
             Console.WriteLine($"{size,8} {string.Join(' ', times.Select(t => t.ToString("F1", CultureInfo.InvariantCulture).PadLeft(9)))}");
         }
 
-        Console.WriteLine($"{"growth",8} {string.Join(' ', Stages.Select((_, i) => Exponent([.. rows.Select(r => ((double)r.Size, r.Times[i]))]).ToString("F2", CultureInfo.InvariantCulture).PadLeft(9)))}");
+        Console.WriteLine(
+            $"{"growth",8} "
+                + $"{string.Join(' ', Stages.Select((_, i) => Exponent([.. rows.Select(r => ((double)r.Size, r.Times[i]))]).ToString("F2", CultureInfo.InvariantCulture).PadLeft(9)))}");
     }
 
     /// <summary>Milliseconds of each stage, and of all together.</summary>
@@ -82,7 +86,9 @@ internal static partial class HouseTable
         var read = SpecReader.Read(new SourceFile("chain.wsk.yaml", ChainSpec.Write(bars)), new FilesInMemory());
         var wiring = WiringResolver.Resolve(read.Value, SizeChoices.None).Value;
         var install = new InstalledSystem(read.Value, wiring, ElectricalSolver.Solve(wiring));
-        foreach (var (id, time) in RuleBook.All.Select(r => (r.Card.Id, Time: Timed(() => Finding.InOrder(r.Check(install))))).OrderByDescending(r => r.Time).Take(15))
+        foreach (var (id, time) in RuleBook.All.Select(r => (r.Card.Id, Time: Timed(() => Finding.InOrder(r.Check(install)))))
+            .OrderByDescending(r => r.Time)
+            .Take(15))
         {
             Console.WriteLine($"{time.ToString("F1", CultureInfo.InvariantCulture),9} ms {id}");
         }
@@ -102,16 +108,22 @@ internal static partial class HouseTable
         var read = AssemblyArrows.Read(typeof(RuleBook).Assembly.Location, typeof(Drawing.Scenes.DrawingSet).Assembly.Location);
         var gear = new TypeName("WireSketch.Language", nameof(Gear));
         var rule = new TypeName("WireSketch.Rules", nameof(Rule));
-        var kinds = read.TypeTests.Where(a => read.Derives(a.To, gear) && a.From.Namespace != "WireSketch.Language.Kinds").Select(a => a.From).Distinct().Count();
+        var kinds = read.TypeTests.Where(a => read.Derives(a.To, gear) && a.From.Namespace != "WireSketch.Language.Kinds")
+            .Select(a => a.From)
+            .Distinct()
+            .Count();
         Console.WriteLine($"types outside the kinds that test for a concrete kind: {kinds}");
         var rules = read.Arrows.Where(a => read.Derives(a.From, rule) && read.Derives(a.To, rule)).ToArray();
         Console.WriteLine($"arrows from rule to rule: {rules.Length}{Listed(rules)}");
-        var stages = Row().Matches(Repository.Read("src/README.md")).Select((m, i) => (Name: m.Groups[1].Value, Order: i)).ToDictionary(s => s.Name, s => s.Order);
+        var stages = Row().Matches(Repository.Read("src/README.md"))
+            .Select((m, i) => (Name: m.Groups[1].Value, Order: i))
+            .ToDictionary(s => s.Name, s => s.Order);
         var back = read.Arrows.Where(a => Order(a.From) < Order(a.To)).ToArray();
         Console.WriteLine($"arrows against the order of the stages: {back.Length}{Listed(back)}");
 
         // What stands in no stage composes them all: it comes last.
-        int Order(TypeName type) => type.Namespace.Split('.').Skip(1).Select(p => stages.GetValueOrDefault(p, -1)).FirstOrDefault(o => o >= 0, int.MaxValue);
+        int Order(TypeName type) =>
+            type.Namespace.Split('.').Skip(1).Select(p => stages.GetValueOrDefault(p, -1)).FirstOrDefault(o => o >= 0, int.MaxValue);
 
         static string Listed(TypeUse[] arrows) => string.Concat(arrows.Take(10).Select(a => $"\n  {a.From} uses {a.To}"));
     }

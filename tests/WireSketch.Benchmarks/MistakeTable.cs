@@ -21,7 +21,9 @@ internal static class MistakeTable
 
         foreach (var miss in trials.Where(t => !t.Caught))
         {
-            Console.WriteLine($"missed ({(miss.Kind.IsError ? "error" : "warning")}): {miss.Kind.Name}, {miss.Spec} {miss.Place}: {(miss.Found.Length == 0 ? "nothing found" : miss.Found)}");
+            Console.WriteLine(
+                $"missed ({(miss.Kind.IsError ? "error" : "warning")}): {miss.Kind.Name}, {miss.Spec} {miss.Place}: "
+                    + $"{(miss.Found.Length == 0 ? "nothing found" : miss.Found)}");
         }
 
         Console.Write(MistakeTrials.Table(trials));

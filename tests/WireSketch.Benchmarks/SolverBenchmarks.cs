@@ -4,7 +4,9 @@ using WireSketch.Electrical.Solver;
 
 namespace WireSketch.Benchmarks;
 
-/// <summary>Time to the operating point of a supply tree, from the list of its branches on, by our solver and by ngspice as a whole process.</summary>
+/// <summary>
+/// Time to the operating point of a supply tree, from the list of its branches on, by our solver and by ngspice as a whole process.
+/// </summary>
 [Config(typeof(ShortRun))]
 public class SolverBenchmarks
 {
@@ -36,10 +38,13 @@ public class SolverBenchmarks
     [Benchmark]
     public int NgSpice()
     {
-        using var process = Process.Start(new ProcessStartInfo("ngspice", ["-b", deck]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var process =
+            Process.Start(new ProcessStartInfo("ngspice", ["-b", deck]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
         var error = process.StandardError.ReadToEndAsync();
         process.StandardOutput.ReadToEnd();
         process.WaitForExit();
-        return error.Result.Contains("failed", StringComparison.OrdinalIgnoreCase) ? throw new InvalidOperationException(error.Result) : process.ExitCode;
+        return error.Result.Contains("failed", StringComparison.OrdinalIgnoreCase)
+            ? throw new InvalidOperationException(error.Result)
+            : process.ExitCode;
     }
 }

@@ -4,14 +4,18 @@ using BenchmarkDotNet.Running;
 
 namespace WireSketch.Benchmarks;
 
-/// <summary>Runs the benchmarks of the solver and prints how its time grows, and how it compares with ngspice's for the same deck in the same run.</summary>
+/// <summary>
+/// Runs the benchmarks of the solver and prints how its time grows, and how it compares with ngspice's for the same deck in the same run.
+/// </summary>
 internal static class SolverTable
 {
     public static int Print()
     {
         Summary[] summaries = [BenchmarkRunner.Run<SolverBenchmarks>(), BenchmarkRunner.Run<LargeSolverBenchmarks>()];
         var times = summaries.SelectMany(s => s.Reports).Where(r => r.ResultStatistics is not null)
-            .ToLookup(r => (int)r.BenchmarkCase.Parameters["Nodes"], r => (r.BenchmarkCase.Descriptor.WorkloadMethod.Name, Seconds: r.ResultStatistics!.Median / 1e9));
+            .ToLookup(
+                r => (int)r.BenchmarkCase.Parameters["Nodes"],
+                r => (r.BenchmarkCase.Descriptor.WorkloadMethod.Name, Seconds: r.ResultStatistics!.Median / 1e9));
         Console.WriteLine("  nodes  this solver   growth exponent   ngspice       ratio");
         var (nodesBefore, before) = (0, 0.0);
         foreach (var size in times.OrderBy(t => t.Key))

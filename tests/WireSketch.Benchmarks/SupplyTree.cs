@@ -4,7 +4,9 @@ using WireSketch.Electrical.Solver;
 
 namespace WireSketch.Benchmarks;
 
-/// <summary>A random tree of supply wires from one battery, with a load of constant power at every end. The same for the same size.</summary>
+/// <summary>
+/// A random tree of supply wires from one battery, with a load of constant power at every end. The same for the same size.
+/// </summary>
 internal static class SupplyTree
 {
     public static DcCircuit Make(int nodes)
@@ -45,7 +47,10 @@ internal static class SupplyTree
             deck.Append(b.Kind switch
             {
                 BranchKind.Resistor => string.Create(CultureInfo.InvariantCulture, $"R{i} {b.A} {b.B} {b.Ohms:R}\n"),
-                BranchKind.Power => string.Create(CultureInfo.InvariantCulture, $"B{i} {b.A} {b.B} I={{{b.Value:R}/max(V({b.A}),2)}}\n.nodeset v({b.A})=12\n"),
+                BranchKind.Power =>
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"B{i} {b.A} {b.B} I={{{b.Value:R}/max(V({b.A}),2)}}\n.nodeset v({b.A})=12\n"),
                 _ => string.Create(CultureInfo.InvariantCulture, $"R{i} {b.A} e {b.Ohms:R}\nV{i} e {b.B} {b.Value:R}\n"),
             });
         }

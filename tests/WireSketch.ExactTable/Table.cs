@@ -4,7 +4,9 @@ using WireSketch.Quantities;
 
 namespace WireSketch.ExactTable;
 
-/// <summary>Powers, logarithms, roots and circular functions at some hundreds of arguments each, in digits that read back as the same double.</summary>
+/// <summary>
+/// Powers, logarithms, roots and circular functions at some hundreds of arguments each, in digits that read back as the same double.
+/// </summary>
 internal static class Table
 {
     private const int Count = 240;

@@ -10,7 +10,8 @@ namespace WireSketch.Mutations;
 /// <param name="Change">Which change of that node.</param>
 /// <param name="Before">The code as it is, on one line.</param>
 /// <param name="After">The code as it becomes.</param>
-internal sealed record Mutant(int Number, string Stage, string File, int Line, int Start, int Length, string Change, string Before, string After)
+internal sealed record Mutant(
+    int Number, string Stage, string File, int Line, int Start, int Length, string Change, string Before, string After)
 {
     /// <summary>The same change in another state of the tree.</summary>
     public string Key => $"{File}|{Change}|{Before}|{After}";

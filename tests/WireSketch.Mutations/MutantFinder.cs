@@ -11,7 +11,8 @@ internal sealed class MutantFinder(string root)
     public IReadOnlyDictionary<string, string[]> Enums { get; } = FindEnums(root);
 
     public static IEnumerable<string> SourcesIn(string folder) => Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)
-        .Where(f => !f.Contains("/obj/", StringComparison.Ordinal) && !f.Contains("/bin/", StringComparison.Ordinal)).Order(StringComparer.Ordinal);
+        .Where(f => !f.Contains("/obj/", StringComparison.Ordinal) && !f.Contains("/bin/", StringComparison.Ordinal))
+        .Order(StringComparer.Ordinal);
 
     /// <summary>All mutants of a stage, in an order that the seed decides.</summary>
     public Mutant[] Shuffled(Stage stage, int seed)
@@ -33,7 +34,12 @@ internal sealed class MutantFinder(string root)
                 var shown = node is IfStatementSyntax i ? i.Condition : node;
                 var after = node is IfStatementSyntax f ? $"!({f.Condition})" : Operators.Apply(node, change, Enums)?.ToString() ?? "";
                 yield return new(
-                    0, stage.Name, Path.GetRelativePath(root, file), tree.GetLineSpan(shown.Span).StartLinePosition.Line + 1, node.SpanStart, node.Span.Length,
+                    0,
+                    stage.Name,
+                    Path.GetRelativePath(root, file),
+                    tree.GetLineSpan(shown.Span).StartLinePosition.Line + 1,
+                    node.SpanStart,
+                    node.Span.Length,
                     change, OneLine(shown.ToString()), OneLine(after));
             }
         }
@@ -44,16 +50,18 @@ internal sealed class MutantFinder(string root)
     /// then be declared twice.
     /// </summary>
     private static bool CanSwitch(SyntaxNode node) =>
-        !node.Ancestors().Any(a => a is AttributeSyntax or ParameterSyntax or PatternSyntax or EnumMemberDeclarationSyntax or SwitchLabelSyntax
-            || (a is BaseFieldDeclarationSyntax f && f.Modifiers.Any(SyntaxKind.ConstKeyword))
-            || (a is LocalDeclarationStatementSyntax l && l.Modifiers.Any(SyntaxKind.ConstKeyword)))
+        !node.Ancestors()
+            .Any(a => a is AttributeSyntax or ParameterSyntax or PatternSyntax or EnumMemberDeclarationSyntax or SwitchLabelSyntax
+                || (a is BaseFieldDeclarationSyntax f && f.Modifiers.Any(SyntaxKind.ConstKeyword))
+                || (a is LocalDeclarationStatementSyntax l && l.Modifiers.Any(SyntaxKind.ConstKeyword)))
         && !Declares(node is IfStatementSyntax i ? i.Condition : node);
 
     private static bool Declares(SyntaxNode node) => node
         .DescendantNodesAndSelf(n => n is not LambdaExpressionSyntax)
         .Any(n => n is VariableDesignationSyntax or DeclarationExpressionSyntax);
 
-    private static string OneLine(string code) => string.Join(' ', code.Split((char[])[' ', '\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries));
+    private static string OneLine(string code) =>
+        string.Join(' ', code.Split((char[])[' ', '\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries));
 
     private static Dictionary<string, string[]> FindEnums(string root) => SourcesIn(Path.Combine(root, "src"))
         .SelectMany(f => CSharpSyntaxTree.ParseText(File.ReadAllText(f)).GetRoot().DescendantNodes().OfType<EnumDeclarationSyntax>())

@@ -10,7 +10,9 @@ namespace WireSketch.Mutations;
 /// <summary>A copy of the tree that holds all mutants behind one switch, built once.</summary>
 internal sealed partial class MutatedTree(string root, string copy, IReadOnlyDictionary<string, string[]> enums)
 {
-    /// <summary>Read once: MUTANT is the number of the mutant that is on; with MUTANTS_REACHED, every number that is asked for is written down.</summary>
+    /// <summary>
+    /// Read once: MUTANT is the number of the mutant that is on; with MUTANTS_REACHED, every number that is asked for is written down.
+    /// </summary>
     private const string Switch = """
         namespace Mutants
         {
@@ -45,7 +47,8 @@ internal sealed partial class MutatedTree(string root, string copy, IReadOnlyDic
     /// <summary>Copies what git knows of, and what is new and not ignored.</summary>
     public void Copy()
     {
-        foreach (var file in Run("git", root, "ls-files", "--cached", "--others", "--exclude-standard").Output.Split('\n', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var file in Run("git", root, "ls-files", "--cached", "--others", "--exclude-standard").Output.Split(
+            '\n', StringSplitOptions.RemoveEmptyEntries))
         {
             var from = Path.Combine(root, file);
             if (File.Exists(from))
@@ -62,16 +65,21 @@ internal sealed partial class MutatedTree(string root, string copy, IReadOnlyDic
     {
         foreach (var library in new[] { "WireSketch", "WireSketch.Drawing" })
         {
-            File.WriteAllText(Path.Combine(copy, "src", library, "MutantSwitch.cs"), "#nullable disable\n#pragma warning disable\n" + Switch);
+            File.WriteAllText(
+                Path.Combine(copy, "src", library, "MutantSwitch.cs"),
+                "#nullable disable\n#pragma warning disable\n" + Switch);
         }
 
         foreach (var file in mutants.GroupBy(m => m.File, StringComparer.Ordinal))
         {
             var tree = CSharpSyntaxTree.ParseText(File.ReadAllText(Path.Combine(root, file.Key))).GetRoot();
             var bySpan = file.ToLookup(m => (m.Start, m.Length));
-            var nodes = tree.DescendantNodes().Where(n => bySpan[(n.SpanStart, n.Span.Length)].Any(m => Operators.Of(n, enums).Contains(m.Change))).ToArray();
+            var nodes = tree.DescendantNodes()
+                .Where(n => bySpan[(n.SpanStart, n.Span.Length)].Any(m => Operators.Of(n, enums).Contains(m.Change)))
+                .ToArray();
             var mutated = tree.ReplaceNodes(nodes, (original, rewritten) => bySpan[(original.SpanStart, original.Span.Length)]
-                .Where(m => Operators.Of(original, enums).Contains(m.Change)).Aggregate(rewritten, (node, m) => Switched(node, rewritten, m)));
+                .Where(m => Operators.Of(original, enums).Contains(m.Change))
+                .Aggregate(rewritten, (node, m) => Switched(node, rewritten, m)));
             File.WriteAllText(Path.Combine(copy, file.Key), mutated.ToFullString());
         }
     }
@@ -82,7 +90,9 @@ internal sealed partial class MutatedTree(string root, string copy, IReadOnlyDic
         var broken = new SortedSet<int>();
         foreach (var project in new[] { "src/WireSketch.Cli" }.Concat(TestProjects.Select(p => "tests/" + p)))
         {
-            var (code, output) = Run("dotnet", copy, "build", project, "-v", "q", "--nologo", "-p:RunAnalyzers=false", "-p:TreatWarningsAsErrors=false", "-p:EnforceCodeStyleInBuild=false", "-clp:ErrorsOnly");
+            var (code, output) = Run(
+                "dotnet", copy, "build", project, "-v", "q", "--nologo", "-p:RunAnalyzers=false", "-p:TreatWarningsAsErrors=false",
+                "-p:EnforceCodeStyleInBuild=false", "-clp:ErrorsOnly");
             if (code == 0)
             {
                 continue;
@@ -90,10 +100,15 @@ internal sealed partial class MutatedTree(string root, string copy, IReadOnlyDic
 
             foreach (var error in ErrorPlace().Matches(output).DistinctBy(m => m.Value))
             {
-                broken.UnionWith(At(error.Groups[1].Value, int.Parse(error.Groups[2].ValueSpan, CultureInfo.InvariantCulture), int.Parse(error.Groups[3].ValueSpan, CultureInfo.InvariantCulture)));
+                broken.UnionWith(At(
+                    error.Groups[1].Value,
+                    int.Parse(error.Groups[2].ValueSpan, CultureInfo.InvariantCulture),
+                    int.Parse(error.Groups[3].ValueSpan, CultureInfo.InvariantCulture)));
             }
 
-            return broken.Count > 0 ? broken : throw new InvalidOperationException($"The copy does not build, and no mutant is to blame:\n{output}");
+            return broken.Count > 0
+                ? broken
+                : throw new InvalidOperationException($"The copy does not build, and no mutant is to blame:\n{output}");
         }
 
         return broken;
@@ -101,7 +116,11 @@ internal sealed partial class MutatedTree(string root, string copy, IReadOnlyDic
 
     public static (int Code, string Output) Run(string program, string folder, params string[] arguments)
     {
-        using var process = Process.Start(new ProcessStartInfo(program, arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var process =
+            Process.Start(new ProcessStartInfo(program, arguments)
+            {
+                WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true
+            })!;
         var error = process.StandardError.ReadToEndAsync();
         var output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
@@ -115,9 +134,18 @@ internal sealed partial class MutatedTree(string root, string copy, IReadOnlyDic
         var number = m.Number.ToString(CultureInfo.InvariantCulture);
         return sofar switch
         {
-            IfStatementSyntax i => i.WithCondition(SyntaxFactory.ParseExpression($"(global::Mutants.Switch.Is({number}) ? !({((IfStatementSyntax)plain).Condition}) : ({i.Condition}))")),
-            StatementSyntax s => SyntaxFactory.ParseStatement($"if (global::Mutants.Switch.Is({number})) {{ {changed?.ToString() ?? ""} }} else {{ {s.WithoutTrivia().ToFullString()} }}").WithTriviaFrom(plain),
-            _ => SyntaxFactory.ParseExpression($"(global::Mutants.Switch.Is({number}) ? ({changed}) : ({sofar.WithoutTrivia().ToFullString()}))").WithTriviaFrom(plain),
+            IfStatementSyntax i =>
+                i.WithCondition(SyntaxFactory.ParseExpression(
+                    $"(global::Mutants.Switch.Is({number}) ? !({((IfStatementSyntax)plain).Condition}) : ({i.Condition}))")),
+            StatementSyntax s =>
+                SyntaxFactory.ParseStatement(
+                    $"if (global::Mutants.Switch.Is({number})) {{ {changed?.ToString() ?? ""} }} else {{ "
+                        + $"{s.WithoutTrivia().ToFullString()} }}")
+                    .WithTriviaFrom(plain),
+            _ =>
+                SyntaxFactory.ParseExpression(
+                    $"(global::Mutants.Switch.Is({number}) ? ({changed}) : ({sofar.WithoutTrivia().ToFullString()}))")
+                    .WithTriviaFrom(plain),
         };
     }
 
@@ -130,7 +158,9 @@ internal sealed partial class MutatedTree(string root, string copy, IReadOnlyDic
         for (var node = text.GetRoot().FindToken(place).Parent; node is not null; node = node.Parent)
         {
             // A statement around it counts as a whole: what uses a value may be what does not compile.
-            var numbers = Number().Matches(node.ToFullString()).Select(m => int.Parse(m.Groups[1].ValueSpan, CultureInfo.InvariantCulture)).ToArray();
+            var numbers = Number().Matches(node.ToFullString())
+                .Select(m => int.Parse(m.Groups[1].ValueSpan, CultureInfo.InvariantCulture))
+                .ToArray();
             if (numbers.Length > 0)
             {
                 return numbers;

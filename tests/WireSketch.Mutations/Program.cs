@@ -17,7 +17,10 @@ var wanted = int.Parse(Option("--mutants") ?? "600", CultureInfo.InvariantCultur
 var seed = int.Parse(Option("--seed") ?? "1", CultureInfo.InvariantCulture);
 var commit = MutatedTree.Run("git", root, "rev-parse", "HEAD").Output.Trim();
 var date = MutatedTree.Run("git", root, "show", "-s", "--format=%cs", "HEAD").Output.Trim();
-var work = Option("--work") ?? Path.Combine(Path.GetTempPath(), string.Create(CultureInfo.InvariantCulture, $"wiresketch-mutations-{commit[..10]}-{seed}-{wanted}"));
+var work = Option("--work")
+    ?? Path.Combine(
+        Path.GetTempPath(),
+        string.Create(CultureInfo.InvariantCulture, $"wiresketch-mutations-{commit[..10]}-{seed}-{wanted}"));
 Directory.CreateDirectory(work);
 var finder = new MutantFinder(root);
 var tree = new MutatedTree(root, Path.Combine(work, "tree"), finder.Enums);
@@ -28,7 +31,8 @@ var classes = Load<TestClass[]>("classes.json") ?? Keep("classes.json", Measure(
 var verdictsFile = Path.Combine(work, "verdicts.jsonl");
 var done = (File.Exists(verdictsFile) ? File.ReadAllLines(verdictsFile) : [])
     .Select(l => JsonSerializer.Deserialize<Verdict>(l, LastRun.Json)!).ToDictionary(v => v.Mutant.Number);
-var reasons = (LastRun.Read(kept)?.Verdicts ?? []).Where(v => v.Reason is not null).ToLookup(v => v.Mutant.Key, v => v.Reason, StringComparer.Ordinal);
+var reasons = (LastRun.Read(kept)?.Verdicts ?? []).Where(v => v.Reason is not null)
+    .ToLookup(v => v.Mutant.Key, v => v.Reason, StringComparer.Ordinal);
 var line = new JsonSerializerOptions(LastRun.Json) { WriteIndented = false };
 Parallel.ForEach(mutants.Where(m => !done.ContainsKey(m.Number)).ToArray(), new ParallelOptions { MaxDegreeOfParallelism = 2 }, mutant =>
 {
@@ -37,11 +41,17 @@ Parallel.ForEach(mutants.Where(m => !done.ContainsKey(m.Number)).ToArray(), new 
     {
         done[mutant.Number] = verdict;
         File.AppendAllText(verdictsFile, JsonSerializer.Serialize(verdict, line) + "\n");
-        Console.WriteLine($"{done.Count}/{mutants.Length} {verdict.Outcome} in {verdict.Seconds:0.0} s: {mutant.File}:{mutant.Line} {mutant.Change} {verdict.By}");
+        Console.WriteLine(
+            $"{done.Count}/{mutants.Length} {verdict.Outcome} in {verdict.Seconds:0.0} s: {mutant.File}:{mutant.Line} {mutant.Change} "
+                + $"{verdict.By}");
     }
 });
 
-var run = new LastRun(commit, seed, date, [.. done.Values.OrderBy(v => v.Mutant.File, StringComparer.Ordinal).ThenBy(v => v.Mutant.Start).ThenBy(v => v.Mutant.Number)]);
+var run = new LastRun(
+    commit,
+    seed,
+    date,
+    [.. done.Values.OrderBy(v => v.Mutant.File, StringComparer.Ordinal).ThenBy(v => v.Mutant.Start).ThenBy(v => v.Mutant.Number)]);
 Console.Write(run.Print());
 if (args.Contains("--keep"))
 {
@@ -53,7 +63,8 @@ return 0;
 string? Option(string name) => Array.IndexOf(args, name) is >= 0 and var at && at + 1 < args.Length ? args[at + 1] : null;
 
 T? Load<T>(string name)
-    where T : class => File.Exists(Path.Combine(work, name)) ? JsonSerializer.Deserialize<T>(File.ReadAllText(Path.Combine(work, name)), LastRun.Json) : null;
+    where T : class =>
+    File.Exists(Path.Combine(work, name)) ? JsonSerializer.Deserialize<T>(File.ReadAllText(Path.Combine(work, name)), LastRun.Json) : null;
 
 T Keep<T>(string name, T value)
 {
@@ -76,7 +87,8 @@ Mutant[] Plan()
     for (var round = 1; ; round++)
     {
         var number = 0;
-        var chosen = all.SelectMany((of, i) => of.Where(m => !refused.Contains(Id(m))).Take((wanted / stages.Length) + (i < wanted % stages.Length ? 1 : 0)))
+        var chosen = all.SelectMany((of, i) =>
+            of.Where(m => !refused.Contains(Id(m))).Take((wanted / stages.Length) + (i < wanted % stages.Length ? 1 : 0)))
             .Select(m => m with { Number = ++number }).ToArray();
         tree.Copy();
         tree.Write(chosen);
@@ -95,7 +107,12 @@ static string Id(Mutant m) => string.Create(CultureInfo.InvariantCulture, $"{m.F
 
 TestClass[] Measure()
 {
-    var measured = runner.Classes().AsParallel().AsOrdered().WithDegreeOfParallelism(2).Select(c => runner.Measure(c.Program, c.Name)).ToArray();
+    var measured = runner.Classes()
+        .AsParallel()
+        .AsOrdered()
+        .WithDegreeOfParallelism(2)
+        .Select(c => runner.Measure(c.Program, c.Name))
+        .ToArray();
     foreach (var c in measured.Where(c => !c.Passes))
     {
         Console.WriteLine($"left out, since it fails without a mutant: {c.Name}");

@@ -19,14 +19,19 @@ internal sealed record TestClass(string Name, string Program, double Seconds, bo
 internal sealed partial class TestRunner(MutatedTree tree, string work)
 {
     private static readonly string Dotnet = Environment.GetEnvironmentVariable("DOTNET_HOST_PATH")
-        ?? (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(p => Path.Combine(p, "dotnet")).First(File.Exists);
+        ?? (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
+            .Select(p => Path.Combine(p, "dotnet"))
+            .First(File.Exists);
 
     /// <summary>For what waits and uses no time.</summary>
     private static readonly TimeSpan TooLong = TimeSpan.FromMinutes(20);
 
     /// <summary>Every class of tests, but those that look at the source itself.</summary>
-    public IEnumerable<(string Program, string Name)> Classes() => tree.Programs.SelectMany(p => MutatedTree.Run(Dotnet, work, p, "-list", "classes", "-noColor").Output
-        .Split('\n', StringSplitOptions.TrimEntries).Where(l => l.StartsWith("WireSketch.", StringComparison.Ordinal) && !l.Contains(".House.", StringComparison.Ordinal)).Select(l => (p, l)));
+    public IEnumerable<(string Program, string Name)> Classes() =>
+        tree.Programs.SelectMany(p => MutatedTree.Run(Dotnet, work, p, "-list", "classes", "-noColor").Output
+            .Split('\n', StringSplitOptions.TrimEntries)
+            .Where(l => l.StartsWith("WireSketch.", StringComparison.Ordinal) && !l.Contains(".House.", StringComparison.Ordinal))
+            .Select(l => (p, l)));
 
     /// <summary>Runs one class without a mutant and notes what it reaches.</summary>
     public TestClass Measure(string program, string name)
@@ -34,7 +39,9 @@ internal sealed partial class TestRunner(MutatedTree tree, string work)
         var reached = Path.Combine(work, $"reached.{name}");
         File.Delete(reached);
         var (failed, seconds) = Run(program, [name], 0, double.PositiveInfinity, reached);
-        var numbers = File.Exists(reached) ? File.ReadAllLines(reached).Select(n => int.Parse(n, CultureInfo.InvariantCulture)).Distinct().Order().ToArray() : [];
+        var numbers = File.Exists(reached)
+            ? File.ReadAllLines(reached).Select(n => int.Parse(n, CultureInfo.InvariantCulture)).Distinct().Order().ToArray()
+            : [];
         File.Delete(reached);
         return new(name, program, seconds ?? 0, failed is null && seconds is not null, numbers);
     }
@@ -43,7 +50,10 @@ internal sealed partial class TestRunner(MutatedTree tree, string work)
     public Verdict Judge(Mutant mutant, IEnumerable<TestClass> classes, string? reason)
     {
         var watch = Stopwatch.StartNew();
-        var reaching = classes.Where(c => c.Passes && c.Reached.Contains(mutant.Number)).OrderBy(c => Distance(c, mutant)).ThenBy(c => c.Seconds).ToArray();
+        var reaching = classes.Where(c => c.Passes && c.Reached.Contains(mutant.Number))
+            .OrderBy(c => Distance(c, mutant))
+            .ThenBy(c => c.Seconds)
+            .ToArray();
         if (reaching.Length == 0)
         {
             return new(mutant, Outcome.NotReached, null, 0, reason);
@@ -53,7 +63,8 @@ internal sealed partial class TestRunner(MutatedTree tree, string work)
         {
             foreach (var program in batch.GroupBy(c => c.Program, StringComparer.Ordinal))
             {
-                var (failed, seconds) = Run(program.Key, [.. program.Select(c => c.Name)], mutant.Number, 10 + (4 * program.Sum(c => c.Seconds)), null);
+                var (failed, seconds) = Run(
+                    program.Key, [.. program.Select(c => c.Name)], mutant.Number, 10 + (4 * program.Sum(c => c.Seconds)), null);
                 if (failed is not null || seconds is null)
                 {
                     return new(mutant, seconds is null ? Outcome.TimedOut : Outcome.Killed, failed, watch.Elapsed.TotalSeconds, reason);
@@ -96,12 +107,15 @@ internal sealed partial class TestRunner(MutatedTree tree, string work)
     }
 
     /// <summary>
-    /// Runs classes; the first test that failed, null if all passed, and the processor time that was used; no time where it was too much. A clock
+    /// Runs classes; the first test that failed, null if all passed, and the processor time that was used; no time where it was too much.
+    /// A clock
     /// on the wall would blame a mutant for whatever else the machine does.
     /// </summary>
     private (string? Failed, double? Seconds) Run(string program, string[] classes, int mutant, double most, string? reached)
     {
-        var start = new ProcessStartInfo(Dotnet, [program, "-noColor", "-noLogo", "-stopOnFail", "-parallelMode", "none", .. classes.SelectMany(c => new[] { "-class", c })])
+        var start = new ProcessStartInfo(
+            Dotnet,
+            [program, "-noColor", "-noLogo", "-stopOnFail", "-parallelMode", "none", .. classes.SelectMany(c => new[] { "-class", c })])
         {
             WorkingDirectory = work,
             RedirectStandardOutput = true,
@@ -133,7 +147,11 @@ internal sealed partial class TestRunner(MutatedTree tree, string work)
         process.WaitForExit();
         return process.ExitCode == 0
             ? (null, used)
-            : (FailedTest().Match(output.Result) is { Success: true } m ? m.Groups[1].Value : $"exit code {process.ExitCode} {error.Result.Split('\n')[0]}", used);
+            : (
+                FailedTest().Match(output.Result) is { Success: true } m
+                    ? m.Groups[1].Value
+                    : $"exit code {process.ExitCode} {error.Result.Split('\n')[0]}",
+                used);
     }
 
     /// <summary>Processor time so far; what was known before where the process has just ended.</summary>

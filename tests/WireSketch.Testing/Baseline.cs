@@ -1,6 +1,8 @@
 namespace WireSketch.Testing;
 
-/// <summary>Texts that are committed and compared. They are written only on request, with WIRESKETCH_BASELINES=write, and then read by a person.</summary>
+/// <summary>
+/// Texts that are committed and compared. They are written only on request, with WIRESKETCH_BASELINES=write, and then read by a person.
+/// </summary>
 public static class Baseline
 {
     private static readonly bool Write = Environment.GetEnvironmentVariable("WIRESKETCH_BASELINES") == "write";

@@ -3,7 +3,10 @@ using System.Text;
 
 namespace WireSketch.Testing;
 
-/// <summary>Generates a chain of bus bars with a lamp on each: every lamp is fed through all bars before its own, so what grows with the way shows.</summary>
+/// <summary>
+/// Generates a chain of bus bars with a lamp on each: every lamp is fed through all bars before its own, so what grows with the way
+/// shows.
+/// </summary>
 public static class ChainSpec
 {
     /// <summary>Writes a chain of so many bus bars.</summary>
@@ -17,7 +20,9 @@ public static class ChainSpec
             var fuse = i == 0 ? ", fuse: { rating: 60 A, at: 2 in }" : "";
             gear.Append(CultureInfo.InvariantCulture, $"  b{i}: {{ is: bus bar }}\n  l{i}: {{ is: lamp, power: 1 W }}\n");
             runs.Append(CultureInfo.InvariantCulture, $"  P{i}: {{ from: {from}, to: b{i}, wire: 4 AWG red, length: 1 ft{fuse} }}\n")
-                .Append(CultureInfo.InvariantCulture, $"  S{i}: {{ from: b{i}, to: l{i}.+, wire: 16 AWG red, length: 1 ft, fuse: {{ rating: 5 A, at: 2 in }} }}\n")
+                .Append(
+                    CultureInfo.InvariantCulture,
+                    $"  S{i}: {{ from: b{i}, to: l{i}.+, wire: 16 AWG red, length: 1 ft, fuse: {{ rating: 5 A, at: 2 in }} }}\n")
                 .Append(CultureInfo.InvariantCulture, $"  G{i}: {{ from: l{i}.-, to: bolt, wire: 16 AWG black, length: 1 ft }}\n");
         }
 

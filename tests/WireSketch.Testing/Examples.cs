@@ -3,7 +3,9 @@ namespace WireSketch.Testing;
 /// <summary>Specs that several tests start from.</summary>
 public static class Examples
 {
-    /// <summary>The small whole example of the language's description: the radio stays, one amplifier is added. The job is invented.</summary>
+    /// <summary>
+    /// The small whole example of the language's description: the radio stays, one amplifier is added. The job is invented.
+    /// </summary>
     public const string BassUpgrade = """
         wiresketch: 1
 

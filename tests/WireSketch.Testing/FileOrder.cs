@@ -6,7 +6,9 @@ namespace WireSketch.Testing;
 /// <summary>The same spec with its gear and its runs written in another order.</summary>
 public static class FileOrder
 {
-    /// <summary>Shuffles the entries of <c>gear</c> and <c>runs</c>; those whose order means something keep theirs among each other.</summary>
+    /// <summary>
+    /// Shuffles the entries of <c>gear</c> and <c>runs</c>; those whose order means something keep theirs among each other.
+    /// </summary>
     /// <param name="file">A spec whose gear and runs stand on lines of their own.</param>
     /// <param name="random">Decides the order.</param>
     /// <param name="keeps">Whether an entry of this id keeps its order.</param>

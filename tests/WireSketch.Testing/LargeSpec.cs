@@ -21,16 +21,24 @@ public static class LargeSpec
         void Run(string letter, string facts) => runs.Append(CultureInfo.InvariantCulture, $"  {Next(letter)}: {{ {facts} }}\n");
 
         Gear("battery", "is: battery, zone: engine bay, origin: factory, capacity: 200 Ah, internal: 5 mohm");
-        Gear("radio", "is: head unit, zone: dash, origin: factory, remote-limit: 5 A, outputs: { front: { level: line, channels: 2, maximum: 4 V } }");
+        Gear(
+            "radio",
+            "is: head unit, zone: dash, origin: factory, remote-limit: 5 A, outputs: { front: { level: line, channels: 2, maximum: 4 V "
+                + "} }");
         Gear("strut", "is: chassis point, zone: engine bay, surface: bare metal, on: body");
         Run("G", "from: battery.-, to: strut, wire: 4/0 AWG black 105 C, length: 16 in");
         for (var bay = 1; bay <= bays; bay++)
         {
             var id = bay.ToString(CultureInfo.InvariantCulture);
             var zone = (bay % 3) switch { 1 => "front sedan", 2 => "middle sedan", _ => "rear sedan" };
-            Gear($"fuses-{id}", $"is: fuse block, zone: {zone}, outputs: 3, style: blade, rating: 60 A, fuses: {{ 1: 30 A, 2: 5 A, 3: 5 A }}");
-            Gear($"amp-{id}", $"is: amplifier, zone: {zone}, place: under bench {id}, class: D, supply: {{ fuse: 30 A, efficiency: 80 % }}, wakes-on: [remote], input: {{ line: 0.2 V to 6 V }}, "
-                + "channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }");
+            Gear(
+                $"fuses-{id}",
+                $"is: fuse block, zone: {zone}, outputs: 3, style: blade, rating: 60 A, fuses: {{ 1: 30 A, 2: 5 A, 3: 5 A }}");
+            Gear(
+                $"amp-{id}",
+                $"is: amplifier, zone: {zone}, place: under bench {id}, class: D, supply: {{ fuse: 30 A, efficiency: 80 % }}, wakes-on: "
+                + $"[remote], input: {{ line: 0.2 V to 6 V }}, "
+                    + "channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }");
             Gear($"bolt-{id}", $"is: chassis point, zone: {zone}, surface: bare metal, on: body");
             Gear($"speaker-{id}-left", $"is: speaker, zone: {zone}, coils: 4 ohm, handles: 80 W, band: full range");
             Gear($"speaker-{id}-right", $"is: speaker, zone: {zone}, coils: 4 ohm, handles: 80 W, band: full range");
@@ -41,7 +49,10 @@ public static class LargeSpec
             Gear($"usb-{id}-b", $"is: general load, zone: {zone}, power: 12 W");
             Gear($"minus-{id}", $"is: ground block, zone: {zone}, studs: 8, rating: 100 A");
 
-            Run("P", $"from: battery.+, to: fuses-{id}.in, wire: 6 AWG red 105 C, length: 14 ft, fuse: {{ rating: 80 A, style: strip, at: 12 in }}, through: firewall grommet, protect: loom");
+            Run(
+                "P",
+                $"from: battery.+, to: fuses-{id}.in, wire: 6 AWG red 105 C, length: 14 ft, fuse: {{ rating: 80 A, style: strip, at: 12 "
+                    + $"in }}, through: firewall grommet, protect: loom");
             Run("P", $"from: fuses-{id}.out.1, to: amp-{id}.+, wire: 10 AWG red, length: 2 ft");
             Run("P", $"from: fuses-{id}.out.2, to: switch-{id}.in, wire: 16 AWG red, length: 2 ft");
             Run("P", $"from: switch-{id}.out, to: [lamp-{id}-a.+, lamp-{id}-b.+], wire: 16 AWG red, length: 3 ft, link: 2 ft");

@@ -21,7 +21,10 @@ public static class Marks
             var at = lines[i].IndexOf(Sign, StringComparison.Ordinal);
             if (at >= 0)
             {
-                marks.AddRange(lines[i][(at + Sign.Length)..].Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(id => Mark(i + 1, id)));
+                marks.AddRange(lines[i][(at + Sign.Length)..].Split(
+                    ' ',
+                    StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+                    .Select(id => Mark(i + 1, id)));
             }
         }
 

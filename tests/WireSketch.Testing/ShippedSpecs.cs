@@ -17,7 +17,11 @@ public static class ShippedSpecs
     public static ISpecFiles Files { get; } = new Folder();
 
     private static List<string> NamesIn(string folder) =>
-        [.. Directory.GetFiles(Path.Combine(Repository.Root, folder), "*.wsk.yaml").Select(f => $"{folder}/{Path.GetFileName(f)}").Order(StringComparer.Ordinal)];
+        [
+            .. Directory.GetFiles(Path.Combine(Repository.Root, folder), "*.wsk.yaml")
+                .Select(f => $"{folder}/{Path.GetFileName(f)}")
+                .Order(StringComparer.Ordinal)
+        ];
 
     private sealed class Folder : ISpecFiles
     {

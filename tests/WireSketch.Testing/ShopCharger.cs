@@ -7,7 +7,8 @@ using WireSketch.Text;
 namespace WireSketch.Testing;
 
 /// <summary>
-/// A kind of gear that the product does not know: a charger of 13.8 V with a switch inside. It says of itself what the contract asks, so that
+/// A kind of gear that the product does not know: a charger of 13.8 V with a switch inside. It says of itself what the contract asks, so
+/// that
 /// every consumer can be held to it.
 /// </summary>
 public sealed record ShopCharger : Gear
@@ -99,7 +100,11 @@ public sealed record ShopCharger : Gear
               G2: { from: rack.home, to: bolt, wire: 10 AWG black, length: 8 ft }
             """);
         var read = SpecReader.Read(file, FilesInMemory.None);
-        var rack = new ShopCharger { Name = new("rack", "rack", file.Start), Facts = GearProperties.None with { Zone = new("cargo", "cargo", file.Start) } };
+        var rack = new ShopCharger
+        {
+            Name = new("rack", "rack", file.Start),
+            Facts = GearProperties.None with { Zone = new("cargo", "cargo", file.Start) }
+        };
         return read.Value with { Gear = [rack, .. read.Value.Gear] };
     }
 }

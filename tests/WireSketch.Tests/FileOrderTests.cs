@@ -6,7 +6,10 @@ using WireSketch.Text;
 
 namespace WireSketch.Tests;
 
-/// <summary>The order in which gear and runs are written changes no result. Only that of batteries means something: the alternator charges the first.</summary>
+/// <summary>
+/// The order in which gear and runs are written changes no result. Only that of batteries means something: the alternator charges the
+/// first.
+/// </summary>
 public sealed class FileOrderTests
 {
     public static TheoryData<string> Good => [.. ShippedSpecs.Good];
@@ -33,19 +36,26 @@ public sealed class FileOrderTests
     {
         // Every supply wire of the two amplifiers is left to the compiler.
         var text = ShippedSpecs.Open("specs/two-amplifiers.wsk.yaml").Text
-            .Replace("wire: 2/0 AWG red 105 C", "wire: auto red", StringComparison.Ordinal).Replace("wire: 4 AWG red 105 C", "wire: auto red", StringComparison.Ordinal)
+            .Replace("wire: 2/0 AWG red 105 C", "wire: auto red", StringComparison.Ordinal)
+            .Replace("wire: 4 AWG red 105 C", "wire: auto red", StringComparison.Ordinal)
             .Replace("wire: 2 AWG red 105 C", "wire: auto red", StringComparison.Ordinal);
         var file = new SourceFile("auto.wsk.yaml", text);
         var before = Compiler.Compile(file, ShippedSpecs.Files).Install!.Sizes;
         Assert.Equal(3, before.Wires.Count);
         for (var seed = 1; seed <= 3; seed++)
         {
-            Assert.Equal(before.Wires, Compiler.Compile(FileOrder.Shuffled(file, new(seed), id => id == "battery"), ShippedSpecs.Files).Install!.Sizes.Wires);
+            Assert.Equal(
+                before.Wires,
+                Compiler.Compile(FileOrder.Shuffled(file, new(seed), id => id == "battery"), ShippedSpecs.Files).Install!.Sizes.Wires);
         }
     }
 
     private static string[] Findings(Compilation c) =>
-        [.. c.Findings.Select(f => $"{f.Rule} {f.Severity} {f.AcceptedBecause} {string.Join(' ', f.Subjects.Order(StringComparer.Ordinal))}").Order(StringComparer.Ordinal)];
+        [
+            .. c.Findings.Select(f =>
+                $"{f.Rule} {f.Severity} {f.AcceptedBecause} {string.Join(' ', f.Subjects.Order(StringComparer.Ordinal))}")
+                .Order(StringComparer.Ordinal)
+        ];
 
     /// <summary>Every value of the calculation report, as printed.</summary>
     private static string[] Values(Compilation c) =>
@@ -63,5 +73,8 @@ public sealed class FileOrderTests
             from terminal in c.Install.Wiring.Terminals
             let volts = state.Volts[terminal.Index]
             orderby state.State, terminal.Id
-            select string.Create(CultureInfo.InvariantCulture, $"{state.State} {terminal.Id} {(volts is { } v ? Math.Round(v.Value, 8) + 0.0 : null)}")];
+            select string.Create(
+                CultureInfo.InvariantCulture,
+                $"{state.State} {terminal.Id} {(volts is { } v ? Math.Round(v.Value, 8) + 0.0 : null)}")
+        ];
 }

@@ -21,7 +21,8 @@ public sealed class ShippedSpecsTests
     /// <summary>The first spec that anybody builds: even advice would look like a fault to somebody new.</summary>
     [Fact]
     public void The_smallest_spec_has_no_finding_at_all() =>
-        Assert.Empty(Compiler.Compile(ShippedSpecs.Open("specs/one-amplifier.wsk.yaml"), ShippedSpecs.Files).Findings.Select(f => f.Message));
+        Assert.Empty(Compiler.Compile(ShippedSpecs.Open("specs/one-amplifier.wsk.yaml"), ShippedSpecs.Files).Findings
+            .Select(f => f.Message));
 
     [Theory, MemberData(nameof(Wrong))]
     public void A_wrong_spec_has_exactly_the_findings_beside_it(string name)

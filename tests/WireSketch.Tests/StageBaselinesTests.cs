@@ -6,7 +6,9 @@ using WireSketch.Topology;
 
 namespace WireSketch.Tests;
 
-/// <summary>The resolved wiring and the electrical results of three shipped specs, as committed: a difference shows which stage moved.</summary>
+/// <summary>
+/// The resolved wiring and the electrical results of three shipped specs, as committed: a difference shows which stage moved.
+/// </summary>
 public sealed class StageBaselinesTests
 {
     public static TheoryData<string> Specs => ["one-amplifier", "two-batteries", "camper"];
@@ -25,7 +27,9 @@ public sealed class StageBaselinesTests
         text.Append("conductors\n");
         foreach (var c in wiring.Conductors)
         {
-            text.Append(Invariant($"  {c.Id} {c.Kind}: {c.From.Id} to {c.To.Id}, {c.Wire.SizeWords} {c.Wire.Material} {c.Wire.Insulation}, {c.Length.Value:R} m, zone {c.ZoneId ?? "unknown"}\n"));
+            text.Append(Invariant(
+                $"  {c.Id} {c.Kind}: {c.From.Id} to {c.To.Id}, {c.Wire.SizeWords} {c.Wire.Material} {c.Wire.Insulation}, "
+                    + $"{c.Length.Value:R} m, zone {c.ZoneId ?? "unknown"}\n"));
         }
 
         text.Append("connections inside devices\n");
@@ -45,7 +49,8 @@ public sealed class StageBaselinesTests
         {
             foreach (var c in f.Conductors)
             {
-                text.Append(Invariant($"  {f.Source.Id}: {c.Conductor.Id} after {c.Distance.Value:R} m behind {Join(c.Protections.Select(p => p.Id))}\n"));
+                text.Append(Invariant(
+                    $"  {f.Source.Id}: {c.Conductor.Id} after {c.Distance.Value:R} m behind {Join(c.Protections.Select(p => p.Id))}\n"));
             }
         }
 
@@ -62,16 +67,29 @@ public sealed class StageBaselinesTests
         foreach (var s in answers.States)
         {
             text.Append(Invariant($"{s.State}{(s.IsSolved ? "" : ", not solved")}\n"));
-            text.Append(string.Concat(wiring.Terminals.Where(t => s.Volts[t.Index] is not null).Select(t => $"  {t.Id} {Print(s.Volts[t.Index]!.Value)}\n")));
-            text.Append(string.Concat(wiring.Conductors.Where(c => s.Amps[c.Index].Value != 0).Select(c => $"  {c.Id} {Print(s.Amps[c.Index])} at {Print(s.Temperatures[c.Index])}\n")));
-            text.Append(string.Concat(s.Loads.Select(l => $"  {l.Path.Gear.Id} takes {Print(l.Amps)}, loses {Print(l.SupplyDrop)} and {Print(l.ReturnDrop)}\n")));
+            text.Append(string.Concat(wiring.Terminals.Where(t => s.Volts[t.Index] is not null)
+                .Select(t => $"  {t.Id} {Print(s.Volts[t.Index]!.Value)}\n")));
+            text.Append(string.Concat(wiring.Conductors.Where(c => s.Amps[c.Index].Value != 0)
+                .Select(c => $"  {c.Id} {Print(s.Amps[c.Index])} at {Print(s.Temperatures[c.Index])}\n")));
+            text.Append(string.Concat(s.Loads.Select(l =>
+                $"  {l.Path.Gear.Id} takes {Print(l.Amps)}, loses {Print(l.SupplyDrop)} and {Print(l.ReturnDrop)}\n")));
         }
 
-        text.Append("conductors\n").Append(string.Concat(answers.Conductors.Select(c => $"  {c.Conductor.Id} may carry {(c.Ampacity is { } a ? Print(a) : "unknown")}\n")));
-        text.Append("faults\n").Append(string.Concat(answers.Faults.Select(f => $"  {f.Conductor.Id}: {Print(f.Near)} to {Print(f.Far)}, {f.Device?.Id ?? "no device"} opens within {(f.OpensWithin is { } t ? Print(t) : "no time")}\n")));
-        text.Append("channels\n").Append(string.Concat(answers.Channels.Select(c => $"  {c.Gear.Id}.{c.Channel}: {(c.Loaded is { } z ? Print(z) : "no load")}, {(c.Power is { } p ? Print(p) : "unknown power")}\n")));
+        text.Append("conductors\n")
+            .Append(string.Concat(answers.Conductors.Select(c =>
+                $"  {c.Conductor.Id} may carry {(c.Ampacity is { } a ? Print(a) : "unknown")}\n")));
+        text.Append("faults\n")
+            .Append(string.Concat(answers.Faults.Select(f =>
+                $"  {f.Conductor.Id}: {Print(f.Near)} to {Print(f.Far)}, {f.Device?.Id ?? "no device"} opens within "
+                    + $"{(f.OpensWithin is { } t ? Print(t) : "no time")}\n")));
+        text.Append("channels\n")
+            .Append(string.Concat(answers.Channels.Select(c =>
+                $"  {c.Gear.Id}.{c.Channel}: {(c.Loaded is { } z ? Print(z) : "no load")}, "
+                    + $"{(c.Power is { } p ? Print(p) : "unknown power")}\n")));
         var energy = answers.Energy;
-        text.Append(Invariant($"energy\n  demand {Print(energy.AverageDemand)} and {Print(energy.PeakDemand)}, asleep {Print(energy.StandbyCurrent)}, usable {Print(energy.UsableCharge)}\n"));
+        text.Append(Invariant(
+            $"energy\n  demand {Print(energy.AverageDemand)} and {Print(energy.PeakDemand)}, asleep {Print(energy.StandbyCurrent)}, "
+                + $"usable {Print(energy.UsableCharge)}\n"));
         Baseline.Match($"tests/WireSketch.Tests/Stages/{name}.results.txt", text.ToString());
     }
 

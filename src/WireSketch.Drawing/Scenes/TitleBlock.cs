@@ -21,7 +21,10 @@ internal sealed class TitleBlock(TitleFacts facts, string sheet, int number, int
         var job = GearDrawing.Join(facts.Reference, facts.Revision.Length > 0 ? "revision " + facts.Revision : "");
         (string Label, string Words)[][] rows =
         [
-            [("vehicle", facts.Vehicle)], [("shop", GearDrawing.Join(facts.Shop, facts.Installer))], [("customer", facts.Customer)], [("job", job)],
+            [("vehicle", facts.Vehicle)],
+            [("shop", GearDrawing.Join(facts.Shop, facts.Installer))],
+            [("customer", facts.Customer)],
+            [("job", job)],
             [("sheet", FormattableString.Invariant($"{number} of {count}, {sheet}"))], [("date", facts.Date), ("spec", facts.Hash)],
         ];
         var size = new[] { 9, 8.4, 7.8, 7.2 }.FirstOrDefault(s => FontMetrics.Width(facts.Title, s, FontWeight.SemiBold) <= Width - 8, 7.2);

@@ -318,7 +318,8 @@ internal sealed class VehiclePlan
             var hazards = path.Hazard.Select(h => h.Words).Concat(path.Beside.Select(b => b.Value)).ToArray();
             Add(
                 "along " + GearDrawing.Join(
-                    DeviceLabels.WithUnits($"{path.Id} ({GearDrawing.Join(path.Length?.Words ?? "", $"{path.From?.Value} to {path.To?.Value}")})"),
+                    DeviceLabels.WithUnits(
+                        $"{path.Id} ({GearDrawing.Join(path.Length?.Words ?? "", $"{path.From?.Value} to {path.To?.Value}")})"),
                     path.Passes.Length > 0 ? "past " + string.Join(", ", path.Passes.Select(p => p.Value)) : "",
                     hazards.Length > 0 ? "beside " + string.Join(", ", hazards) : ""), TextEmphasis.Quiet);
         }
@@ -326,7 +327,9 @@ internal sealed class VehiclePlan
         return lines;
 
         static string Piece(WiredRun run) =>
-            run.Length is not null ? $"{run.Id}{DeviceLabels.Unbroken}({LabelText.Length(run).Replace(' ', DeviceLabels.Unbroken)})" : run.Id;
+            run.Length is not null
+                ? $"{run.Id}{DeviceLabels.Unbroken}({LabelText.Length(run).Replace(' ', DeviceLabels.Unbroken)})"
+                : run.Id;
 
         void Add(string words, TextEmphasis emphasis) =>
             lines.AddRange(LineBreaker.Break(

@@ -18,7 +18,11 @@ internal static class Clusters
     public static IReadOnlySet<string> Hubs(ImmutableArray<WiredRun> runs, int limit) =>
         runs.SelectMany(Gear).DistinctBy(g => g.Id).Sum(Weight) <= limit * 4
             ? ImmutableHashSet<string>.Empty
-            : runs.SelectMany(r => Gear(r).Select(g => g.Id).Distinct()).GroupBy(id => id, StringComparer.Ordinal).Where(g => g.Count() > MostRunsOnOneSheet).Select(g => g.Key).ToHashSet(StringComparer.Ordinal);
+            : runs.SelectMany(r => Gear(r).Select(g => g.Id).Distinct())
+                .GroupBy(id => id, StringComparer.Ordinal)
+                .Where(g => g.Count() > MostRunsOnOneSheet)
+                .Select(g => g.Key)
+                .ToHashSet(StringComparer.Ordinal);
 
     /// <summary>Sets of devices, one for each sheet.</summary>
     /// <param name="runs">The circuit's runs.</param>
@@ -30,7 +34,8 @@ internal static class Clusters
         var number = gear.Select((g, i) => (g.Id, i)).ToDictionary(p => p.Id, p => p.i, StringComparer.Ordinal);
         var sets = new DeviceSets(gear.Length);
         var weight = gear.Select(Weight).ToArray();
-        var joints = runs.SelectMany(r => Gear(r).Skip(1).Select(g => (A: r.From[0].Gear, B: g, Run: r))).Where(j => !ReferenceEquals(j.A, j.B) && !hubs.Contains(j.A.Id) && !hubs.Contains(j.B.Id))
+        var joints = runs.SelectMany(r => Gear(r).Skip(1).Select(g => (A: r.From[0].Gear, B: g, Run: r)))
+            .Where(j => !ReferenceEquals(j.A, j.B) && !hubs.Contains(j.A.Id) && !hubs.Contains(j.B.Id))
             .GroupBy(j => (number[j.A.Id], number[j.B.Id]))
             .OrderByDescending(g => IsPendant(g.First().A) || IsPendant(g.First().B)).ThenByDescending(g => g.Count())
             .ThenByDescending(g => g.First().A.Zone == g.First().B.Zone).ThenBy(g => g.Key).ToArray();
@@ -45,7 +50,9 @@ internal static class Clusters
             }
         }
 
-        return Pack([.. gear.GroupBy(g => sets.Of(number[g.Id])).OrderBy(g => g.Key).Select(g => (g.Select(x => x.Id).ToArray(), weight[g.Key]))], limit * 4);
+        return Pack(
+            [.. gear.GroupBy(g => sets.Of(number[g.Id])).OrderBy(g => g.Key).Select(g => (g.Select(x => x.Id).ToArray(), weight[g.Key]))],
+            limit * 4);
     }
 
     /// <summary>How much room a device takes, in quarters of a box.</summary>

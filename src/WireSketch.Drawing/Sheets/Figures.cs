@@ -34,7 +34,10 @@ internal sealed class Figures(ElectricalResults? answers, SystemState state, Loa
     }
 
     private IEnumerable<(Share? Share, Amps Ampacity)> Loads(WiredRun run) => run.Conductors.Where(c => !c.IsJumper)
-        .Select(c => answers!.Conductors[c.Index].Ampacity is { Value: > 0 } most ? (new Share(Math.Abs(at!.Amps[c.Index].Value) / most.Value), most) : ((Share?)null, default(Amps)));
+        .Select(c =>
+            answers!.Conductors[c.Index].Ampacity is { Value: > 0 } most
+                ? (new Share(Math.Abs(at!.Amps[c.Index].Value) / most.Value), most)
+                : ((Share?)null, default(Amps)));
 
     /// <summary>Amps and drop of a supply or ground run; empty for others, and where nothing was computed.</summary>
     public string Run(WiredRun run, bool brief)
@@ -113,12 +116,16 @@ internal sealed class Figures(ElectricalResults? answers, SystemState state, Loa
             }
             else
             {
-                yield return GearDrawing.Join(channel.Coils.All(k => ReferenceEquals(k.Speaker, gear)) ? load + " in all" : "channel " + load, power + (coils.Length == 1 ? "" : " a coil"));
+                yield return GearDrawing.Join(
+                    channel.Coils.All(k => ReferenceEquals(k.Speaker, gear)) ? load + " in all" : "channel " + load,
+                    power + (coils.Length == 1 ? "" : " a coil"));
             }
         }
     }
 
-    /// <summary>What is lost from end to end, to the farthest where a single core has several ends; of a cable, in its first core.</summary>
+    /// <summary>
+    /// What is lost from end to end, to the farthest where a single core has several ends; of a cable, in its first core.
+    /// </summary>
     private Volts? Drop(WiredRun run)
     {
         var single = run.From.Concat(run.To).All(e => e.Nodes.Length == 1) && (run.From.Length == 1 || run.To.Length == 1);

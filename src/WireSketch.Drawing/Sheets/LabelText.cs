@@ -31,7 +31,10 @@ internal static class LabelText
 
         var size = Size(run);
         var rest = GearDrawing.Join(Color(run), Length(run)).Replace(", ", " · ", StringComparison.Ordinal);
-        var computed = form == LabelForm.Wide || (form == LabelForm.Narrow && (run.Kind == RunKind.Supply || figures.HeatOf(run) is not null)) ? figures.Run(run, form == LabelForm.Narrow) : "";
+        var computed = form == LabelForm.Wide
+            || (form == LabelForm.Narrow && (run.Kind == RunKind.Supply || figures.HeatOf(run) is not null))
+            ? figures.Run(run, form == LabelForm.Narrow)
+            : "";
         var lines = ImmutableArray.CreateBuilder<TextLine>();
         if (form == LabelForm.Wide)
         {
@@ -76,7 +79,8 @@ internal static class LabelText
 
     /// <summary>The whole wire in words.</summary>
     public static string AccessibleText(WiredRun run) =>
-        $"{run.Id}: {Plain(run.Kind)}, {GearDrawing.Join(Size(run), string.Join('/', run.Wire.Colors), Length(run))}, from {string.Join(" and ", run.From.Select(e => e.Id))} to {string.Join(" and ", run.To.Select(e => e.Id))}";
+        $"{run.Id}: {Plain(run.Kind)}, {GearDrawing.Join(Size(run), string.Join('/', run.Wire.Colors), Length(run))}, from "
+        + $"{string.Join(" and ", run.From.Select(e => e.Id))} to {string.Join(" and ", run.To.Select(e => e.Id))}";
 
     /// <summary>Thickness to draw a conductor in: from 16 mm², from 5 mm², from 1.3 mm², thinner.</summary>
     public static int Step(WiredRun run) => run.Wire.IsLinePair ? 2 : run.Wire.Size.Area.Value switch
@@ -87,9 +91,12 @@ internal static class LabelText
         _ => 1,
     };
 
-    public static ImmutableArray<ConductorColor> Colors(WiredRun run) => [.. run.Wire.Colors.Select(ConductorColor.Of).OfType<ConductorColor>()];
+    public static ImmutableArray<ConductorColor> Colors(WiredRun run) => [
+        .. run.Wire.Colors.Select(ConductorColor.Of).OfType<ConductorColor>()
+    ];
 
-    private static string Size(WiredRun run) => run.Wire.IsLinePair ? "line pair" : run.Wire.SizeWords.Replace("mm2", "mm²", StringComparison.Ordinal);
+    private static string Size(WiredRun run) =>
+        run.Wire.IsLinePair ? "line pair" : run.Wire.SizeWords.Replace("mm2", "mm²", StringComparison.Ordinal);
 
     private static string Color(WiredRun run) => string.Join('/', Colors(run).Select(c => c.Code));
 

@@ -7,9 +7,11 @@ namespace WireSketch.Drawing.Sheets;
 internal static class LineBreaker
 {
     /// <summary>
-    /// Lines no wider than asked, broken at spaces; a word that is too wide by itself is cut. What does not fit the last line ends in an ellipsis.
+    /// Lines no wider than asked, broken at spaces; a word that is too wide by itself is cut. What does not fit the last line ends in an
+    /// ellipsis.
     /// </summary>
-    public static ImmutableArray<string> Break(string text, Points width, Points size, FontWeight weight = FontWeight.Regular, int most = int.MaxValue)
+    public static ImmutableArray<string> Break(
+        string text, Points width, Points size, FontWeight weight = FontWeight.Regular, int most = int.MaxValue)
     {
         var lines = ImmutableArray.CreateBuilder<string>();
         var line = "";

@@ -31,9 +31,12 @@ internal static class ColorScale
     public static string Words(LoadColoring heat, int step)
     {
         var bounds = Bounds(heat);
-        return step == 0 ? $"under {bounds[0]}" : step == bounds.Length ? $"{bounds[^1]} and more" : $"{bounds[step - 1]} to {bounds[step]}";
+        return step == 0 ? $"under {bounds[0]}"
+            : step == bounds.Length ? $"{bounds[^1]} and more"
+            : $"{bounds[step - 1]} to {bounds[step]}";
     }
 
     /// <summary>What it shows, for the head of a sheet.</summary>
-    public static string Title(LoadColoring heat) => heat == LoadColoring.Drop ? "colors show the volts lost in each run" : "colors show the current over what the conductor may carry";
+    public static string Title(LoadColoring heat) =>
+        heat == LoadColoring.Drop ? "colors show the volts lost in each run" : "colors show the current over what the conductor may carry";
 }

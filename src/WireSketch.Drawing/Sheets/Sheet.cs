@@ -31,7 +31,8 @@ public enum SheetKind
 /// <param name="Devices">What stands at each device of the graph, in its order.</param>
 /// <param name="Wires">What stands at each wire of the graph, in its order.</param>
 /// <param name="Form">How much room its labels have.</param>
-internal sealed record Sheet(SheetKind Kind, string Name, SheetGraph Graph, ImmutableArray<SheetDevice> Devices, ImmutableArray<SheetWire> Wires, LabelForm Form);
+internal sealed record Sheet(
+    SheetKind Kind, string Name, SheetGraph Graph, ImmutableArray<SheetDevice> Devices, ImmutableArray<SheetWire> Wires, LabelForm Form);
 
 /// <summary>How prominent a stretch of text is.</summary>
 internal enum TextEmphasis
@@ -68,7 +69,8 @@ internal readonly record struct TextLine(ImmutableArray<SheetText> Parts)
 /// <param name="InVehicle">It was there before: drawn dashed.</param>
 /// <param name="Subjects">Ids by which findings name it.</param>
 internal sealed record SheetDevice(
-    string Id, Gear? Gear, DeviceSymbol Sign, ImmutableArray<string> Name, ImmutableArray<string> Captions, ImmutableArray<TextLine> Facts, ImmutableArray<string> Ports,
+    string Id, Gear? Gear, DeviceSymbol Sign, ImmutableArray<string> Name, ImmutableArray<string> Captions, ImmutableArray<TextLine> Facts,
+    ImmutableArray<string> Ports,
     bool InVehicle, ImmutableArray<string> Subjects)
 {
     /// <summary>For a reference: the run that goes on elsewhere.</summary>
@@ -88,7 +90,8 @@ internal sealed record SheetDevice(
 /// <param name="Label">Lines of its label.</param>
 /// <param name="AccessibleText">Says what it is and where it goes, for people who do not see the drawing.</param>
 internal sealed record SheetWire(
-    string Run, RunKind Kind, ImmutableArray<string> From, ImmutableArray<string> To, int Step, ImmutableArray<ConductorColor> Colors, ImmutableArray<TextLine> Label,
+    string Run, RunKind Kind, ImmutableArray<string> From, ImmutableArray<string> To, int Step, ImmutableArray<ConductorColor> Colors,
+    ImmutableArray<TextLine> Label,
     string AccessibleText)
 {
     /// <summary>More than one run: a bundle of an overview.</summary>

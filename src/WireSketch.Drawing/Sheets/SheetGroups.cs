@@ -30,7 +30,9 @@ internal sealed class SheetGroup(string id, string zone, Gear? gear)
     /// <summary>The run that lands at each terminal.</summary>
     private readonly Dictionary<string, string> runAt = new(StringComparer.Ordinal);
 
-    /// <summary>A landing at a terminal for each run: two lugs on one post stay two, so that they do not look like a joint in the wire.</summary>
+    /// <summary>
+    /// A landing at a terminal for each run: two lugs on one post stay two, so that they do not look like a joint in the wire.
+    /// </summary>
     public string Landing(string terminal, string run, string name, PortSide side)
     {
         var id = terminal;

@@ -21,7 +21,15 @@ internal static class SheetPlan
     public static Sheet? Whole(Wiring wiring, SheetMaker maker, LabelForm? form = null)
     {
         var boxes = Boxes(wiring.Gear, wiring.Runs);
-        return boxes > MostOnOneSheet * 4 ? null : maker.Make(SheetKind.Whole, "Wiring diagram", wiring.Runs, null, ImmutableDictionary<string, string>.Empty, form ?? Form(boxes));
+        return boxes > MostOnOneSheet * 4
+            ? null
+            : maker.Make(
+                SheetKind.Whole,
+                "Wiring diagram",
+                wiring.Runs,
+                null,
+                ImmutableDictionary<string, string>.Empty,
+                form ?? Form(boxes));
     }
 
     /// <summary>An overview and the sheets of each circuit, in order.</summary>
@@ -31,20 +39,35 @@ internal static class SheetPlan
     /// <param name="coarseness">How much the overview groups.</param>
     /// <param name="limits">The most boxes on one sheet of each circuit.</param>
     /// <param name="apart">Supply and ground on sheets of their own: they share no wire, so that nothing is cut.</param>
-    public static ImmutableArray<Sheet> Split(Wiring wiring, SheetMaker maker, Audience audience, int coarseness, IReadOnlyDictionary<SheetKind, int> limits, bool apart)
+    public static ImmutableArray<Sheet> Split(
+        Wiring wiring,
+        SheetMaker maker,
+        Audience audience,
+        int coarseness,
+        IReadOnlyDictionary<SheetKind, int> limits,
+        bool apart)
     {
         var parts = Circuits(wiring, apart).SelectMany(c => Parts(wiring, c.Kind, c.Name, c.Runs, limits[c.Kind])).ToArray();
         var letters = Letters(parts);
         return
         [
             OverviewMaker.Make(wiring, audience, coarseness, maker.MarkRoom),
-            .. parts.Select(p => maker.Make(p.Kind, p.Name, p.Runs, p.Members, letters, Form(Boxes(wiring.Gear.Where(g => p.Members.Contains(g.Id)), p.Runs)), p.Hubs)),
+            .. parts.Select(p =>
+                maker.Make(
+                    p.Kind,
+                    p.Name,
+                    p.Runs,
+                    p.Members,
+                    letters,
+                    Form(Boxes(wiring.Gear.Where(g => p.Members.Contains(g.Id)), p.Runs)),
+                    p.Hubs)),
         ];
     }
 
     /// <summary>How much room devices and holders take, in quarters of a box.</summary>
     private static int Boxes(IEnumerable<Gear> gear, IEnumerable<WiredRun> runs) =>
-        gear.Where(g => g is not { OnlyProtects: true, Facts.Zone: null }).Sum(Clusters.Weight) - (2 * runs.Count(r => r.Holder is not null));
+        gear.Where(g => g is not { OnlyProtects: true, Facts.Zone: null }).Sum(Clusters.Weight)
+            - (2 * runs.Count(r => r.Holder is not null));
 
     private static LabelForm Form(int boxes) => boxes <= Roomy * 4 ? LabelForm.Wide : LabelForm.Narrow;
 
@@ -87,7 +110,12 @@ internal static class SheetPlan
             var title = sets.Length == 1 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}, {i + 1} of {sets.Length}");
             // A run between two hubs stands on the first sheet.
             ImmutableArray<WiredRun> shown = [.. runs.Where(r => Gear(r).Any(own.Contains) || (first && Gear(r).All(hubs.Contains)))];
-            yield return new(kind, title, shown, own.Union(shown.SelectMany(Gear).Where(hubs.Contains)).ToHashSet(StringComparer.Ordinal), hubs);
+            yield return new(
+                kind,
+                title,
+                shown,
+                own.Union(shown.SelectMany(Gear).Where(hubs.Contains)).ToHashSet(StringComparer.Ordinal),
+                hubs);
         }
     }
 
@@ -99,9 +127,12 @@ internal static class SheetPlan
     /// <summary>A letter for each run that stands on more than one sheet of its circuit.</summary>
     private static Dictionary<string, string> Letters(SheetPart[] parts)
     {
-        var cut = parts.SelectMany(p => p.Runs.Where(r => !Gear(r).All(p.Members.Contains)).Select(r => r.Id)).GroupBy(id => id, StringComparer.Ordinal).Select(g => g.Key);
+        var cut = parts.SelectMany(p => p.Runs.Where(r => !Gear(r).All(p.Members.Contains)).Select(r => r.Id))
+            .GroupBy(id => id, StringComparer.Ordinal)
+            .Select(g => g.Key);
         return cut.Select((id, i) => (id, i)).ToDictionary(p => p.id, p => Reference.LetterOf(p.i), StringComparer.Ordinal);
     }
 
-    private sealed record SheetPart(SheetKind Kind, string Name, ImmutableArray<WiredRun> Runs, IReadOnlySet<string> Members, IReadOnlySet<string> Hubs);
+    private sealed record SheetPart(
+        SheetKind Kind, string Name, ImmutableArray<WiredRun> Runs, IReadOnlySet<string> Members, IReadOnlySet<string> Hubs);
 }

@@ -23,7 +23,11 @@ internal static class TerminalLabels
             var number = fuse.Suffix.TrimStart('.');
             // As written at the block; else as the run says or as it was chosen.
             var rating = fuse.Rating?.Words
-                ?? (run.Holder is null && wiring.Links.FirstOrDefault(l => l.Protects && ReferenceEquals(l.Gear, end.Gear) && l.B.Id == end.Id) is { Rating: { } amps } ? Quantity.Print(amps) : null);
+                ?? (run.Holder is null
+                    && wiring.Links.FirstOrDefault(l =>
+                        l.Protects && ReferenceEquals(l.Gear, end.Gear) && l.B.Id == end.Id) is { Rating: { } amps }
+                    ? Quantity.Print(amps)
+                    : null);
             return rating is null ? number : $"{number} · {rating}";
         }
 
@@ -34,7 +38,9 @@ internal static class TerminalLabels
             : $"{name} ×{end.Nodes.Length / 2}".TrimStart();
     }
 
-    /// <summary>Supply and signal come in at the left and leave at the right, grounds leave below; what is neither faces its partner.</summary>
+    /// <summary>
+    /// Supply and signal come in at the left and leave at the right, grounds leave below; what is neither faces its partner.
+    /// </summary>
     public static PortSide Side(RunEnd end, bool partnerIsBehind) => (end.Gear.SideOf(end.Shape), end.Shape.Role, end.Shape.Flow) switch
     {
         (DrawnSide.Top, _, _) => PortSide.Top,

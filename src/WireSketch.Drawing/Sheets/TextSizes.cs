@@ -29,7 +29,8 @@ internal static class TextSizes
     /// <summary>Width of a line of body text.</summary>
     public static Points Width(TextLine line) => line.Parts.Aggregate(Points.Zero, (sum, p) => sum + Width(p));
 
-    public static Points Width(SheetText words) => FontMetrics.Width(words.Text, Body, words.Emphasis == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular);
+    public static Points Width(SheetText words) =>
+        FontMetrics.Width(words.Text, Body, words.Emphasis == TextEmphasis.Strong ? FontWeight.SemiBold : FontWeight.Regular);
 
     /// <summary>Whole units that hold a length.</summary>
     public static int Up(Points length) => (length.Hundredths + 99) / 100;

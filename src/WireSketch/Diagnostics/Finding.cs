@@ -69,8 +69,11 @@ public sealed record Finding(string Rule, Severity Severity, string Message, Sou
 
     /// <summary>Findings in the order in which they are shown: by file, place, then id.</summary>
     public static ImmutableArray<Finding> InOrder(IEnumerable<Finding> findings) =>
-        [.. findings.OrderBy(f => f.At.File.Name, StringComparer.Ordinal).ThenBy(f => f.At.Start).ThenBy(f => f.Rule, StringComparer.Ordinal)
-            .ThenBy(f => f.Message, StringComparer.Ordinal)];
+        [
+            .. findings.OrderBy(f => f.At.File.Name, StringComparer.Ordinal)
+                .ThenBy(f => f.At.Start)
+                .ThenBy(f => f.Rule, StringComparer.Ordinal)
+                .ThenBy(f => f.Message, StringComparer.Ordinal)];
 }
 
 /// <summary>Another place that plays a part in a finding.</summary>

@@ -61,7 +61,8 @@ public sealed class FindingText
     }
 
     /// <summary>The same with other sizes in place of those it asks for.</summary>
-    internal FindingText WithWants(Func<WantedSize, WantedSize> change) => new(parts.Select(p => p is WantedSize wanted ? change(wanted) : p));
+    internal FindingText WithWants(Func<WantedSize, WantedSize> change) =>
+        new(parts.Select(p => p is WantedSize wanted ? change(wanted) : p));
 
     public void AppendLiteral(string literal)
     {

@@ -18,7 +18,8 @@ public enum ValueRole
 /// <summary>A value that a finding rests on or names.</summary>
 /// <param name="Role">The part it plays.</param>
 /// <param name="Value">The number, in <paramref name="Unit"/>.</param>
-/// <param name="Unit">The base unit of the quantity: A, V, ohm, W, m, s, Hz, dB, C, Ah, F, H, mm2; 1 for a share; empty for a count.</param>
+/// <param name="Unit">The base unit of the quantity: A, V, ohm, W, m, s, Hz, dB, C, Ah, F, H, mm2; 1 for a share; empty for a
+/// count.</param>
 /// <param name="Text">As the sentence prints it, in the unit that reads best.</param>
 public sealed record FindingValue(ValueRole Role, double Value, string Unit, string Text)
 {

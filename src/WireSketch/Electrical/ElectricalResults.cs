@@ -34,18 +34,21 @@ public sealed record ElectricalResults
 
 /// <summary>The operating point in one state.</summary>
 /// <param name="State">The state.</param>
-/// <param name="IsSolved">False if there is no operating point: some load cannot be supplied. Then volts and amps are those at the last power that could be.</param>
+/// <param name="IsSolved">False if there is no operating point: some load cannot be supplied. Then volts and amps are those at the last
+/// power that could be.</param>
 /// <param name="Volts">Volts against the body, by terminal index; null for a terminal that floats.</param>
 /// <param name="Amps">Current from <c>From</c> to <c>To</c>, by conductor index.</param>
 /// <param name="LinkAmps">Current from <c>A</c> to <c>B</c>, by link index.</param>
-/// <param name="Resistances">Resistance at the temperature in this state, by conductor index; null for what takes no part in the supply.</param>
+/// <param name="Resistances">Resistance at the temperature in this state, by conductor index; null for what takes no part in the
+/// supply.</param>
 /// <param name="Temperatures">Temperature in this state, by conductor index.</param>
 /// <param name="Loads">An answer for every powered device.</param>
 /// <param name="Sources">Current given by every source; negative for a battery that is charged.</param>
 /// <param name="Starved">If it is not solved: which loads cannot be supplied, and what limits them.</param>
 public sealed record StateResult(
     SystemState State, bool IsSolved, ImmutableArray<Volts?> Volts, ImmutableArray<Amps> Amps, ImmutableArray<Amps> LinkAmps,
-    ImmutableArray<Ohms?> Resistances, ImmutableArray<Celsius> Temperatures, ImmutableArray<LoadResult> Loads, ImmutableArray<SourceResult> Sources, ImmutableArray<UnsuppliedLoad> Starved);
+    ImmutableArray<Ohms?> Resistances, ImmutableArray<Celsius> Temperatures, ImmutableArray<LoadResult> Loads,
+    ImmutableArray<SourceResult> Sources, ImmutableArray<UnsuppliedLoad> Starved);
 
 /// <summary>A load at its operating point.</summary>
 /// <param name="Path">The load and its way there and back, from the source that gives most of its current in this state.</param>
@@ -81,7 +84,8 @@ public sealed record UnsuppliedLoad(Gear Gear, Watts Wanted, Watts Most, string?
 /// <param name="Correction">Product of the factors applied.</param>
 /// <param name="AmpacityBasis">Where the ampacity comes from, in words.</param>
 public sealed record ConductorResult(
-    Conductor Conductor, Ohms Resistance20, Ohms Resistance, Celsius Temperature, Amps? Ampacity, Amps? TableAmpacity, Share Correction, string AmpacityBasis);
+    Conductor Conductor, Ohms Resistance20, Ohms Resistance, Celsius Temperature, Amps? Ampacity, Amps? TableAmpacity, Share Correction,
+    string AmpacityBasis);
 
 /// <summary>A dead short to the body on a conductor that a source can feed.</summary>
 /// <param name="Conductor">The conductor.</param>
@@ -98,7 +102,8 @@ public sealed record ConductorResult(
 /// <param name="Withstand">k²S² of the conductor, in A²s.</param>
 /// <param name="UpstreamOpensFirst">Another device nearer to the source may open first or together; null if none does.</param>
 public sealed record FaultResult(
-    Conductor Conductor, Amps Near, Amps Far, Volts FarVolts, ProtectedConductor Fed, InternalConnection? Device, Amps DeviceAmpsAtFar, Amps DeviceAmpsAtNear, Seconds? OpensWithin, Amps? Breaking, double? LetThrough,
+    Conductor Conductor, Amps Near, Amps Far, Volts FarVolts, ProtectedConductor Fed, InternalConnection? Device, Amps DeviceAmpsAtFar,
+    Amps DeviceAmpsAtNear, Seconds? OpensWithin, Amps? Breaking, double? LetThrough,
     double Withstand, InternalConnection? UpstreamOpensFirst);
 
 /// <summary>What is wrong with a channel's load, if anything.</summary>
@@ -130,11 +135,13 @@ public enum LoadFault
 /// <param name="Minimum">Lowest load that is allowed; null if unknown.</param>
 /// <param name="Power">What the channel gives into that load; null if no power is stated.</param>
 /// <param name="Volts">Volts at the output then, rms.</param>
-/// <param name="TargetVolts">Volts at the output to set the gain to: the smaller of what the channel gives and the speakers take; null if unknown.</param>
+/// <param name="TargetVolts">Volts at the output to set the gain to: the smaller of what the channel gives and the speakers take; null if
+/// unknown.</param>
 /// <param name="WireLoss">Level lost in the wires, as a positive number.</param>
 /// <param name="Coils">Every coil on it.</param>
 public sealed record ChannelResult(
-    Gear Gear, string Channel, string? BridgedWith, LoadFault Fault, Ohms? Nominal, Ohms? Loaded, Ohms? PerHalf, Ohms? Minimum, Watts? Power, Volts? Volts,
+    Gear Gear, string Channel, string? BridgedWith, LoadFault Fault, Ohms? Nominal, Ohms? Loaded, Ohms? PerHalf, Ohms? Minimum,
+    Watts? Power, Volts? Volts,
     Volts? TargetVolts, Decibels WireLoss, ImmutableArray<CoilResult> Coils)
 {
     public string Id => $"{Gear.Id}.{Channel}";
@@ -169,7 +176,8 @@ public sealed record CoilResult(Speaker Speaker, int Coil, Watts? Power, Share S
 /// <param name="Loops">The chain comes back to itself.</param>
 /// <param name="FedBy">The output that feeds it: <c>radio.front.left</c>; null if nothing does.</param>
 public sealed record SignalResult(
-    Gear Gear, string Input, ImmutableArray<Gear> Chain, SignalLevel? Level, Volts? Maximum, Range<Volts>? Accepts, bool TakesThatLevel, int LevelChanges, Hertz? Lowest,
+    Gear Gear, string Input, ImmutableArray<Gear> Chain, SignalLevel? Level, Volts? Maximum, Range<Volts>? Accepts, bool TakesThatLevel,
+    int LevelChanges, Hertz? Lowest,
     bool Loops, string? FedBy);
 
 /// <summary>How a device is woken.</summary>
@@ -183,7 +191,8 @@ public sealed record SignalResult(
 /// <param name="HasControlWire">A wire lands on its remote terminal.</param>
 /// <param name="LiveWithIgnitionOff">It stays awake with the ignition off.</param>
 public sealed record TurnOnResult(
-    Gear Gear, WakeMode? By, string? Source, WakeMode Mode, bool ModeMatches, bool InputCarriesIt, ImmutableArray<Terminal> ControlSources, bool HasControlWire,
+    Gear Gear, WakeMode? By, string? Source, WakeMode Mode, bool ModeMatches, bool InputCarriesIt, ImmutableArray<Terminal> ControlSources,
+    bool HasControlWire,
     bool LiveWithIgnitionOff);
 
 /// <summary>Alternator, reserve and standby.</summary>
@@ -192,13 +201,21 @@ public sealed record TurnOnResult(
 /// <param name="BaseLoad">What the vehicle itself takes.</param>
 /// <param name="AverageDemand">What the gear takes, playing music.</param>
 /// <param name="PeakDemand">What the gear takes at full output.</param>
-/// <param name="StandbyCurrent">What everything takes asleep, the vehicle itself included; a device whose standby is not stated counts as none.</param>
+/// <param name="StandbyCurrent">What everything takes asleep, the vehicle itself included; a device whose standby is not stated counts as
+/// none.</param>
 /// <param name="UsableCharge">Charge that may be taken from the batteries.</param>
 /// <param name="EngineOff">The batteries that give up first, playing music with the engine off; null if none is drawn on.</param>
 /// <param name="Standing">The batteries that are first too flat to start; null if none is drawn on.</param>
 /// <param name="ControlLoads">Summed control current at each control source.</param>
 public sealed record EnergyResult(
-    Amps? AlternatorAtSpeed, Amps? AlternatorAtIdle, Amps BaseLoad, Amps AverageDemand, Amps PeakDemand, Amps StandbyCurrent, AmpHours UsableCharge, Discharge? EngineOff,
+    Amps? AlternatorAtSpeed,
+    Amps? AlternatorAtIdle,
+    Amps BaseLoad,
+    Amps AverageDemand,
+    Amps PeakDemand,
+    Amps StandbyCurrent,
+    AmpHours UsableCharge,
+    Discharge? EngineOff,
     Discharge? Standing, ImmutableArray<ControlLoad> ControlLoads)
 {
     /// <summary>How long music can play with the engine off; null if nothing ends it.</summary>

@@ -14,12 +14,16 @@ namespace WireSketch.Electrical;
 /// <summary>Turns a wiring into volts, amps, ohms and watts.</summary>
 public static class ElectricalSolver
 {
-    /// <summary>Computes everything that is known about a wiring. What cannot be computed is said in the answers; rules make findings of it.</summary>
+    /// <summary>
+    /// Computes everything that is known about a wiring. What cannot be computed is said in the answers; rules make findings of it.
+    /// </summary>
     public static ElectricalResults Solve(Wiring wiring)
     {
         var facts = new ConductorProperties(wiring);
         var channels = new ChannelLoads(wiring, c => ConductorProperties.At(c, facts.AmbientOf(c))).Find();
-        var outputs = wiring.Loads.Select(l => l.Gear).Distinct().ToDictionary(g => g.Id, g => ChannelOutput.Of(g, channels), StringComparer.Ordinal);
+        var outputs = wiring.Loads.Select(l => l.Gear)
+            .Distinct()
+            .ToDictionary(g => g.Id, g => ChannelOutput.Of(g, channels), StringComparer.Ordinal);
         var point = new OperatingPoint(wiring, facts, (path, state) => LoadModels.Of(path.Input.Takes, state, outputs[path.Gear.Id]));
         var states = SystemStates.All.Select(point.Solve).ToImmutableArray();
         var full = states.First(s => s.State == SystemState.FullOutput);

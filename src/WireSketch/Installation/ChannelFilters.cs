@@ -16,11 +16,13 @@ internal static class ChannelFilters
         switch (channel.Gear)
         {
             case Amplifier amp:
-                settings.AddRange(amp.Channels.Where(c => c.Name.Value == channel.Channel || c.Name.Value == channel.BridgedWith).Select(c => c.Settings));
+                settings.AddRange(amp.Channels.Where(c => c.Name.Value == channel.Channel || c.Name.Value == channel.BridgedWith)
+                    .Select(c => c.Settings));
                 settings.Add(amp.Settings);
                 break;
             case HeadUnit radio:
-                settings.AddRange(radio.Outputs.Where(o => channel.Channel.StartsWith(o.Name.Value + ".", StringComparison.Ordinal)).Select(o => o.Settings));
+                settings.AddRange(radio.Outputs.Where(o => channel.Channel.StartsWith(o.Name.Value + ".", StringComparison.Ordinal))
+                    .Select(o => o.Settings));
                 break;
         }
 
@@ -44,7 +46,8 @@ internal static class ChannelFilters
     public static Written<Hertz>? Subsonic(InstalledSystem install, ChannelResult channel) =>
         Highest([.. Along(install, channel).SelectMany(s => new[] { s.Subsonic, s.HighPass }).OfType<Written<Hertz>>()]);
 
-    private static Written<Hertz>? Highest(ImmutableArray<Written<Hertz>> all) => all.IsEmpty ? null : all.OrderByDescending(w => w.Value).First();
+    private static Written<Hertz>? Highest(ImmutableArray<Written<Hertz>> all) =>
+        all.IsEmpty ? null : all.OrderByDescending(w => w.Value).First();
 
     /// <summary>The highest high-pass ahead of a driver: the channel's, or that of a passive crossover; null if there is none.</summary>
     public static Hertz? HighPassOf(InstalledSystem install, ChannelResult channel, Speaker speaker)
@@ -53,14 +56,23 @@ internal static class ChannelFilters
         return corners.Length == 0 ? null : corners.Max();
     }
 
-    /// <summary>The corner of the passive crossover that a driver hangs on; of a series capacitor, with the driver's nominal load: 1 / 2πRC.</summary>
+    /// <summary>
+    /// The corner of the passive crossover that a driver hangs on; of a series capacitor, with the driver's nominal load: 1 / 2πRC.
+    /// </summary>
     private static Hertz? Passive(InstalledSystem install, ChannelResult channel, Speaker speaker)
     {
         var ends = channel.Coils.Where(c => c.Speaker.Id == speaker.Id)
-            .SelectMany(c => new[] { ChannelWiring.CoilEnd(install.Wiring, speaker, c.Coil, '+'), ChannelWiring.CoilEnd(install.Wiring, speaker, c.Coil, '-') }).OfType<Terminal>();
+            .SelectMany(c =>
+                new[]
+                {
+                    ChannelWiring.CoilEnd(install.Wiring, speaker, c.Coil, '+'),
+                    ChannelWiring.CoilEnd(install.Wiring, speaker, c.Coil, '-')
+                })
+            .OfType<Terminal>();
         foreach (var terminal in ends.SelectMany(e => install.Wiring.NetOf[e.Index].Terminals))
         {
-            if (terminal.Gear is PassiveCrossover crossover && crossover.Outputs.FirstOrDefault(o => o.Name.Value == terminal.Shape.Name) is { } output
+            if (terminal.Gear is PassiveCrossover crossover
+                && crossover.Outputs.FirstOrDefault(o => o.Name.Value == terminal.Shape.Name) is { } output
                 && (output.HighPass?.Value ?? output.Band?.Value.Least ?? OfCapacitor(output, speaker)) is { } corner)
             {
                 return corner;

@@ -13,14 +13,17 @@ internal static class ChannelWiring
 {
     /// <summary>The two terminals of a channel, by its full name; empty if the device has no such channel.</summary>
     public static ImmutableArray<Terminal> Sides(Wiring wiring, string channel) =>
-        wiring.TerminalsById.TryGetValue(channel + ".+", out var plus) && wiring.TerminalsById.TryGetValue(channel + ".-", out var minus) ? [plus, minus] : [];
+        wiring.TerminalsById.TryGetValue(channel + ".+", out var plus) && wiring.TerminalsById.TryGetValue(channel + ".-", out var minus)
+            ? [plus, minus]
+            : [];
 
     /// <summary>Full names of the channels of an answer: one, or both halves of a bridge.</summary>
     public static ImmutableArray<string> Halves(ChannelResult channel) =>
         channel.BridgedWith is { } other ? [channel.Id, $"{channel.Gear.Id}.{other}"] : [channel.Id];
 
     /// <summary>The name to show: <c>amp.sub</c>, or <c>amp.rl bridged with amp.rr</c>.</summary>
-    public static string Name(ChannelResult channel) => channel.BridgedWith is { } other ? $"{channel.Id} bridged with {channel.Gear.Id}.{other}" : channel.Id;
+    public static string Name(ChannelResult channel) =>
+        channel.BridgedWith is { } other ? $"{channel.Id} bridged with {channel.Gear.Id}.{other}" : channel.Id;
 
     /// <summary>The runs that land on a channel's terminals, in the order of the spec.</summary>
     public static ImmutableArray<WiredRun> RunsAt(Wiring wiring, string channel) =>
@@ -28,7 +31,8 @@ internal static class ChannelWiring
             .Select(id => wiring.RunsById[id]).OrderBy(r => wiring.Runs.IndexOf(r))];
 
     /// <summary>The run that brings a channel to its load; null if none lands on it.</summary>
-    public static WiredRun? RunOf(Wiring wiring, ChannelResult channel) => Halves(channel).SelectMany(h => RunsAt(wiring, h)).FirstOrDefault();
+    public static WiredRun? RunOf(Wiring wiring, ChannelResult channel) =>
+        Halves(channel).SelectMany(h => RunsAt(wiring, h)).FirstOrDefault();
 
     /// <summary>Where to point for a channel's load: the hookup, else the far end of its run, else the channel.</summary>
     public static SourceSpan PlaceOf(Wiring wiring, ChannelResult channel)
@@ -42,18 +46,21 @@ internal static class ChannelWiring
     }
 
     /// <summary>The end of a run that is not at a device.</summary>
-    public static SourceSpan FarEnd(WiredRun run, Gear near) => run.To.Any(e => ReferenceEquals(e.Gear, near)) ? run.Run.From[0].At : run.Run.To[0].At;
+    public static SourceSpan FarEnd(WiredRun run, Gear near) =>
+        run.To.Any(e => ReferenceEquals(e.Gear, near)) ? run.Run.From[0].At : run.Run.To[0].At;
 
     /// <summary>Where a channel is declared.</summary>
     public static SourceSpan Declared(Gear gear, string channel) => gear switch
     {
         Amplifier a when a.Channels.FirstOrDefault(c => c.Name.Value == channel) is { } own => own.Name.At,
-        HeadUnit h when h.Outputs.FirstOrDefault(o => channel.StartsWith(o.Name.Value + ".", StringComparison.Ordinal)) is { } group => group.Name.At,
+        HeadUnit h when h.Outputs.FirstOrDefault(o => channel.StartsWith(o.Name.Value + ".", StringComparison.Ordinal)) is { } group =>
+            group.Name.At,
         _ => gear.Name.At,
     };
 
     /// <summary>The declaration of an amplifier's channel; null for other devices.</summary>
-    public static AmplifierChannel? Own(ChannelResult channel) => (channel.Gear as Amplifier)?.Channels.FirstOrDefault(c => c.Name.Value == channel.Channel);
+    public static AmplifierChannel? Own(ChannelResult channel) =>
+        (channel.Gear as Amplifier)?.Channels.FirstOrDefault(c => c.Name.Value == channel.Channel);
 
     /// <summary>The drivers on a channel with their coils, in the order of the answer.</summary>
     public static ImmutableArray<(Speaker Speaker, ImmutableArray<CoilResult> Coils)> Drivers(ChannelResult channel) =>
@@ -70,5 +77,9 @@ internal static class ChannelWiring
     /// <summary>The run that lands on a coil; null if none does.</summary>
     public static WiredRun? RunAtCoil(Wiring wiring, Speaker speaker, int coil) =>
         new[] { CoilEnd(wiring, speaker, coil, '+'), CoilEnd(wiring, speaker, coil, '-') }.OfType<Terminal>()
-            .SelectMany(t => wiring.ConductorsAt[t.Index]).OrderBy(c => c.IsJumper).ThenBy(c => c.Index).Select(c => wiring.RunsById[c.RunId]).FirstOrDefault();
+            .SelectMany(t => wiring.ConductorsAt[t.Index])
+            .OrderBy(c => c.IsJumper)
+            .ThenBy(c => c.Index)
+            .Select(c => wiring.RunsById[c.RunId])
+            .FirstOrDefault();
 }

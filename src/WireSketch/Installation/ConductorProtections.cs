@@ -13,7 +13,8 @@ namespace WireSketch.Installation;
 /// <param name="Rating">Its rating.</param>
 /// <param name="Answer">What is known of the conductor.</param>
 /// <param name="Thicker">A conductor after the last device and before this one that has more copper; null if there is none.</param>
-internal sealed record ConductorProtection(Terminal Source, ProtectedConductor Fed, InternalConnection Device, Amps Rating, ConductorResult Answer, Conductor? Thicker)
+internal sealed record ConductorProtection(
+    Terminal Source, ProtectedConductor Fed, InternalConnection Device, Amps Rating, ConductorResult Answer, Conductor? Thicker)
 {
     public Conductor Conductor => Fed.Conductor;
 
@@ -21,7 +22,10 @@ internal sealed record ConductorProtection(Terminal Source, ProtectedConductor F
 
     /// <summary>Whether the fuse would be right if the wire were copper: then the cladding is the cause, not the fuse.</summary>
     public bool IsBlamedOnCladding =>
-        Conductor.Wire.Material == ConductorMaterial.Clad && Thicker is null && WireSizes.AsCopper(Answer) is { } copper && Rating <= copper + new Amps(1e-6);
+        Conductor.Wire.Material == ConductorMaterial.Clad
+            && Thicker is null
+            && WireSizes.AsCopper(Answer) is { } copper
+            && Rating <= copper + new Amps(1e-6);
 }
 
 /// <summary>Sets every fed conductor beside the device that protects it.</summary>
@@ -66,7 +70,10 @@ internal static class ConductorProtections
         }
     }
 
-    /// <summary>By conductor, the first device with the highest rating on the ways that lead on through it; of like ones, that of the nearest conductor.</summary>
+    /// <summary>
+    /// By conductor, the first device with the highest rating on the ways that lead on through it; of like ones, that of the nearest
+    /// conductor.
+    /// </summary>
     private static Dictionary<int, InternalConnection> LargestBehind(SupplyTree feed, ImmutableArray<ProtectedConductor> own)
     {
         var ranks = own.Select((c, i) => (c.Conductor.Index, Rank: i)).ToDictionary(x => x.Index, x => x.Rank);
@@ -90,7 +97,8 @@ internal static class ConductorProtections
 
         void Offer(int conductor, InternalConnection device, int rank)
         {
-            if (!best.TryGetValue(conductor, out var known) || (device.Rating!.Value.Value, -rank).CompareTo((known.Device.Rating!.Value.Value, -known.Rank)) > 0)
+            if (!best.TryGetValue(conductor, out var known)
+                || (device.Rating!.Value.Value, -rank).CompareTo((known.Device.Rating!.Value.Value, -known.Rank)) > 0)
             {
                 best[conductor] = (device, rank);
             }

@@ -26,7 +26,9 @@ internal sealed record ExpectedReading(PrintedValue Value, PrintedValue Computed
     private const double AmpsMore = 0.005;
     private const double OhmsMore = 0.1;
 
-    /// <summary>The resistance of a coil lies this far below its nominal impedance at most (common practice, no published source).</summary>
+    /// <summary>
+    /// The resistance of a coil lies this far below its nominal impedance at most (common practice, no published source).
+    /// </summary>
     private const double LeastOfNominal = 0.65;
 
     /// <summary>Null if nothing of the kind was computed there.</summary>
@@ -38,12 +40,16 @@ internal sealed record ExpectedReading(PrintedValue Value, PrintedValue Computed
         if (Quantity.TryRead<Volts>(words, out var volts, out _))
         {
             return Channel(install, at) is { TargetVolts: { } target } ? Near(words, volts, target, OtherShare, VoltsMore)
-                : state.IsSolved && Between(install, state, at, reading.Against?.Value) is { } v ? Near(words, volts, v, VoltsShare, VoltsMore) : null;
+                : state.IsSolved && Between(install, state, at, reading.Against?.Value) is { } v
+                ? Near(words, volts, v, VoltsShare, VoltsMore)
+                : null;
         }
 
         if (Quantity.TryRead<Amps>(words, out var amps, out _))
         {
-            return state.IsSolved && Through(install, state, at) is { } a ? Near(words, amps, new Amps(Math.Abs(a.Value)), OtherShare, AmpsMore) : null;
+            return state.IsSolved && Through(install, state, at) is { } a
+                ? Near(words, amps, new Amps(Math.Abs(a.Value)), OtherShare, AmpsMore)
+                : null;
         }
 
         return Quantity.TryRead<Ohms>(words, out var ohms, out _) ? Resistance(install, at, ohms, words) : null;
@@ -54,8 +60,13 @@ internal sealed record ExpectedReading(PrintedValue Value, PrintedValue Computed
     {
         var answer = install.Answers.State(state);
         var at = reading.At!.Value.Value;
-        return StateOf(install, reading).State == state && answer.IsSolved && Channel(install, at) is null && Quantity.TryRead<Volts>(reading.Reads!.Value.Value, out var read, out _)
-            && Ends(install, at, reading.Against?.Value) is { } ends && answer.Volts[ends.Plus.Index] is { } high && answer.Volts[ends.Minus.Index] is { } low
+        return StateOf(install, reading).State == state
+            && answer.IsSolved
+            && Channel(install, at) is null
+            && Quantity.TryRead<Volts>(reading.Reads!.Value.Value, out var read, out _)
+            && Ends(install, at, reading.Against?.Value) is { } ends
+            && answer.Volts[ends.Plus.Index] is { } high
+            && answer.Volts[ends.Minus.Index] is { } low
             ? new(ends.Plus, ends.Minus, read, high - low)
             : null;
     }
@@ -67,7 +78,8 @@ internal sealed record ExpectedReading(PrintedValue Value, PrintedValue Computed
     /// <summary>The single broken coil that a reading of ohms looks like, in words; null if several or none would read so.</summary>
     public static string? CoilFaultOf(InstalledSystem install, Reading reading)
     {
-        if (!Quantity.TryRead<Ohms>(reading.Reads!.Value.Value, out var read, out _) || Channel(install, reading.At!.Value.Value) is not { } channel)
+        if (!Quantity.TryRead<Ohms>(reading.Reads!.Value.Value, out var read, out _)
+            || Channel(install, reading.At!.Value.Value) is not { } channel)
         {
             return null;
         }
@@ -76,7 +88,11 @@ internal sealed record ExpectedReading(PrintedValue Value, PrintedValue Computed
         var (plus, minus) = (ChannelWiring.Sides(install.Wiring, halves[0])[0], ChannelWiring.Sides(install.Wiring, halves[^1])[1]);
         var wires = (channel.Loaded?.Value ?? 0) - (channel.Nominal?.Value ?? 0);
         var like = CoilFaults.Between(install.Wiring, plus, minus)
-            .Where(f => f.Load is { } z && read.Value >= (z.Value * LeastOfNominal) - OhmsMore && read.Value <= ((z.Value + wires) * (1 + OtherShare)) + OhmsMore).ToArray();
+            .Where(f =>
+                f.Load is { } z
+                    && read.Value >= (z.Value * LeastOfNominal) - OhmsMore
+                    && read.Value <= ((z.Value + wires) * (1 + OtherShare)) + OhmsMore)
+            .ToArray();
         var kinds = like.Select(f => f.IsOpen).Distinct().ToArray();
         if (kinds.Length != 1)
         {
@@ -89,12 +105,17 @@ internal sealed record ExpectedReading(PrintedValue Value, PrintedValue Computed
 
     private static ExpectedReading Near<T>(string words, T read, T computed, double share, double more)
         where T : struct, IQuantity<T> => new(
-            PrintedValue.Of(read, words), PrintedValue.Of(computed, Quantity.Print(computed)), Math.Abs(read.Value - computed.Value) <= (Math.Abs(computed.Value) * share) + more);
+            PrintedValue.Of(read, words),
+            PrintedValue.Of(computed, Quantity.Print(computed)),
+            Math.Abs(read.Value - computed.Value) <= (Math.Abs(computed.Value) * share) + more);
 
-    private static ChannelResult? Channel(InstalledSystem install, string at) => install.Answers.Channels.FirstOrDefault(c => c.Id == at && c.Gear is Amplifier);
+    private static ChannelResult? Channel(InstalledSystem install, string at) =>
+        install.Answers.Channels.FirstOrDefault(c => c.Id == at && c.Gear is Amplifier);
 
     private static Volts? Between(InstalledSystem install, StateResult state, string at, string? against) =>
-        Ends(install, at, against) is { } ends && state.Volts[ends.Plus.Index] is { } high && state.Volts[ends.Minus.Index] is { } low ? high - low : null;
+        Ends(install, at, against) is { } ends && state.Volts[ends.Plus.Index] is { } high && state.Volts[ends.Minus.Index] is { } low
+            ? high - low
+            : null;
 
     /// <summary>Where the two leads of the meter were.</summary>
     private static (Terminal Plus, Terminal Minus)? Ends(InstalledSystem install, string at, string? against)
@@ -128,7 +149,10 @@ internal sealed record ExpectedReading(PrintedValue Value, PrintedValue Computed
         if (Channel(install, at) is { Loaded: { } loaded } channel)
         {
             var least = channel.Nominal!.Value.Value * LeastOfNominal;
-            return new(PrintedValue.Of(read, words), PrintedValue.Of(loaded, $"{new Ohms(least)} to {loaded}"), read.Value >= least - OhmsMore && read.Value <= (loaded.Value * (1 + OtherShare)) + OhmsMore);
+            return new(
+                PrintedValue.Of(read, words),
+                PrintedValue.Of(loaded, $"{new Ohms(least)} to {loaded}"),
+                read.Value >= least - OhmsMore && read.Value <= (loaded.Value * (1 + OtherShare)) + OhmsMore);
         }
 
         if (!install.Wiring.RunsById.TryGetValue(at, out var run) || run.Conductors.IsEmpty)
@@ -137,7 +161,8 @@ internal sealed record ExpectedReading(PrintedValue Value, PrintedValue Computed
         }
 
         // From one end of one conductor to the other: the pieces before and after a fuse lie in a row.
-        var ohms = new Ohms(run.Conductors.Where(c => !c.IsJumper && (run.Holder is not null || c.Index == run.Conductors[0].Index)).Sum(c => install.Answers.Conductors[c.Index].Resistance20.Value));
+        var ohms = new Ohms(run.Conductors.Where(c => !c.IsJumper && (run.Holder is not null || c.Index == run.Conductors[0].Index))
+            .Sum(c => install.Answers.Conductors[c.Index].Resistance20.Value));
         return Near(words, read, ohms, OtherShare, OhmsMore);
     }
 }

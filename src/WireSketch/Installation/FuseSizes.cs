@@ -12,7 +12,9 @@ internal static class FuseSizes
     public const double Comfortable = 0.9;
 
     /// <summary>What shops stock: where no style is named, only these are suggested (common practice, no published source).</summary>
-    private static readonly ImmutableArray<Amps> Usual = [.. new[] { FuseStyle.Blade, FuseStyle.BladeMaxi, FuseStyle.Strip }.SelectMany(s => FuseTable.RatingsOf(s)).Distinct().Order()];
+    private static readonly ImmutableArray<Amps> Usual = [
+        .. new[] { FuseStyle.Blade, FuseStyle.BladeMaxi, FuseStyle.Strip }.SelectMany(s => FuseTable.RatingsOf(s)).Distinct().Order()
+    ];
 
     /// <summary>The highest rating that is not above a current; null if there is none.</summary>
     public static Amps? AtMost(Amps most, FuseStyle? style) => Of(style).Where(r => r <= most).Select(r => (Amps?)r).LastOrDefault();
@@ -21,7 +23,8 @@ internal static class FuseSizes
     public static Amps? AtLeast(Amps least, FuseStyle? style) => Of(style).Where(r => r >= least).Select(r => (Amps?)r).FirstOrDefault();
 
     /// <summary>Whether a style, or any style if none is named, is made in a rating.</summary>
-    public static bool IsMade(Amps rating, FuseStyle? style) => (style is null ? FuseTable.AllRatings : FuseTable.RatingsOf(style.Value)).Contains(rating);
+    public static bool IsMade(Amps rating, FuseStyle? style) =>
+        (style is null ? FuseTable.AllRatings : FuseTable.RatingsOf(style.Value)).Contains(rating);
 
     /// <summary>
     /// The rating to suggest for a cable: the lowest that carries the load with a tenth to spare (common practice, no published
@@ -35,10 +38,12 @@ internal static class FuseSizes
 
     /// <summary>The fuse of a run: its inline one, or that of the block it comes from; null if it has none.</summary>
     public static InternalConnection? LinkOf(Wiring wiring, WiredRun run) =>
-        wiring.Links.FirstOrDefault(l => l.Protects && (run.Holder is null ? run.Conductors.Any(c => c.From.Index == l.B.Index) : ReferenceEquals(l.Gear, run.Holder)));
+        wiring.Links.FirstOrDefault(l =>
+            l.Protects && (run.Holder is null ? run.Conductors.Any(c => c.From.Index == l.B.Index) : ReferenceEquals(l.Gear, run.Holder)));
 
     /// <summary>
-    /// The least that a fuse must carry: the load with a tenth to spare, and as much as any device behind it has of its own (common practice,
+    /// The least that a fuse must carry: the load with a tenth to spare, and as much as any device behind it has of its own (common
+    /// practice,
     /// no published source); never less than 1 A.
     /// </summary>
     public static Amps Least(InstalledSystem install, InternalConnection link, Amps load) =>

@@ -14,11 +14,16 @@ internal static class GroundPairs
     /// <summary>Devices of which one feeds the other at line level, grounded at different points.</summary>
     public static IEnumerable<(LoadPath From, LoadPath To)> Of(InstalledSystem install)
     {
-        var loads = install.Wiring.Loads.Where(l => l is { HasReturn: true, Return.IsEmpty: false }).ToDictionary(l => l.Gear.Id, StringComparer.Ordinal);
+        var loads = install.Wiring.Loads.Where(l => l is { HasReturn: true, Return.IsEmpty: false })
+            .ToDictionary(l => l.Gear.Id, StringComparer.Ordinal);
         return from signal in install.Answers.Signals
                where signal is { Level: SignalLevel.Line, Chain.IsEmpty: false } && signal.Chain[^1].Id != signal.Gear.Id
                let pair = (From: loads.GetValueOrDefault(signal.Chain[^1].Id), To: loads.GetValueOrDefault(signal.Gear.Id))
-               where pair.From is not null && pair.To is not null && GroundPaths.PointOf(pair.From) is { } a && GroundPaths.PointOf(pair.To) is { } b && a.Id != b.Id
+               where pair.From is not null
+                   && pair.To is not null
+                   && GroundPaths.PointOf(pair.From) is { } a
+                   && GroundPaths.PointOf(pair.To) is { } b
+                   && a.Id != b.Id
                select (pair.From, pair.To);
     }
 

@@ -14,9 +14,13 @@ internal static class GroundPaths
             .Any(t => t.Index == wiring.Body.Index || (t.Index != start.Index && TerminalRoles.IsSourceMinus(t)));
 
     /// <summary>Every terminal, by index, that wires and ways through devices lead to; signal shields do not count.</summary>
-    public static HashSet<int> Island(Wiring wiring, Terminal start) => wiring.Graph.From(start).Over(Follow.WithoutShields, Pass.All).Reached();
+    public static HashSet<int> Island(Wiring wiring, Terminal start) =>
+        wiring.Graph.From(start).Over(Follow.WithoutShields, Pass.All).Reached();
 
-    /// <summary>The conductors by which a terminal reaches the body by the fewest steps, nearest to the terminal first; none if nothing leads there.</summary>
+    /// <summary>
+    /// The conductors by which a terminal reaches the body by the fewest steps, nearest to the terminal first; none if nothing leads
+    /// there.
+    /// </summary>
     public static ImmutableArray<Conductor> ToBody(Wiring wiring, Terminal start) =>
         wiring.Graph.From(start).Over(Follow.WithoutShields, Pass.All).PathTo(t => t.Index == wiring.Body.Index) is var (_, steps)
             ? [.. steps.Select(s => s.Conductor).OfType<Conductor>()]
@@ -33,7 +37,8 @@ internal static class GroundPaths
 
         int Landing(Terminal t) => Ends(t).Sum(e => wiring.ConductorsAt[e.Index].Length);
 
-        IEnumerable<Terminal> Ends(Terminal t) => t.Gear is DistributionBlock ? wiring.NetOf[t.Index].Terminals.Where(n => ReferenceEquals(n.Gear, t.Gear)) : [t];
+        IEnumerable<Terminal> Ends(Terminal t) =>
+            t.Gear is DistributionBlock ? wiring.NetOf[t.Index].Terminals.Where(n => ReferenceEquals(n.Gear, t.Gear)) : [t];
 
         static bool Joins(Conductor c, Terminal a, Terminal b) => Same(c.From, a) && Same(c.To, b);
 
@@ -41,7 +46,9 @@ internal static class GroundPaths
     }
 
     /// <summary>The chassis point at which a load's return reaches the body; null if it goes back another way.</summary>
-    public static ChassisPoint? PointOf(LoadPath load) => load.Return.Select(s => s.Link is { Kind: ConnectionKind.Chassis } ? s.Link.Gear as ChassisPoint : null).FirstOrDefault(p => p is not null);
+    public static ChassisPoint? PointOf(LoadPath load) =>
+        load.Return.Select(s => s.Link is { Kind: ConnectionKind.Chassis } ? s.Link.Gear as ChassisPoint : null)
+            .FirstOrDefault(p => p is not null);
 
     /// <summary>Devices whose ground is heard: those of the signal chain.</summary>
     public static bool IsAudio(Gear gear) => gear is Amplifier or HeadUnit or Processor or LevelAdapter;

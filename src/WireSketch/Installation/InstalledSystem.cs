@@ -37,7 +37,10 @@ public sealed class InstalledSystem
         overBreaking = new(() => [.. Installation.OverBreaking.Find(this)]);
         groundPairs = new(() => [.. Installation.GroundPairs.Of(this)]);
         responses = new(() => SourceResponse.Of(spec));
-        loadsBehind = new(() => wiring.Loads.SelectMany(l => l.Supply.Select(s => s.Link).OfType<InternalConnection>().Distinct().Select(c => (c.Index, Load: l))).ToLookup(x => x.Index, x => x.Load));
+        loadsBehind = new(() =>
+            wiring.Loads.SelectMany(l =>
+                l.Supply.Select(s => s.Link).OfType<InternalConnection>().Distinct().Select(c => (c.Index, Load: l)))
+                .ToLookup(x => x.Index, x => x.Load));
         copper = new double?[wiring.Conductors.Length];
         suppliedTerminals = new(() => [.. Reaches.SelectMany(r => r.Own).Select(c => c.Far.Index)]);
     }

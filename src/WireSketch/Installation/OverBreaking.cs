@@ -22,8 +22,11 @@ internal sealed record OverBreaking(FaultResult Worst, bool Several, InternalCon
         {
             var style = Device.Style is { } known ? FuseStyles.Words[known] + " " : "";
             return Several
-                ? FindingText.Of($"a short right behind a fuse of the block {Device.Gear!.Id} draws {Worst.DeviceAmpsAtNear:measured}; {style}fuses break {Worst.Breaking:limit} at most")
-                : $"a short right behind {RunText.Named(Device)} draws {Worst.DeviceAmpsAtNear:measured}; {(style.Length > 0 ? $"a {style}{RunText.Device(Device)}" : "it")} breaks {Worst.Breaking:limit} at most";
+                ? FindingText.Of(
+                    $"a short right behind a fuse of the block {Device.Gear!.Id} draws {Worst.DeviceAmpsAtNear:measured}; {style}fuses "
+                        + $"break {Worst.Breaking:limit} at most")
+                : $"a short right behind {RunText.Named(Device)} draws {Worst.DeviceAmpsAtNear:measured}; "
+                    + $"{(style.Length > 0 ? $"a {style}{RunText.Device(Device)}" : "it")} breaks {Worst.Breaking:limit} at most";
         }
     }
 
@@ -41,13 +44,18 @@ internal sealed record OverBreaking(FaultResult Worst, bool Several, InternalCon
                let worst = ofDevice.MaxBy(f => f.DeviceAmpsAtNear.Value)!
                let backing = BackedBy(install, worst, capable)
                group (worst, backing) by (RunText.Subject(worst.Device!), backing?.Index) into ofHolder
-               select new OverBreaking(ofHolder.Select(x => x.worst).MaxBy(f => f.DeviceAmpsAtNear.Value)!, ofHolder.Count() > 1, ofHolder.First().backing);
+               select new OverBreaking(
+                   ofHolder.Select(x => x.worst).MaxBy(f => f.DeviceAmpsAtNear.Value)!,
+                   ofHolder.Count() > 1,
+                   ofHolder.First().backing);
     }
 
     private static InternalConnection? BackedBy(InstalledSystem install, FaultResult fault, Dictionary<int, Amps> capable)
     {
         InternalConnection? found = null;
-        foreach (var way in install.Wiring.Feeds.Where(f => f.Source.Gear is Battery).Select(f => f.FirstBehind(fault.Device!)).OfType<ProtectedConductor>())
+        foreach (var way in install.Wiring.Feeds.Where(f => f.Source.Gear is Battery)
+            .Select(f => f.FirstBehind(fault.Device!))
+            .OfType<ProtectedConductor>())
         {
             var backing = way.Protections.TakeWhile(p => p.Index != fault.Device!.Index)
                 .LastOrDefault(p => capable.TryGetValue(p.Index, out var most) && most >= fault.DeviceAmpsAtNear);

@@ -11,7 +11,10 @@ internal static class ReversedSupplies
     public static bool Is(InstalledSystem install, LoadPath load) =>
         MinusAtPlus(install.Wiring, load) is not null || install.IsSupplied(load.Minus);
 
-    /// <summary>The minus of a source that wires bring to the plus of a load which no source feeds, and the run that lands on that minus; null if none does.</summary>
+    /// <summary>
+    /// The minus of a source that wires bring to the plus of a load which no source feeds, and the run that lands on that minus; null if
+    /// none does.
+    /// </summary>
     public static (WiredRun Run, Terminal Source)? MinusAtPlus(Wiring wiring, LoadPath load)
     {
         if (load.Source is not null)
@@ -26,5 +29,7 @@ internal static class ReversedSupplies
 
     /// <summary>Minus of a load; a source's minus is a dead short and told as one.</summary>
     public static bool IsMinus(Terminal t) =>
-        t.Role == TerminalRole.Ground && t.Shape.Name == "-" && t.Gear is Amplifier or Processor or HeadUnit or LevelAdapter or Load or Capacitor;
+        t.Role == TerminalRole.Ground
+            && t.Shape.Name == "-"
+            && t.Gear is Amplifier or Processor or HeadUnit or LevelAdapter or Load or Capacitor;
 }

@@ -14,9 +14,13 @@ internal static class RunText
     /// <summary>A length in the units of the file: its first written length decides between feet and meters.</summary>
     public static string Length(InstalledSystem install, Meters length)
     {
-        var first = install.Spec.Runs.Select(r => r.Length?.Words).Concat(install.Spec.Paths.Select(p => p.Length?.Words)).FirstOrDefault(w => w is not null);
+        var first = install.Spec.Runs.Select(r => r.Length?.Words)
+            .Concat(install.Spec.Paths.Select(p => p.Length?.Words))
+            .FirstOrDefault(w => w is not null);
         var american = first is null || first.EndsWith("in", StringComparison.Ordinal) || first.EndsWith("ft", StringComparison.Ordinal)
-            || first.EndsWith("inch", StringComparison.Ordinal) || first.EndsWith("inches", StringComparison.Ordinal) || first.EndsWith("foot", StringComparison.Ordinal)
+            || first.EndsWith("inch", StringComparison.Ordinal)
+            || first.EndsWith("inches", StringComparison.Ordinal)
+            || first.EndsWith("foot", StringComparison.Ordinal)
             || first.EndsWith("feet", StringComparison.Ordinal) || first.EndsWith('"') || first.EndsWith('\'');
         return american
             ? Quantity.PrintIn(length, length.Feet < 3 ? Meters.Units[3] : Meters.Units[4])
@@ -48,7 +52,10 @@ internal static class RunText
     public static StatePhrase InState(SystemState state) => new(SystemStates.WordOf(state), During(state));
 
     /// <summary>The size as the user wrote it.</summary>
-    public static string Size(WiredRun run) => run.Wire.IsAuto ? $"{run.Wire.Size}, chosen" : run.Wire.Material == Language.ConductorMaterial.Clad ? run.Wire.SizeWords + " CCA" : run.Wire.SizeWords;
+    public static string Size(WiredRun run) =>
+        run.Wire.IsAuto ? $"{run.Wire.Size}, chosen"
+            : run.Wire.Material == Language.ConductorMaterial.Clad ? run.Wire.SizeWords + " CCA"
+            : run.Wire.SizeWords;
 
     public static WiredRun Of(InstalledSystem install, Conductor conductor) => install.Wiring.RunsById[conductor.RunId];
 
@@ -57,13 +64,16 @@ internal static class RunText
 
     /// <summary>Where the end of a run at a terminal is written.</summary>
     public static SourceSpan LandsAt(WiredRun run, Terminal terminal) =>
-        run.From.Concat(run.To).Where(e => e.Nodes.Any(n => n.Index == terminal.Index)).Select(e => (SourceSpan?)e.At).FirstOrDefault() ?? run.Run.Name.At;
+        run.From.Concat(run.To).Where(e => e.Nodes.Any(n => n.Index == terminal.Index)).Select(e => (SourceSpan?)e.At).FirstOrDefault()
+            ?? run.Run.Name.At;
 
     /// <summary>Where a run's length is written.</summary>
-    public static SourceSpan LengthAt(WiredRun run) => run.Run.Length?.At ?? (run.Run.Along.IsEmpty ? run.Run.Name.At : run.Run.Along[0].At);
+    public static SourceSpan LengthAt(WiredRun run) =>
+        run.Run.Length?.At ?? (run.Run.Along.IsEmpty ? run.Run.Name.At : run.Run.Along[0].At);
 
     /// <summary>Where a fuse's rating is written; else where the fuse is.</summary>
-    public static SourceSpan RatingAt(InternalConnection link) => (link.Gear as ProtectiveDevice)?.Rating?.At ?? link.At ?? link.Gear!.Name.At;
+    public static SourceSpan RatingAt(InternalConnection link) =>
+        (link.Gear as ProtectiveDevice)?.Rating?.At ?? link.At ?? link.Gear!.Name.At;
 
     /// <summary>What a protective link is called.</summary>
     public static string Device(InternalConnection link) => link.Kind == ConnectionKind.Breaker ? "breaker" : "fuse";
@@ -83,11 +93,14 @@ internal static class RunText
         }
 
         var dot = link.Id.LastIndexOf('.');
-        return link.Gear is ProtectiveDevice && dot > 0 ? FindingText.Of($"the {rating}{Device(link)} of {link.Id[..dot]}") : $"the {rating}{Device(link)} {link.Id}";
+        return link.Gear is ProtectiveDevice && dot > 0
+            ? FindingText.Of($"the {rating}{Device(link)} of {link.Id[..dot]}")
+            : $"the {rating}{Device(link)} {link.Id}";
     }
 
     /// <summary>The gear or run that a protective link belongs to, as <c>accept</c> names it.</summary>
-    public static string Subject(InternalConnection link) => link.Gear is ProtectiveDevice && link.Id.LastIndexOf('.') is > 0 and var dot ? link.Id[..dot] : link.Gear?.Id ?? link.Id;
+    public static string Subject(InternalConnection link) =>
+        link.Gear is ProtectiveDevice && link.Id.LastIndexOf('.') is > 0 and var dot ? link.Id[..dot] : link.Gear?.Id ?? link.Id;
 
     /// <summary>A list in words: <c>P1, P2 and P3</c>.</summary>
     public static string List(IEnumerable<string> names)
@@ -96,7 +109,9 @@ internal static class RunText
         return all.Length <= 1 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} and {all[^1]}";
     }
 
-    /// <summary>The words of a text with another size of wire in place of the run's own, as an edit; none if the size is not written there.</summary>
+    /// <summary>
+    /// The words of a text with another size of wire in place of the run's own, as an edit; none if the size is not written there.
+    /// </summary>
     public static ImmutableArray<Fix> SizeFix(WiredRun run, WireSize size)
     {
         if (run.Run.Wire is not { SizeWords: { } was } wire || !wire.Words.At.Words.Contains(was, StringComparison.Ordinal))
@@ -106,7 +121,11 @@ internal static class RunText
 
         var words = wire.Words.At.Words;
         var at = words.IndexOf(was, StringComparison.Ordinal);
-        return [new($"make {run.Id} {size}", [new(wire.Words.At, words[..at] + size + words[(at + was.Length)..])]) { Wants = new(run.Id, size) }];
+        return [
+            new(
+                $"make {run.Id} {size}",
+                [new(wire.Words.At, words[..at] + size + words[(at + was.Length)..])]) { Wants = new(run.Id, size) }
+        ];
     }
 
     /// <summary>Another rating in place of a fuse's own, as an edit; none if the rating is not written.</summary>
@@ -118,5 +137,6 @@ internal static class RunText
             : [];
     }
 
-    private static string Rating(InternalConnection link, Amps rating) => (link.Gear as ProtectiveDevice)?.Rating?.Words ?? rating.ToString();
+    private static string Rating(InternalConnection link, Amps rating) =>
+        (link.Gear as ProtectiveDevice)?.Rating?.Words ?? rating.ToString();
 }

@@ -17,21 +17,30 @@ internal static class SignalFeeds
     public static string Names(IEnumerable<SignalResult> inputs)
     {
         var all = inputs.ToArray();
-        return all.Length == 1 ? Name(all[0]) : $"{all[0].Gear.Id}.{all[0].Input[..all[0].Input.LastIndexOf('.')]} ({string.Join(", ", all.Select(i => i.Input[(i.Input.LastIndexOf('.') + 1)..]))})";
+        return all.Length == 1
+            ? Name(all[0])
+            : $"{all[0].Gear.Id}.{all[0].Input[..all[0].Input.LastIndexOf('.')]} "
+                + $"({string.Join(", ", all.Select(i => i.Input[(i.Input.LastIndexOf('.') + 1)..]))})";
     }
 
     /// <summary>The run that feeds an input; null if none lands on it.</summary>
     public static WiredRun? RunOf(Wiring wiring, SignalResult input) => ChannelWiring.RunsAt(wiring, Name(input)).FirstOrDefault();
 
     /// <summary>Where to point for an input: its end of the run that feeds it, else the device.</summary>
-    public static SourceSpan PlaceOf(Wiring wiring, SignalResult input) => RunOf(wiring, input) is { } run ? EndAt(run, input.Gear) : input.Gear.Name.At;
+    public static SourceSpan PlaceOf(Wiring wiring, SignalResult input) =>
+        RunOf(wiring, input) is { } run ? EndAt(run, input.Gear) : input.Gear.Name.At;
 
     /// <summary>The end of a run that is at a device.</summary>
-    public static SourceSpan EndAt(WiredRun run, Gear gear) => run.To.Concat(run.From).FirstOrDefault(e => ReferenceEquals(e.Gear, gear))?.At ?? run.Run.Name.At;
+    public static SourceSpan EndAt(WiredRun run, Gear gear) =>
+        run.To.Concat(run.From).FirstOrDefault(e => ReferenceEquals(e.Gear, gear))?.At ?? run.Run.Name.At;
 
     /// <summary>The inputs that a channel's signal comes from: of its own name, or all of a device with a single channel.</summary>
     public static ImmutableArray<SignalResult> InputsOf(InstalledSystem install, ChannelResult channel) => channel.Gear is Amplifier amp
-        ? [.. install.Answers.Signals.Where(s => ReferenceEquals(s.Gear, amp) && (amp.Channels.Length == 1 || s.Input == "in." + channel.Channel || s.Input == "in." + channel.BridgedWith))]
+        ? [
+            .. install.Answers.Signals.Where(s =>
+                ReferenceEquals(s.Gear, amp)
+                    && (amp.Channels.Length == 1 || s.Input == "in." + channel.Channel || s.Input == "in." + channel.BridgedWith))
+        ]
         : [];
 
     /// <summary>Settings of the output that feeds an input, and of its device.</summary>
@@ -61,7 +70,9 @@ internal static class SignalFeeds
         _ => null,
     };
 
-    private static IEnumerable<ChannelSettings> GroupsOf(ImmutableArray<ChannelGroup> groups, string output) => groups.Where(g => IsOf(g, output)).Select(g => g.Settings);
+    private static IEnumerable<ChannelSettings> GroupsOf(ImmutableArray<ChannelGroup> groups, string output) =>
+        groups.Where(g => IsOf(g, output)).Select(g => g.Settings);
 
-    private static bool IsOf(ChannelGroup group, string output) => output == group.Name.Value || output.StartsWith(group.Name.Value + ".", StringComparison.Ordinal);
+    private static bool IsOf(ChannelGroup group, string output) =>
+        output == group.Name.Value || output.StartsWith(group.Name.Value + ".", StringComparison.Ordinal);
 }

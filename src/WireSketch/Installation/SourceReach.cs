@@ -42,9 +42,13 @@ internal sealed record SourceReach(SupplyTree Feed, ImmutableArray<ProtectedCond
     }
 
     /// <summary>Whether a source's plus reaches the body or a minus without a load between.</summary>
-    public static bool IsShorted(Wiring wiring) => wiring.Feeds.Any(f => f.Conductors.Any(c => !TerminalRoles.IsGround(c.Near) && TerminalRoles.IsGround(c.Far)));
+    public static bool IsShorted(Wiring wiring) =>
+        wiring.Feeds.Any(f => f.Conductors.Any(c => !TerminalRoles.IsGround(c.Near) && TerminalRoles.IsGround(c.Far)));
 
-    /// <summary>The most a source can give by its nature: alternators and chargers limit themselves, batteries do not. Null: no limit, or none is known.</summary>
+    /// <summary>
+    /// The most a source can give by its nature: alternators and chargers limit themselves, batteries do not. Null: no limit, or none is
+    /// known.
+    /// </summary>
     public static Amps? Limit(InstalledSystem install, Terminal source) => source.Gear switch
     {
         Alternator a => a.Output?.Value ?? install.Spec.Job.Vehicle.Alternator?.Value,
@@ -60,10 +64,12 @@ internal sealed record SourceReach(SupplyTree Feed, ImmutableArray<ProtectedCond
     /// The highest current in a conductor, whichever way, and the state in which it flows: what charges by day may have to be fed by night.
     /// Null if there is no operating point at full output, or one that means nothing.
     /// </summary>
-    public static (Amps Amps, SystemState State)? Highest(InstalledSystem install, Conductor conductor) => Highest(install, s => s.Amps[conductor.Index]);
+    public static (Amps Amps, SystemState State)? Highest(InstalledSystem install, Conductor conductor) =>
+        Highest(install, s => s.Amps[conductor.Index]);
 
     /// <summary>The highest current through a link, whichever way, and the state in which it flows; null as for a conductor.</summary>
-    public static (Amps Amps, SystemState State)? Highest(InstalledSystem install, InternalConnection link) => Highest(install, s => s.LinkAmps[link.Index]);
+    public static (Amps Amps, SystemState State)? Highest(InstalledSystem install, InternalConnection link) =>
+        Highest(install, s => s.LinkAmps[link.Index]);
 
     /// <summary>The highest current in a conductor in any state.</summary>
     public static Amps? Most(InstalledSystem install, Conductor conductor) => Highest(install, conductor)?.Amps;

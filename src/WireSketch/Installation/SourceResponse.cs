@@ -15,7 +15,8 @@ internal sealed record SourceResponse(Response Response, string At, string Volum
     public static ImmutableArray<SourceResponse> Of(Spec spec) => [.. spec.Responses.Select(Of).OfType<SourceResponse>()];
 
     private static SourceResponse? Of(Response response) =>
-        response is { At: { } at, Volume: { } volume } && ResponseCurve.Of(response.Levels.Select(l => new BandLevel(l.Key.Value, l.Value.Value))) is { } curve
+        response is { At: { } at, Volume: { } volume }
+            && ResponseCurve.Of(response.Levels.Select(l => new BandLevel(l.Key.Value, l.Value.Value))) is { } curve
             ? new(response, at.Value, volume.Value, curve)
             : null;
 }

@@ -20,8 +20,10 @@ internal static class TerminalSizes
         _ => null,
     };
 
-    private static bool IsSupply(RunEnd end) => end.Shape.Form == TerminalForm.Node && end.Shape.Role is TerminalRole.Supply or TerminalRole.Ground;
+    private static bool IsSupply(RunEnd end) =>
+        end.Shape.Form == TerminalForm.Node && end.Shape.Role is TerminalRole.Supply or TerminalRole.Ground;
 
     /// <summary>With room for sizes of the two systems that are sold for each other, such as 4 AWG and 21 mm2.</summary>
-    public static bool Takes(Range<WireSize> range, WireSize size) => size.Area.Value <= range.Most.Area.Value * 1.08 && size.Area.Value >= range.Least.Area.Value / 1.08;
+    public static bool Takes(Range<WireSize> range, WireSize size) =>
+        size.Area.Value <= range.Most.Area.Value * 1.08 && size.Area.Value >= range.Least.Area.Value / 1.08;
 }

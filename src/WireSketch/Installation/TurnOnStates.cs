@@ -47,8 +47,13 @@ internal static class TurnOnStates
 
         var byWire = wake.Mode is WakeMode.Remote or WakeMode.Accessory;
         var fed = install.Answers.Signals.Any(s => ReferenceEquals(s.Gear, wake.Gear) && HasSource(s));
-        var another = byWire ? able.Contains(WakeMode.DcOffset) : able.IsEmpty || able.Contains(WakeMode.Remote) || able.Contains(WakeMode.Accessory);
-        return !wake.ModeMatches && another ? TurnOnState.WrongMode : byWire ? TurnOnState.None : fed ? TurnOnState.NotCarried : TurnOnState.NoSignal;
+        var another = byWire
+            ? able.Contains(WakeMode.DcOffset)
+            : able.IsEmpty || able.Contains(WakeMode.Remote) || able.Contains(WakeMode.Accessory);
+        return !wake.ModeMatches && another ? TurnOnState.WrongMode
+            : byWire ? TurnOnState.None
+            : fed ? TurnOnState.NotCarried
+            : TurnOnState.NoSignal;
     }
 
     /// <summary>A chain that begins at an adapter or a processor is broken before it.</summary>
@@ -62,7 +67,8 @@ internal static class TurnOnStates
         _ => [],
     };
 
-    public static ChannelSettings SettingsOf(Gear gear) => (gear as Amplifier)?.Settings ?? (gear as Processor)?.Settings ?? ChannelSettings.None;
+    public static ChannelSettings SettingsOf(Gear gear) =>
+        (gear as Amplifier)?.Settings ?? (gear as Processor)?.Settings ?? ChannelSettings.None;
 
     /// <summary>The terminal that a control wire lands on.</summary>
     public static Terminal RemoteOf(Wiring wiring, Gear gear) => wiring.TerminalOf(gear, gear is Processor ? "remote-in" : "remote")!;

@@ -28,12 +28,15 @@ internal enum UnprotectedLengthFault
 /// <param name="Unprotected">Terminals of loads that no device stands before.</param>
 /// <param name="Other">The source at the other end, if the fault is about it.</param>
 internal sealed record UnprotectedLength(
-    Terminal Source, ProtectedConductor Fed, UnprotectedLengthFault Fault, Meters? First, InternalConnection? Device, ImmutableArray<Terminal> Unprotected, Terminal? Other);
+    Terminal Source, ProtectedConductor Fed, UnprotectedLengthFault Fault, Meters? First, InternalConnection? Device,
+    ImmutableArray<Terminal> Unprotected, Terminal? Other);
 
 /// <summary>Walks from every source along the wire that nothing protects against it.</summary>
 internal sealed class UnprotectedLengths
 {
-    /// <summary>How far from the source the first device may sit (common practice, no published source; 33 CFR 183.455(b) is stricter).</summary>
+    /// <summary>
+    /// How far from the source the first device may sit (common practice, no published source; 33 CFR 183.455(b) is stricter).
+    /// </summary>
     public static Meters Limit { get; } = Meters.FromInches(18);
 
     private readonly InstalledSystem install;
@@ -120,7 +123,9 @@ internal sealed class UnprotectedLengths
             ends.Devices.AddRange(install.Wiring.LinksAt[t.Index].Where(l => l.Protects).Select(l => (l, at)));
         }
 
-        var next = reached.SelectMany(t => byNear[t.Index]).Where(n => n.Conductor.Index != fed.Conductor.Index && n.ComesThrough(fed)).ToArray();
+        var next = reached.SelectMany(t => byNear[t.Index])
+            .Where(n => n.Conductor.Index != fed.Conductor.Index && n.ComesThrough(fed))
+            .ToArray();
         foreach (var n in next)
         {
             Collect(n, ends);
@@ -134,11 +139,16 @@ internal sealed class UnprotectedLengths
 
     /// <summary>A short wire may end at another battery of the bank, or at a device that has fuses of its own.</summary>
     private bool IsHarmless(Terminal far, Meters at) =>
-        at <= Limit + new Meters(0.001) && (sources.Contains(far.Index) || far.Gear is Amplifier { Supply.Fuse: not null } or Processor { Supply.Fuse: not null });
+        at <= Limit + new Meters(0.001)
+            && (sources.Contains(far.Index) || far.Gear is Amplifier { Supply.Fuse: not null } or Processor { Supply.Fuse: not null });
 
     /// <summary>Terminals joined to one inside devices without a fuse between.</summary>
     private Terminal[] Reached(Terminal start) =>
-        [.. install.Wiring.Graph.From(start).Over(Follow.None, (c, from) => Pass.Unprotected(c, from) && c.Other(from) != install.Wiring.Body).Terminals()];
+        [
+            .. install.Wiring.Graph.From(start)
+                .Over(Follow.None, (c, from) => Pass.Unprotected(c, from) && c.Other(from) != install.Wiring.Body)
+                .Terminals()
+        ];
 
     private sealed class Ends
     {

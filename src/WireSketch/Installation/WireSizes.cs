@@ -10,7 +10,9 @@ namespace WireSketch.Installation;
 internal static class WireSizes
 {
     /// <summary>Sizes of 33 CFR 183.425 Table 5 that shops stock (common practice, no published source).</summary>
-    public static ImmutableArray<WireSize> American { get; } = [.. new[] { 18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -3 }.Select(WireSize.FromAwg)];
+    public static ImmutableArray<WireSize> American { get; } = [
+        .. new[] { 18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -3 }.Select(WireSize.FromAwg)
+    ];
 
     /// <summary>Sizes of IEC 60228.</summary>
     public static ImmutableArray<WireSize> Metric { get; } =
@@ -49,11 +51,13 @@ internal static class WireSizes
     }
 
     /// <summary>What a clad conductor would carry if it were copper; null if that is unknown.</summary>
-    public static Amps? AsCopper(ConductorResult clad) => clad.Ampacity is { } ampacity ? ampacity / Math.Sqrt(Metal.CopperCladAluminum.ShareOfCopper.Value) : null;
+    public static Amps? AsCopper(ConductorResult clad) =>
+        clad.Ampacity is { } ampacity ? ampacity / Math.Sqrt(Metal.CopperCladAluminum.ShareOfCopper.Value) : null;
 
     /// <summary>
     /// Copper of a conductor, in mm². Clad wire counts for the share of its area that its conductivity is of copper's.
     /// </summary>
     public static double CopperArea(Conductor conductor) =>
-        conductor.Wire.Size.Area.Value * (conductor.Wire.Material == Language.ConductorMaterial.Clad ? Metal.CopperCladAluminum.ShareOfCopper.Value : 1);
+        conductor.Wire.Size.Area.Value
+            * (conductor.Wire.Material == Language.ConductorMaterial.Clad ? Metal.CopperCladAluminum.ShareOfCopper.Value : 1);
 }

@@ -18,7 +18,10 @@ internal sealed class DeclaringFields(SourceFile nowhere) : Fields
     public override Written<string> Key => new("", "", At);
 
     /// <summary>What was asked for, in order.</summary>
-    internal ImmutableArray<KeyEntry> Entries => [.. entries.Values.Select(e => e with { Required = required.Contains(e.Name), OneOf = choices.FirstOrDefault(c => c.Contains(e.Name), []) })];
+    internal ImmutableArray<KeyEntry> Entries => [
+        .. entries.Values.Select(e =>
+            e with { Required = required.Contains(e.Name), OneOf = choices.FirstOrDefault(c => c.Contains(e.Name), []) })
+    ];
 
     public override Written<T>? Amount<T>(string key, string holds, string? otherwise = null, bool zero = false)
     {
@@ -88,7 +91,13 @@ internal sealed class DeclaringFields(SourceFile nowhere) : Fields
 
     public override Written<int>? Count(string key, string holds, string? otherwise = null, int least = 1, int most = 1000)
     {
-        Add(new(key, KeyForm.Count, holds) { Otherwise = otherwise, Least = least, Most = most, Example = Math.Clamp(2, least, most).ToString(CultureInfo.InvariantCulture) });
+        Add(new(key, KeyForm.Count, holds)
+        {
+            Otherwise = otherwise,
+            Least = least,
+            Most = most,
+            Example = Math.Clamp(2, least, most).ToString(CultureInfo.InvariantCulture)
+        });
         return null;
     }
 
@@ -120,7 +129,11 @@ internal sealed class DeclaringFields(SourceFile nowhere) : Fields
 
     public override ImmutableArray<(Written<TKey> Key, Written<TValue> Value)> Table<TKey, TValue>(string key, string holds)
     {
-        Add(Measured<TValue>(new(key, KeyForm.Table, holds) { KeyUnits = UnitsOf<TKey>() }) with { Example = $"{{ {Limits.Example<TKey>()}: {Limits.Example<TValue>()} }}" });
+        Add(
+            Measured<TValue>(new(key, KeyForm.Table, holds) { KeyUnits = UnitsOf<TKey>() }) with
+            {
+                Example = $"{{ {Limits.Example<TKey>()}: {Limits.Example<TValue>()} }}"
+            });
         return [];
     }
 

@@ -24,7 +24,8 @@ public abstract class Fields
     /// <param name="key">The key.</param>
     /// <param name="holds">What it holds, one phrase, for the reference page.</param>
     /// <param name="otherwise">What is taken if it is absent, for the reference page; null if nothing is.</param>
-    /// <param name="zero">Nothing at all makes sense here, such as a standby draw of 0 A. Less than nothing never does, but for temperatures and levels.</param>
+    /// <param name="zero">Nothing at all makes sense here, such as a standby draw of 0 A. Less than nothing never does, but for
+    /// temperatures and levels.</param>
     public abstract Written<T>? Amount<T>(string key, string holds, string? otherwise = null, bool zero = false)
         where T : struct, IQuantity<T>;
 

@@ -65,7 +65,8 @@ public abstract record Gear
     public abstract ChannelSettings DeviceSettings { get; }
 
     /// <summary>
-    /// What its id alone stands for as an end of a run: a terminal, pair or group; two single terminals as a pair; nothing where a terminal must
+    /// What its id alone stands for as an end of a run: a terminal, pair or group; two single terminals as a pair; nothing where a
+    /// terminal must
     /// be named. A device with one terminal is that terminal.
     /// </summary>
     public abstract ImmutableArray<TerminalShape> Alone { get; }
@@ -158,9 +159,13 @@ public sealed record GearProperties
         Labor = f.Amount<Seconds>("labor", "time to fit it, for the estimate in the parts list", zero: true),
         Notes = f.Text("notes", "anything else worth keeping"),
         Photo = f.Text("photo", "file name of a photo, named on the hand-over page"),
-        Covered = f.Flag("covered", "live studs or terminals are under a cover or boots", "true for batteries, relays and isolators, else false"),
+        Covered = f.Flag(
+            "covered",
+            "live studs or terminals are under a cover or boots",
+            "true for batteries, relays and isolators, else false"),
         Reach = f.Choice("reach", "hand; panel (behind one that comes off); none", Reaches.Words, "hand"),
         AlwaysLive = f.Flag("always-live", "meant to stay live with the ignition off", "false")?.Value ?? false,
-        Origin = f.Choice("origin", "new; existing (fitted before); factory (came with the vehicle)", Origins.Words, "new")?.Value ?? Origin.New,
+        Origin = f.Choice("origin", "new; existing (fitted before); factory (came with the vehicle)", Origins.Words, "new")?.Value
+            ?? Origin.New,
     };
 }

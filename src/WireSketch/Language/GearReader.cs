@@ -123,7 +123,11 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
         {
             if (kind is not null && layer.Find("is")?.Value.Meant is ScalarNode { IsNull: false } other && other.Value != written.Value)
             {
-                fields.Report(new("spec/value", Severity.Error, $"{fields.Key.Value} is {Article(written.Value)}, but its part is {Article(other.Value)}", written.At)
+                fields.Report(new(
+                    "spec/value",
+                    Severity.Error,
+                    $"{fields.Key.Value} is {Article(written.Value)}, but its part is {Article(other.Value)}",
+                    written.At)
                 {
                     Help = "leave is: out here, or name another part",
                     Notes = [new("the part says so here", other.At)],
@@ -144,13 +148,22 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
         {
             if (!parts.TryGetValue(name.Value, out var part))
             {
-                own.ReportUnlessBroken(References.Finding(name.Value, name.At, "part", parts.Keys.Order(StringComparer.Ordinal), "declare it under parts, or in a file named under use"));
+                own.ReportUnlessBroken(References.Finding(
+                    name.Value,
+                    name.At,
+                    "part",
+                    parts.Keys.Order(StringComparer.Ordinal),
+                    "declare it under parts, or in a file named under use"));
                 return (below.ToImmutable(), false);
             }
 
             if (seen.Contains(name.Value))
             {
-                own.Report(new("spec/reference", Severity.Error, $"the part {name.Value} is described by itself", name.At) { Help = "name another part, or leave part: out" });
+                own.Report(new(
+                    "spec/reference",
+                    Severity.Error,
+                    $"the part {name.Value} is described by itself",
+                    name.At) { Help = "name another part, or leave part: out" });
                 break;
             }
 
@@ -173,7 +186,11 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
     {
         foreach (var twice in gear.Terminals.GroupBy(t => t.Name, StringComparer.Ordinal).Where(g => g.Count() > 1))
         {
-            var at = fields.Layers.SelectMany(l => l.Entries).Select(e => e.Value.Meant).OfType<MapNode>().Select(m => m.Find(twice.Key)?.Key.At).FirstOrDefault(k => k is not null);
+            var at = fields.Layers.SelectMany(l => l.Entries)
+                .Select(e => e.Value.Meant)
+                .OfType<MapNode>()
+                .Select(m => m.Find(twice.Key)?.Key.At)
+                .FirstOrDefault(k => k is not null);
             fields.Report(new("spec/id", Severity.Error, $"{gear.Id} would have two terminals called \"{twice.Key}\"", at ?? gear.Name.At)
             {
                 Help = $"{Article(gear.Kind)} has terminals of its own; call this one something else, such as {twice.Key}-1",
@@ -181,5 +198,6 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
         }
     }
 
-    private static string Article(string noun) => (noun.Length > 0 && "aeiou".Contains(noun[0], StringComparison.Ordinal) ? "an " : "a ") + noun;
+    private static string Article(string noun) =>
+        (noun.Length > 0 && "aeiou".Contains(noun[0], StringComparison.Ordinal) ? "an " : "a ") + noun;
 }

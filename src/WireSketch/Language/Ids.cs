@@ -16,10 +16,12 @@ internal static class Ids
         {
             "" => "an empty name names nothing",
             _ when text.Length > Longest => $"this name has {text.Length} characters; a label holds {Longest}",
-            _ when text.Contains('.', StringComparison.Ordinal) => $"the name \"{text}\" has a dot in it, and dots part a device from its terminal",
+            _ when text.Contains('.', StringComparison.Ordinal) =>
+                $"the name \"{text}\" has a dot in it, and dots part a device from its terminal",
             _ when !char.IsLetterOrDigit(text[0]) => $"the name \"{text}\" does not begin with a letter or digit",
             _ when text.Any(c => !(char.IsLetterOrDigit(c) || c is '-' or '_' || (phrases && c == ' ')) && !char.IsSurrogate(c)) =>
-                $"the name \"{text}\" holds {(text.Contains(' ', StringComparison.Ordinal) ? "a blank" : "a character")} that names may not hold",
+                $"the name \"{text}\" holds {(text.Contains(' ', StringComparison.Ordinal) ? "a blank" : "a character")} that names may "
+                    + "not hold",
             _ => null,
         };
         if (trouble is null)
@@ -30,7 +32,9 @@ internal static class Ids
         var better = new string([.. text.Select(c => char.IsLetterOrDigit(c) || c is '-' or '_' ? c : '-')]).Trim('-');
         return new("spec/id", Severity.Error, trouble, name.At)
         {
-            Help = better.Length is > 0 and <= Longest ? $"use letters, digits and dashes, such as {better}" : "use letters, digits and dashes",
+            Help = better.Length is > 0 and <= Longest
+                ? $"use letters, digits and dashes, such as {better}"
+                : "use letters, digits and dashes",
         };
     }
 }

@@ -91,7 +91,9 @@ public sealed record TerminalJoin : InternalJoin
     public ContactDrive? Drive { get; init; }
 }
 
-/// <summary>The coil that opens and closes a contact once both its ends are wired; until then the contact goes by the state alone.</summary>
+/// <summary>
+/// The coil that opens and closes a contact once both its ends are wired; until then the contact goes by the state alone.
+/// </summary>
 /// <param name="Plus">One end of the coil.</param>
 /// <param name="Minus">The other.</param>
 /// <param name="ClosesPulledIn">The contact is closed while the coil is pulled in; otherwise while it has fallen off.</param>

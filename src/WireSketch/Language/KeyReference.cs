@@ -28,7 +28,9 @@ internal static class KeyReference
             Section(page, entry, $"`{entry.Name}`", 2);
         }
 
-        page.Append("\n## Gear\n\n`is` names the kind, which decides the terminals and the keys. It may stand in the part alone. Every device may also have these keys:\n\n");
+        page.Append(
+            "\n## Gear\n\n`is` names the kind, which decides the terminals and the keys. It may stand in the part alone. Every device "
+                + "may also have these keys:\n\n");
         Table(page, language.Common);
         foreach (var kind in language.Kinds)
         {
@@ -75,7 +77,9 @@ internal static class KeyReference
         page.Append("| key | takes | what it holds | if left out |\n| --- | --- | --- | --- |\n");
         foreach (var entry in entries)
         {
-            var otherwise = entry.Required ? "*required*" : entry.OneOf.Length > 0 ? $"at most one of {List(entry.OneOf)}" : entry.Otherwise ?? "–";
+            var otherwise = entry.Required ? "*required*"
+                : entry.OneOf.Length > 0 ? $"at most one of {List(entry.OneOf)}"
+                : entry.Otherwise ?? "–";
             page.Append(CultureInfo.InvariantCulture, $"| `{entry.Name}` | {Takes(entry)} | {Cell(entry.Holds)} | {Cell(otherwise)} |\n");
         }
     }
@@ -102,8 +106,10 @@ internal static class KeyReference
     private static string Terminals(KindEntry kind)
     {
         var named = kind.Keys.Where(k => k.Form == KeyForm.Named).Select(k => $"those named under `{k.Name}`");
-        var counted = kind.Keys.Where(k => k.Form == KeyForm.Count && k.Name is "outputs" or "cavities").Select(k => k.Name == "outputs" ? "`out.1` and so on" : "one for each cavity");
-        var fixedOnes = kind.Terminals.Where(t => counted.All(_ => !t.StartsWith("out.", StringComparison.Ordinal) && t != "1")).Select(t => t.Length == 0 ? "itself" : $"`{t}`");
+        var counted = kind.Keys.Where(k => k.Form == KeyForm.Count && k.Name is "outputs" or "cavities")
+            .Select(k => k.Name == "outputs" ? "`out.1` and so on" : "one for each cavity");
+        var fixedOnes = kind.Terminals.Where(t => counted.All(_ => !t.StartsWith("out.", StringComparison.Ordinal) && t != "1"))
+            .Select(t => t.Length == 0 ? "itself" : $"`{t}`");
         return string.Join(", ", fixedOnes.Concat(counted).Concat(named));
     }
 

@@ -18,7 +18,8 @@ internal static class LanguageFindings
         new(
             "spec/syntax",
             "The text cannot be read",
-            "A spec is YAML: key: value, two spaces deeper for what belongs below, commas between entries within brackets. Only the entry that holds the slip is left out; everything else is read and checked, so all slips show in one run.",
+            "A spec is YAML: key: value, two spaces deeper for what belongs below, commas between entries within brackets. Only the "
+                + "entry that holds the slip is left out; everything else is read and checked, so all slips show in one run.",
             """
             gear:
               lamp: { is: lamp, power: 10 W, #! spec/syntax
@@ -32,7 +33,8 @@ internal static class LanguageFindings
         new(
             "spec/version",
             "The version of the language is missing or unknown",
-            "The first line says which version of the language a file is written in, so that it still means the same when the language has grown. A file of a newer version is not read by guesswork.",
+            "The first line says which version of the language a file is written in, so that it still means the same when the language "
+                + "has grown. A file of a newer version is not read by guesswork.",
             """
             job: { title: Lamp }
             wiresketch: 1 #! spec/version
@@ -44,7 +46,8 @@ internal static class LanguageFindings
         new(
             "spec/unknown-key",
             "The key is not known here",
-            "A key with a typing error would otherwise be ignored in silence, and a fuse or a length with it. Each place has its own keys; the reference page lists them.",
+            "A key with a typing error would otherwise be ignored in silence, and a fuse or a length with it. Each place has its own "
+                + "keys; the reference page lists them.",
             """
             gear:
               sub: { is: subwoofer, handels: 400 W } #! spec/unknown-key
@@ -70,7 +73,8 @@ internal static class LanguageFindings
         new(
             "spec/unknown-kind",
             "There is no such kind of gear",
-            "The kind decides which terminals a device has and how it is computed. What fits no kind is a general load, a general source, a switch or a connector.",
+            "The kind decides which terminals a device has and how it is computed. What fits no kind is a general load, a general "
+                + "source, a switch or a connector.",
             """
             gear:
               sub: { is: subwofer } #! spec/unknown-kind
@@ -82,7 +86,8 @@ internal static class LanguageFindings
         new(
             "spec/unit",
             "The unit is missing or does not fit",
-            "17 may be feet or meters, and a fuse of 60 V is none: the difference can burn a car. Every quantity is written with its unit, US or metric as you like.",
+            "17 may be feet or meters, and a fuse of 60 V is none: the difference can burn a car. Every quantity is written with its "
+                + "unit, US or metric as you like.",
             """
             gear:
               fuse: { is: fuse, rating: 60 } #! spec/unit
@@ -94,7 +99,8 @@ internal static class LanguageFindings
         new(
             "spec/value",
             "The value makes no sense here",
-            "A word that is not one of those the key takes, a length of less than nothing, yes where true or false is meant: whatever was meant, computing with it would be guessing.",
+            "A word that is not one of those the key takes, a length of less than nothing, yes where true or false is meant: whatever "
+                + "was meant, computing with it would be guessing.",
             """
             gear:
               lamp: { is: lamp, power: 10 W, always-live: yes } #! spec/value
@@ -106,7 +112,8 @@ internal static class LanguageFindings
         new(
             "spec/type",
             "A map, a list or a single value stands where another of them belongs",
-            "gear and runs are maps of names, readings and accept are lists behind dashes, a length is a single value. The message says which one belongs here.",
+            "gear and runs are maps of names, readings and accept are lists behind dashes, a length is a single value. The message says "
+                + "which one belongs here.",
             """
             accept: { rule: ground/long, at: G1, because: measured } #! spec/type
             """,
@@ -129,7 +136,8 @@ internal static class LanguageFindings
         new(
             "spec/reference",
             "A name names nothing",
-            "Zones, parts, wire types, paths, devices and terminals are named in one place and used in others. Either the name is mistyped, or what it names was renamed or never declared.",
+            "Zones, parts, wire types, paths, devices and terminals are named in one place and used in others. Either the name is "
+                + "mistyped, or what it names was renamed or never declared.",
             """
             gear:
               lamp: { is: lamp, power: 10 W, zone: cabbin } #! spec/reference
@@ -141,7 +149,8 @@ internal static class LanguageFindings
         new(
             "spec/id",
             "The name cannot be used",
-            "Names are printed on labels and joined with dots to name terminals, so they are made of letters, digits and dashes, and name one thing only.",
+            "Names are printed on labels and joined with dots to name terminals, so they are made of letters, digits and dashes, and "
+                + "name one thing only.",
             """
             gear:
               front.lamp: { is: lamp, power: 10 W } #! spec/id
@@ -153,7 +162,8 @@ internal static class LanguageFindings
         new(
             "spec/use",
             "A file named under use cannot be used",
-            "Such a file holds parts, wires and zones that several specs share, and nothing else. Its path is given as seen from the file that names it.",
+            "Such a file holds parts, wires and zones that several specs share, and nothing else. Its path is given as seen from the "
+                + "file that names it.",
             """
             use: [parts/none-such.yaml] #! spec/use
             gear:
@@ -168,7 +178,8 @@ internal static class LanguageFindings
         new(
             "spec/file",
             "A file of measured levels cannot be read",
-            "A response may name a file with its levels instead of writing them: a line for each band, frequency and level. Its path is given as seen from the spec.",
+            "A response may name a file with its levels instead of writing them: a line for each band, frequency and level. Its path is "
+                + "given as seen from the spec.",
             """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
@@ -202,7 +213,8 @@ internal static class LanguageFindings
         new(
             "spec/hookup-missing",
             "A run to several coils does not say how they are joined",
-            "Two coils of 4 ohm are 8 ohm in series and 2 ohm in parallel: the amplifier sees one or the other, and one of them may break it.",
+            "Two coils of 4 ohm are 8 ohm in series and 2 ohm in parallel: the amplifier sees one or the other, and one of them may "
+                + "break it.",
             """
             gear:
               amp: { is: amplifier, channels: { sub: { power: { 4 ohm: 250 W } } } }

@@ -108,7 +108,13 @@ internal sealed record LanguageReference(ImmutableArray<KeyEntry> Top, Immutable
         SpecKeys.Read(top, nowhere, _ => null, _ => null);
         var common = new DeclaringFields(nowhere);
         GearProperties.Read(common);
-        return new([.. top.Entries.OrderBy(e => SpecKeys.Order.IndexOf(e.Name)).Select(e => e.Name == "wiresketch" ? e with { Required = true } : e)], common.Entries, [.. GearKinds.All.Select(k => Describe(k, nowhere))]);
+        return new(
+            [
+                .. top.Entries.OrderBy(e => SpecKeys.Order.IndexOf(e.Name))
+                    .Select(e => e.Name == "wiresketch" ? e with { Required = true } : e)
+            ],
+            common.Entries,
+            [.. GearKinds.All.Select(k => Describe(k, nowhere))]);
     }
 
     private static KindEntry Describe(GearKind kind, SourceFile nowhere)

@@ -38,8 +38,20 @@ public sealed record Zone
 
     internal static Zone Read(Fields f)
     {
-        var kind = f.Choice("kind", "what part of the vehicle it is", ZoneKinds.Words, "the one its id is; cargo for rear, trunk and bed; else cabin")?.Value;
-        var zone = new Zone { Name = f.Key, Ambient = f.Amount<Celsius>("ambient", "temperature there", $"{Assume.AmbientEngineBay.Words} in an engine bay, {Assume.Ambient.Words} elsewhere") };
+        var kind =
+            f.Choice(
+                "kind",
+                "what part of the vehicle it is",
+                ZoneKinds.Words,
+                "the one its id is; cargo for rear, trunk and bed; else cabin")?.Value;
+        var zone = new Zone
+        {
+            Name = f.Key,
+            Ambient = f.Amount<Celsius>(
+                "ambient",
+                "temperature there",
+                $"{Assume.AmbientEngineBay.Words} in an engine bay, {Assume.Ambient.Words} elsewhere")
+        };
         return With(
             zone, kind ?? KindOf(f.Key.Value),
             f.Flag("exposed", "open to weather and road dirt", "true for an engine bay and outside")?.Value,
@@ -112,9 +124,14 @@ public sealed record VehiclePath
         From = f.Text("from", "zone, place of a device, or end of another path, at which it begins"),
         To = f.Text("to", "zone, place of a device, or end of another path, at which it ends"),
         Length = f.Amount<Meters>("length", "its length"),
-        Passes = f.Texts("passes", $"what it passes: {PassageWords.Listed(PassageWords.Guards)} guard a wire; {PassageWords.Listed(PassageWords.Hinges)} bend it; other words are printed only"),
+        Passes = f.Texts(
+            "passes",
+            $"what it passes: {PassageWords.Listed(PassageWords.Guards)} guard a wire; {PassageWords.Listed(PassageWords.Hinges)} bend "
+                + "it; other words are printed only"),
         Side = f.Choice("side", "the side of the vehicle", VehicleSides.Words),
-        Beside = f.Texts("beside", $"what else runs there: {PassageWords.Listed(PassageWords.Supply)} disturb a signal, other words are printed only"),
+        Beside = f.Texts(
+            "beside",
+            $"what else runs there: {PassageWords.Listed(PassageWords.Supply)} disturb a signal, other words are printed only"),
         Opening = f.Amount<Meters>("opening", "inside diameter of its tightest place: a grommet, a tube, a loom"),
         Hazard = f.Choices("hazard", "what there must not be touched", Hazards.Words),
     };

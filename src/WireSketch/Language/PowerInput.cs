@@ -27,7 +27,9 @@ public sealed record PowerInput
     public required Written<Range<WireSize>>? Fits { get; init; }
 }
 
-/// <summary>What gear takes from the supply, as the spec states it: a closed choice that the electrical stage evaluates in every state.</summary>
+/// <summary>
+/// What gear takes from the supply, as the spec states it: a closed choice that the electrical stage evaluates in every state.
+/// </summary>
 public abstract record LoadBehavior
 {
     /// <summary>Draw while asleep, as written; null if nobody says, or if it never sleeps.</summary>

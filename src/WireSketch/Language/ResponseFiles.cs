@@ -14,14 +14,23 @@ internal static class ResponseFiles
     private static readonly char[] Separators = [';', '\t', ','];
 
     /// <summary>The responses with the levels of their files filled in.</summary>
-    public static ImmutableArray<Response> Read(SourceFile spec, ISpecFiles files, ImmutableArray<Response> responses, SpecFindings findings) =>
+    public static ImmutableArray<Response> Read(
+        SourceFile spec, ISpecFiles files, ImmutableArray<Response> responses, SpecFindings findings) =>
         [.. responses.Select(r => r.Csv is { } csv && r.Levels.IsEmpty ? r with { Levels = Levels(spec, files, csv, findings) } : r)];
 
-    private static ImmutableArray<(Written<Hertz> Key, Written<Decibels> Value)> Levels(SourceFile spec, ISpecFiles files, Written<string> name, SpecFindings findings)
+    private static ImmutableArray<(Written<Hertz> Key, Written<Decibels> Value)> Levels(
+        SourceFile spec, ISpecFiles files, Written<string> name, SpecFindings findings)
     {
         if (files.Read(spec, name.Value, out var why) is not { } file)
         {
-            findings.Add(new("spec/file", Severity.Error, $"\"{name.Value}\" cannot be read: {why}", name.At) { Help = "write its path as seen from this file, or the levels themselves: levels: { 63 Hz: -3 dB, 1000 Hz: 0 dB }" });
+            findings.Add(new(
+                "spec/file",
+                Severity.Error,
+                $"\"{name.Value}\" cannot be read: {why}",
+                name.At)
+            {
+                Help = "write its path as seen from this file, or the levels themselves: levels: { 63 Hz: -3 dB, 1000 Hz: 0 dB }"
+            });
             return [];
         }
 
@@ -45,9 +54,14 @@ internal static class ResponseFiles
             first = false;
             if (cells.Length < 2)
             {
-                findings.Add(new("spec/file", Severity.Error, $"this line of {file.Name} holds {cells[0].Value} and no level", cells[0].At) { Help = "write frequency and level: 63 Hz, -3 dB" });
+                findings.Add(new(
+                    "spec/file",
+                    Severity.Error,
+                    $"this line of {file.Name} holds {cells[0].Value} and no level",
+                    cells[0].At) { Help = "write frequency and level: 63 Hz, -3 dB" });
             }
-            else if (Amount<Hertz>(cells[0], bare, "Hz", findings) is { } hertz && Amount<Decibels>(cells[1], bare, "dB", findings) is { } level)
+            else if (Amount<Hertz>(cells[0], bare, "Hz", findings) is { } hertz
+                && Amount<Decibels>(cells[1], bare, "dB", findings) is { } level)
             {
                 levels.Add((hertz, level));
             }
@@ -55,7 +69,11 @@ internal static class ResponseFiles
 
         if (levels.Count == 0)
         {
-            findings.Add(new("spec/file", Severity.Error, $"there are no levels in {file.Name}", name.At) { Help = "write a line for each band: 63 Hz, -3 dB" });
+            findings.Add(new(
+                "spec/file", Severity.Error, $"there are no levels in {file.Name}", name.At)
+            {
+                Help = "write a line for each band: 63 Hz, -3 dB"
+            });
         }
 
         return levels.ToImmutable();
@@ -64,7 +82,9 @@ internal static class ResponseFiles
     /// <summary>A heading has no numbers; it may say that the columns are in Hz and dB.</summary>
     private static bool IsHeading(Written<string>[] cells, out bool units)
     {
-        units = cells.Length > 1 && cells[0].Value.Contains("hz", StringComparison.OrdinalIgnoreCase) && !cells[0].Value.Contains("khz", StringComparison.OrdinalIgnoreCase)
+        units = cells.Length > 1
+            && cells[0].Value.Contains("hz", StringComparison.OrdinalIgnoreCase)
+            && !cells[0].Value.Contains("khz", StringComparison.OrdinalIgnoreCase)
             && cells[1].Value.Contains("db", StringComparison.OrdinalIgnoreCase);
         return !cells[0].Value.Any(char.IsAsciiDigit) || (units && Quantity.NumberLength(cells[0].Value) == 0);
     }
@@ -78,7 +98,11 @@ internal static class ResponseFiles
             return new(value, words, cell.At);
         }
 
-        findings.Add(new("spec/unit", Severity.Error, trouble, cell.At) { Help = $"write the unit, or begin the file with a heading that names it: Hz, dB" });
+        findings.Add(new(
+            "spec/unit", Severity.Error, trouble, cell.At)
+        {
+            Help = $"write the unit, or begin the file with a heading that names it: Hz, dB"
+        });
         return null;
     }
 

@@ -55,8 +55,16 @@ public sealed record Run
 
     internal static Run Read(Fields f)
     {
-        var fuse = f.MapOrWords("fuse", "a fuse on the run", m => InlineProtection.Read(m, breaker: false), w => InlineProtection.FromWords(w, f, breaker: false));
-        var breaker = f.MapOrWords("breaker", "a circuit breaker on the run", m => InlineProtection.Read(m, breaker: true), w => InlineProtection.FromWords(w, f, breaker: true));
+        var fuse = f.MapOrWords(
+            "fuse",
+            "a fuse on the run",
+            m => InlineProtection.Read(m, breaker: false),
+            w => InlineProtection.FromWords(w, f, breaker: false));
+        var breaker = f.MapOrWords(
+            "breaker",
+            "a circuit breaker on the run",
+            m => InlineProtection.Read(m, breaker: true),
+            w => InlineProtection.FromWords(w, f, breaker: true));
         f.Choose(needed: false, "fuse", "breaker");
         f.Require("from", "to");
         return new()
@@ -64,17 +72,28 @@ public sealed record Run
             Name = f.Key,
             From = f.Texts("from", "the terminal, pair or list of them at which it begins"),
             To = f.Texts("to", "the terminal, pair or list of them at which it ends"),
-            Wire = f.Worded("wire", "size, then color, CCA, insulation temperature; or a wire type's id; line pair; auto", w => WireChoice.FromWords(w, f)),
+            Wire = f.Worded(
+                "wire",
+                "size, then color, CCA, insulation temperature; or a wire type's id; line pair; auto",
+                w => WireChoice.FromWords(w, f)),
             WireIsRefused = f.Has("wire"),
             Length = f.Amount<Meters>("length", "length of one conductor, as cut"),
-            Along = f.Texts("along", "the paths it follows, in order; with no length either, the shortest way over paths between its ends is taken"),
+            Along = f.Texts(
+                "along",
+                "the paths it follows, in order; with no length either, the shortest way over paths between its ends is taken"),
             Link = f.Amount<Meters>("link", "length of each link between the loads of a run to several", "none", zero: true),
             Protection = fuse ?? breaker,
-            Hookup = f.MapOrWords("hookup", "series, parallel or series-parallel, for a run to several coils or speakers", Hookup.Read, w => Hookup.FromWords(w, f)),
+            Hookup = f.MapOrWords(
+                "hookup",
+                "series, parallel or series-parallel, for a run to several coils or speakers",
+                Hookup.Read,
+                w => Hookup.FromWords(w, f)),
             HookupIsWritten = f.Has("hookup"),
             Tap = f.Flag("tap", "made onto an existing wire of the vehicle", "false")?.Value ?? false,
             ColorAtVehicle = f.Text("color-at-vehicle", "color of that wire"),
-            Through = f.Text("through", $"what it passes a wall by: {PassageWords.Listed(PassageWords.Guards)} guard it, other words are printed only"),
+            Through = f.Text(
+                "through",
+                $"what it passes a wall by: {PassageWords.Listed(PassageWords.Guards)} guard it, other words are printed only"),
             Protect = f.Choices("protect", "what covers it", Coverings.Words),
             Twist = f.Flag("twist", "its conductors are twisted", "false")?.Value ?? false,
             Shield = f.Flag("shield", "it is shielded", "false")?.Value ?? false,
@@ -120,7 +139,11 @@ public sealed record InlineProtection
         Rating = InlineRating.Of(f.AmountOrAuto<Amps>("rating", "rated current, or auto")),
         Style = breaker
             ? null
-            : f.Choice("style", "construction of the fuse", FuseStyles.Words, "the smallest that comes in that rating and can break the fault current"),
+            : f.Choice(
+                "style",
+                "construction of the fuse",
+                FuseStyles.Words,
+                "the smallest that comes in that rating and can break the fault current"),
         Breaking = f.Amount<Amps>("breaking", "the highest current it can break"),
         Reset = breaker ? f.Choice("reset", "how it is reset", BreakerResets.Words, "manual") : null,
         Distance = f.Amount<Meters>("at", "its distance from the from end; left out for a fuse in the block at that end", zero: true),
@@ -213,7 +236,11 @@ public sealed record Hookup(HookupWay Coils, HookupWay Drivers, Text.SourceSpan 
             case "series-parallel":
                 return new(HookupWay.Series, HookupWay.Parallel, words.At);
             default:
-                f.Report(new("spec/value", Diagnostics.Severity.Error, $"\"{words.Value}\" is no hookup: series, parallel and series-parallel are", words.At)
+                f.Report(new(
+                    "spec/value",
+                    Diagnostics.Severity.Error,
+                    $"\"{words.Value}\" is no hookup: series, parallel and series-parallel are",
+                    words.At)
                 {
                     Help = "for anything else write a map, such as hookup: { coils: parallel, drivers: series }",
                 });

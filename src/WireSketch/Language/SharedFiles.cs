@@ -19,14 +19,22 @@ internal sealed record SharedFiles(ImmutableArray<SourceFile> Files, ImmutableAr
         {
             if (files.Read(tree.File, name.Value, out var why) is not { } file)
             {
-                findings.Add(new("spec/use", Severity.Error, $"\"{name.Value}\" cannot be used: {why}", name.At) { Help = "write its path as seen from this file" });
+                findings.Add(new(
+                    "spec/use",
+                    Severity.Error,
+                    $"\"{name.Value}\" cannot be used: {why}",
+                    name.At) { Help = "write its path as seen from this file" });
                 findings.Broken = true;
                 continue;
             }
 
             if (file.Name == tree.File.Name || read.Any(f => f.Name == file.Name))
             {
-                findings.Add(new("spec/use", Severity.Error, file.Name == tree.File.Name ? "the file uses itself" : $"\"{name.Value}\" is named twice", name.At) { Help = "leave this entry out" });
+                findings.Add(new(
+                    "spec/use",
+                    Severity.Error,
+                    file.Name == tree.File.Name ? "the file uses itself" : $"\"{name.Value}\" is named twice",
+                    name.At) { Help = "leave this entry out" });
                 continue;
             }
 
@@ -42,7 +50,11 @@ internal sealed record SharedFiles(ImmutableArray<SourceFile> Files, ImmutableAr
             foreach (var entry in used.Root.Entries.Where(e => !SpecKeys.Shared.Contains(e.Key.Value)))
             {
                 var nearest = Nearest.To(entry.Key.Value, SpecKeys.Shared);
-                findings.Add(new("spec/use", Severity.Error, $"{file.Name} is named under use, so it may hold parts, wires and zones, but it has \"{entry.Key.Value}\"", entry.Key.At)
+                findings.Add(new(
+                    "spec/use",
+                    Severity.Error,
+                    $"{file.Name} is named under use, so it may hold parts, wires and zones, but it has \"{entry.Key.Value}\"",
+                    entry.Key.At)
                 {
                     Help = nearest is null ? "move it into the spec itself" : $"write {nearest}, if that is what is meant",
                     Notes = [new("used here", name.At)],
@@ -65,7 +77,12 @@ internal sealed record SharedFiles(ImmutableArray<SourceFile> Files, ImmutableAr
         {
             if (!seen.TryAdd(entry.Key.Value, entry) && seen[entry.Key.Value] is var first)
             {
-                findings.Add(new("spec/id", Severity.Error, $"\"{entry.Key.Value}\" is described twice under {key}; the other one is in {first.Key.At.File.Name}, line {first.Key.At.Line}", entry.Key.At)
+                findings.Add(new(
+                    "spec/id",
+                    Severity.Error,
+                    $"\"{entry.Key.Value}\" is described twice under {key}; the other one is in {first.Key.At.File.Name}, line "
+                        + $"{first.Key.At.Line}",
+                    entry.Key.At)
                 {
                     Help = "give one of them another name",
                     Notes = [new("the first one", first.Key.At)],

@@ -41,7 +41,9 @@ public sealed record SignalOutput
 
     public required SignalLevel Level { get; init; }
 
-    /// <summary>The inputs whose signal it carries on; the first of them that something feeds counts. Empty where the signal begins here.</summary>
+    /// <summary>
+    /// The inputs whose signal it carries on; the first of them that something feeds counts. Empty where the signal begins here.
+    /// </summary>
     public required ImmutableArray<TerminalShape> CarriesOn { get; init; }
 
     /// <summary>Output over input voltage, where it follows its input.</summary>

@@ -96,7 +96,11 @@ public sealed record SpecSettings
             }
             else
             {
-                f.Report(new("spec/value", Severity.Error, $"\"{slack.Value}\" is neither a share nor a length: slack is written as 10 % or 6 in", slack.At));
+                f.Report(new(
+                    "spec/value",
+                    Severity.Error,
+                    $"\"{slack.Value}\" is neither a share nor a length: slack is written as 10 % or 6 in",
+                    slack.At));
             }
         }
 
@@ -107,7 +111,10 @@ public sealed record SpecSettings
         {
             SlackShare = share,
             SlackLength = length,
-            RoundTo = f.Amount<Meters>("round-to", "cut lengths are rounded up to a multiple of this", "1 in, or 1 cm if the file's first length is metric"),
+            RoundTo = f.Amount<Meters>(
+                "round-to",
+                "cut lengths are rounded up to a multiple of this",
+                "1 in, or 1 cm if the file's first length is metric"),
             Paper = f.Choice("paper", "size of the sheets", SheetSizes.Words, "letter"),
             Upright = f.Flag("upright", "sheets stand upright", "false")?.Value ?? false,
             Sizes = f.Choice("sizes", "the system of sizes that auto chooses from", SizeSystems.Words, "as the file's first wire"),
@@ -152,12 +159,20 @@ public sealed record Reading
     private static Written<string>? Measured(Fields f)
     {
         var reads = f.Text("reads", "what the meter showed: volts, amperes or ohms, such as 12.3 V, 30 mA or 2.1 ohm");
-        if (reads is not { } r || Quantity.TryRead<Volts>(r.Value, out _, out _) || Quantity.TryRead<Amps>(r.Value, out _, out _) || Quantity.TryRead<Ohms>(r.Value, out _, out _))
+        if (reads is not { } r
+            || Quantity.TryRead<Volts>(r.Value, out _, out _)
+            || Quantity.TryRead<Amps>(r.Value, out _, out _)
+            || Quantity.TryRead<Ohms>(r.Value, out _, out _))
         {
             return reads;
         }
 
-        f.Report(new("spec/unit", Severity.Error, $"\"{r.Value}\" is no reading of a meter: {Quantity.UnitList<Volts>()}, {Quantity.UnitList<Amps>()}, {Quantity.UnitList<Ohms>()} would fit", r.At) { Help = "write it as 12.3 V, 30 mA or 2.1 ohm" });
+        f.Report(new(
+            "spec/unit",
+            Severity.Error,
+            $"\"{r.Value}\" is no reading of a meter: {Quantity.UnitList<Volts>()}, {Quantity.UnitList<Amps>()}, "
+                + $"{Quantity.UnitList<Ohms>()} would fit",
+            r.At) { Help = "write it as 12.3 V, 30 mA or 2.1 ohm" });
         return null;
     }
 }

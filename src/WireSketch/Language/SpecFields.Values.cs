@@ -11,7 +11,9 @@ namespace WireSketch.Language;
 internal sealed partial class SpecFields
 {
     public override Written<T>? Amount<T>(string key, string holds, string? otherwise = null, bool zero = false) =>
-        Scalar(key, $"{T.Noun}, such as {Example<T>()}") is { } s && ReadAmount<T>(s, s.Value, zero, out var value) ? Written(s, value) : null;
+        Scalar(key, $"{T.Noun}, such as {Example<T>()}") is { } s && ReadAmount<T>(s, s.Value, zero, out var value)
+            ? Written(s, value)
+            : null;
 
     public override Written<T?>? AmountOrAuto<T>(string key, string holds)
     {
@@ -41,14 +43,23 @@ internal sealed partial class SpecFields
         }
 
         // "80 to 2500 Hz": the unit may stand once, at the end.
-        if (!ReadAmount<T>(s, last, zero: false, out var most) || !ReadAmount<T>(s, Quantity.NumberLength(first) == first.Length ? first + last[Quantity.NumberLength(last)..] : first, zero: true, out var least))
+        if (!ReadAmount<T>(s, last, zero: false, out var most)
+            || !ReadAmount<T>(
+                s,
+                Quantity.NumberLength(first) == first.Length ? first + last[Quantity.NumberLength(last)..] : first,
+                zero: true,
+                out var least))
         {
             return null;
         }
 
         if (least.Value > most.Value)
         {
-            Report(new("spec/value", Severity.Error, $"the range \"{s.Value}\" runs downwards", s.At) { Help = $"write {last} to {first}" });
+            Report(new(
+                "spec/value",
+                Severity.Error,
+                $"the range \"{s.Value}\" runs downwards",
+                s.At) { Help = $"write {last} to {first}" });
             return null;
         }
 
@@ -72,7 +83,11 @@ internal sealed partial class SpecFields
 
         if (!int.TryParse(words.AsSpan(0, digits), NumberStyles.None, CultureInfo.InvariantCulture, out var count) || count is < 1 or > 64)
         {
-            Report(new("spec/value", Severity.Error, $"{words[..digits]} is no number of {key}: whole numbers from 1 to 64 are", s.At) { Help = $"write how many and what each is, such as 2 x {Example<T>()}" });
+            Report(new(
+                "spec/value",
+                Severity.Error,
+                $"{words[..digits]} is no number of {key}: whole numbers from 1 to 64 are",
+                s.At) { Help = $"write how many and what each is, such as 2 x {Example<T>()}" });
             return null;
         }
 
@@ -95,7 +110,8 @@ internal sealed partial class SpecFields
         }
 
         var unit = last.Split(' ', 2) is [_, var u] ? u : "";
-        if (!ReadSize(s, last, out var b) || !ReadSize(s, first.All(c => char.IsAsciiDigit(c) || c is '/' or '.') ? $"{first} {unit}" : first, out var a))
+        if (!ReadSize(s, last, out var b)
+            || !ReadSize(s, first.All(c => char.IsAsciiDigit(c) || c is '/' or '.') ? $"{first} {unit}" : first, out var a))
         {
             return null;
         }
@@ -168,7 +184,11 @@ internal sealed partial class SpecFields
             return Written(s, count);
         }
 
-        Report(new("spec/value", Severity.Error, $"{key} is a whole number from {least} to {most}; this is \"{s.Value}\"", s.At) { Help = $"write the number alone, such as {key}: {Math.Max(least, 2)}" });
+        Report(new(
+            "spec/value",
+            Severity.Error,
+            $"{key} is a whole number from {least} to {most}; this is \"{s.Value}\"",
+            s.At) { Help = $"write the number alone, such as {key}: {Math.Max(least, 2)}" });
         return null;
     }
 
@@ -199,7 +219,10 @@ internal sealed partial class SpecFields
     }
 
     public override ImmutableArray<(Written<TKey> Key, Written<TValue> Value)> Table<TKey, TValue>(string key, string holds) =>
-        Rows<TKey, TValue>(key, (name) => ReadAmount<TKey>(name, name.Value, zero: false, out var k) ? k : null, (a, b) => a.CompareTo(b) == 0);
+        Rows<TKey, TValue>(
+            key,
+            (name) => ReadAmount<TKey>(name, name.Value, zero: false, out var k) ? k : null,
+            (a, b) => a.CompareTo(b) == 0);
 
     public override ImmutableArray<(Written<int> Key, Written<TValue> Value)> Numbered<TValue>(string key, string holds) =>
         Rows<int, TValue>(
@@ -211,12 +234,17 @@ internal sealed partial class SpecFields
                     return n;
                 }
 
-                Report(new("spec/value", Severity.Error, $"\"{name.Value}\" is no number from 1 to 1000", name.At) { Help = $"write {key}: {{ 1: … }}" });
+                Report(new(
+                    "spec/value",
+                    Severity.Error,
+                    $"\"{name.Value}\" is no number from 1 to 1000",
+                    name.At) { Help = $"write {key}: {{ 1: … }}" });
                 return null;
             },
             (a, b) => a == b);
 
-    private ImmutableArray<(Written<TKey> Key, Written<TValue> Value)> Rows<TKey, TValue>(string key, Func<ScalarNode, TKey?> readKey, Func<TKey, TKey, bool> same)
+    private ImmutableArray<(Written<TKey> Key, Written<TValue> Value)> Rows<TKey, TValue>(
+        string key, Func<ScalarNode, TKey?> readKey, Func<TKey, TKey, bool> same)
         where TKey : struct
         where TValue : struct, IQuantity<TValue>
     {
@@ -227,14 +255,20 @@ internal sealed partial class SpecFields
             var here = new List<TKey>();
             foreach (var entry in map.Entries)
             {
-                if (readKey(entry.Key) is not { } k || ScalarOf(entry, $"{TValue.Noun}, such as {Example<TValue>()}") is not { } s || !ReadAmount<TValue>(s, s.Value, zero: false, out var value))
+                if (readKey(entry.Key) is not { } k
+                    || ScalarOf(entry, $"{TValue.Noun}, such as {Example<TValue>()}") is not { } s
+                    || !ReadAmount<TValue>(s, s.Value, zero: false, out var value))
                 {
                     continue;
                 }
 
                 if (here.Any(h => same(h, k)))
                 {
-                    Report(new("spec/duplicate-key", Severity.Error, $"\"{entry.Key.Value}\" says the same as another key of {key}", entry.Key.At) { Help = "keep one of them" });
+                    Report(new(
+                        "spec/duplicate-key",
+                        Severity.Error,
+                        $"\"{entry.Key.Value}\" says the same as another key of {key}",
+                        entry.Key.At) { Help = "keep one of them" });
                     continue;
                 }
 
@@ -303,7 +337,11 @@ internal sealed partial class SpecFields
             }
             else
             {
-                Report(new("spec/type", Severity.Error, $"{key} is a list of texts; this entry is {(item.Meant is ScalarNode ? "empty" : FormOf(item.Meant))}", Place(item, entry.Key)));
+                Report(new(
+                    "spec/type",
+                    Severity.Error,
+                    $"{key} is a list of texts; this entry is {(item.Meant is ScalarNode ? "empty" : FormOf(item.Meant))}",
+                    Place(item, entry.Key)));
             }
         }
     }
@@ -364,7 +402,11 @@ internal sealed partial class SpecFields
             return new("spec/value", Severity.Error, trouble, s.At) { Help = DecimalComma.Mend(whole, rest).Help };
         }
 
-        return new(number > 0 ? "spec/unit" : "spec/value", Severity.Error, trouble, s.At) { Help = number > 0 && unit.Length == 0 ? null : $"write a number with its unit, such as {Example<T>()}" };
+        return new(
+            number > 0 ? "spec/unit" : "spec/value", Severity.Error, trouble, s.At)
+        {
+            Help = number > 0 && unit.Length == 0 ? null : $"write a number with its unit, such as {Example<T>()}"
+        };
     }
 
     private bool ReadSize(ScalarNode s, string words, out WireSize size)

@@ -24,12 +24,20 @@ internal sealed partial class SpecFields : Fields
     /// <param name="layers">The maps, the uppermost first.</param>
     /// <param name="subject">Id of the gear or run that findings concern.</param>
     /// <param name="partial">What is absent may come from elsewhere: nothing is called missing.</param>
-    internal SpecFields(SpecFindings findings, Written<string> key, ImmutableArray<MapNode> layers, string? subject = null, bool partial = false)
+    internal SpecFields(
+        SpecFindings findings, Written<string> key, ImmutableArray<MapNode> layers, string? subject = null, bool partial = false)
         : this(findings, key, layers, subject, partial, new(StringComparer.Ordinal), [])
     {
     }
 
-    private SpecFields(SpecFindings findings, Written<string> key, ImmutableArray<MapNode> layers, string? subject, bool partial, OrderedDictionary<string, bool> asked, List<(ImmutableArray<string> Keys, Finding Finding)> missing)
+    private SpecFields(
+        SpecFindings findings,
+        Written<string> key,
+        ImmutableArray<MapNode> layers,
+        string? subject,
+        bool partial,
+        OrderedDictionary<string, bool> asked,
+        List<(ImmutableArray<string> Keys, Finding Finding)> missing)
     {
         this.missing = missing;
         this.asked = asked;
@@ -84,7 +92,10 @@ internal sealed partial class SpecFields : Fields
         // A key that is mistyped is not missing as well: one slip, one finding.
         foreach (var (keys, finding) in missing)
         {
-            if (!layers[0].Entries.Any(e => !asked.ContainsKey(e.Key.Value) && (Nearest.To(e.Key.Value, keys) is not null || keys.Any(k => e.Key.Value.StartsWith(k + " ", StringComparison.Ordinal)))))
+            if (!layers[0].Entries.Any(e =>
+                !asked.ContainsKey(e.Key.Value)
+                    && (Nearest.To(e.Key.Value, keys) is not null
+                        || keys.Any(k => e.Key.Value.StartsWith(k + " ", StringComparison.Ordinal)))))
             {
                 Report(finding);
             }
@@ -118,7 +129,11 @@ internal sealed partial class SpecFields : Fields
     {
         if (strangers.Count > 3)
         {
-            Report(new("spec/unknown-key", Severity.Error, $"{of} has no key \"{strangers[0].Value}\", and none of {strangers.Count - 1} other keys that stand here", strangers[0].At)
+            Report(new(
+                "spec/unknown-key",
+                Severity.Error,
+                $"{of} has no key \"{strangers[0].Value}\", and none of {strangers.Count - 1} other keys that stand here",
+                strangers[0].At)
             {
                 Help = "see whether the heading above them is missing, or whether they are indented too deep",
                 Notes = [.. strangers.Skip(1).Select(s => new FindingNote($"\"{s.Value}\" is unknown here too", s.At))],
@@ -131,7 +146,8 @@ internal sealed partial class SpecFields : Fields
             var kinds = LanguageReference.Whole.KindsWith(key.Value).Select(k => k.Word).ToArray();
             Report(new("spec/unknown-key", Severity.Error, $"{of} has no key \"{key.Value}\"", key.At)
             {
-                Help = (kinds.Length > 0 ? $"it is a key of {string.Join(", ", kinds)}; " : "") + $"the keys here are {string.Join(", ", asked.Keys)}",
+                Help = (kinds.Length > 0 ? $"it is a key of {string.Join(", ", kinds)}; " : "")
+                    + $"the keys here are {string.Join(", ", asked.Keys)}",
             });
         }
     }
@@ -142,7 +158,8 @@ internal sealed partial class SpecFields : Fields
 
     public override bool Has(string key) => layers.Any(l => l.Find(key) is not null);
 
-    public override void Report(Finding finding) => findings.Add(finding.Subjects.IsEmpty && subject is not null ? finding with { Subjects = [subject] } : finding);
+    public override void Report(Finding finding) =>
+        findings.Add(finding.Subjects.IsEmpty && subject is not null ? finding with { Subjects = [subject] } : finding);
 
     /// <summary>Reports what may only seem wrong because part of the text could not be read.</summary>
     internal void ReportUnlessBroken(Finding finding)
@@ -160,7 +177,13 @@ internal sealed partial class SpecFields : Fields
             Ask(key);
             if (!Has(key) && !partial && !findings.Broken)
             {
-                missing.Add(([key], new("spec/missing", Severity.Error, $"{Key.Value} has no {key}", Key.At.Length > 0 ? Key.At : At) { Help = $"add {key}:" }));
+                missing.Add(
+                    (
+                        [key],
+                        new(
+                            "spec/missing", Severity.Error, $"{Key.Value} has no {key}", Key.At.Length > 0
+                                ? Key.At
+                                : At) { Help = $"add {key}:" }));
             }
         }
     }
@@ -179,7 +202,11 @@ internal sealed partial class SpecFields : Fields
 
         if (there.Count > 1)
         {
-            Report(new("spec/value", Severity.Error, $"{Key.Value} has {string.Join(" and ", there)}; one of them says it all", Entry(there[1])!.Key.At) { Help = $"keep {string.Join(" or ", there)}" });
+            Report(new(
+                "spec/value",
+                Severity.Error,
+                $"{Key.Value} has {string.Join(" and ", there)}; one of them says it all",
+                Entry(there[1])!.Key.At) { Help = $"keep {string.Join(" or ", there)}" });
         }
         else if (needed)
         {
@@ -199,7 +226,13 @@ internal sealed partial class SpecFields : Fields
         if (!any && !partial && !findings.Broken)
         {
             var list = string.Join(" or ", keys.ToArray());
-            missing.Add(([.. keys], new("spec/missing", Severity.Error, $"{Key.Value} has no {list}", Key.At.Length > 0 ? Key.At : At) { Help = $"add {list}" }));
+            missing.Add(
+                (
+                    [.. keys],
+                    new(
+                        "spec/missing", Severity.Error, $"{Key.Value} has no {list}", Key.At.Length > 0
+                            ? Key.At
+                            : At) { Help = $"add {list}" }));
         }
     }
 
@@ -207,7 +240,9 @@ internal sealed partial class SpecFields : Fields
         where T : class
     {
         Ask(key);
-        return Stack(key, layers) is [_, ..] maps && Entry(key) is { } entry ? Within(entry.Key, maps, read, Key.Words.Length == 0 ? key : $"{key} of {Key.Value}") : null;
+        return Stack(key, layers) is [_, ..] maps && Entry(key) is { } entry
+            ? Within(entry.Key, maps, read, Key.Words.Length == 0 ? key : $"{key} of {Key.Value}")
+            : null;
     }
 
     public override ImmutableArray<T> Each<T>(string key, string holds, Func<Fields, T?> read, bool phrases = false)
@@ -258,7 +293,11 @@ internal sealed partial class SpecFields : Fields
             }
             else
             {
-                Report(new("spec/type", Severity.Error, $"an entry of {key} is made of keys with values; this is {FormOf(item.Meant)}", Place(item, entry.Key)) { Help = "write - key: value" });
+                Report(new(
+                    "spec/type",
+                    Severity.Error,
+                    $"an entry of {key} is made of keys with values; this is {FormOf(item.Meant)}",
+                    Place(item, entry.Key)) { Help = "write - key: value" });
             }
         }
 
@@ -282,7 +321,10 @@ internal sealed partial class SpecFields : Fields
         return value;
     }
 
-    /// <summary>The maps that stand under a key in maps that lie over each other, the uppermost first; what is no map ends the stack and is reported.</summary>
+    /// <summary>
+    /// The maps that stand under a key in maps that lie over each other, the uppermost first; what is no map ends the stack and is
+    /// reported.
+    /// </summary>
     private ImmutableArray<MapNode> Stack(string key, ImmutableArray<MapNode> over)
     {
         var maps = ImmutableArray.CreateBuilder<MapNode>();
@@ -299,7 +341,10 @@ internal sealed partial class SpecFields : Fields
                     NoValue(entry);
                     return maps.ToImmutable();
                 default:
-                    WrongForm(entry, "a map of keys with values", $"write {key}: {{ key: value }}, or the keys on lines below it, two spaces deeper");
+                    WrongForm(
+                        entry,
+                        "a map of keys with values",
+                        $"write {key}: {{ key: value }}, or the keys on lines below it, two spaces deeper");
                     return maps.ToImmutable();
             }
         }
@@ -308,7 +353,8 @@ internal sealed partial class SpecFields : Fields
     }
 
     private void NoValue(MapEntry entry) =>
-        Report(new("spec/value", Severity.Error, $"{entry.Key.Value} has no value", entry.Key.At) { Help = "write one, or leave the key out" });
+        Report(new(
+            "spec/value", Severity.Error, $"{entry.Key.Value} has no value", entry.Key.At) { Help = "write one, or leave the key out" });
 
     private void WrongForm(MapEntry entry, string wanted, string help)
     {
@@ -318,12 +364,23 @@ internal sealed partial class SpecFields : Fields
             return;
         }
 
-        Report(new("spec/type", Severity.Error, $"{entry.Key.Value} takes {wanted}; this is {FormOf(entry.Value.Meant)}", Place(entry.Value, entry.Key)) { Help = help });
+        Report(new(
+            "spec/type",
+            Severity.Error,
+            $"{entry.Key.Value} takes {wanted}; this is {FormOf(entry.Value.Meant)}",
+            Place(entry.Value, entry.Key)) { Help = help });
     }
 
     /// <summary>Where to point for a value: its first line, or its key if nothing stands there.</summary>
     private static SourceSpan Place(SyntaxNode value, ScalarNode key) =>
-        value.At.Length == 0 ? key.At : value.At with { Length = Math.Min(value.At.Length, value.At.File.LineStart(value.At.Line) + value.At.File.Line(value.At.Line).Length - value.At.Start) };
+        value.At.Length == 0
+            ? key.At
+            : value.At with
+            {
+                Length = Math.Min(
+                    value.At.Length,
+                    value.At.File.LineStart(value.At.Line) + value.At.File.Line(value.At.Line).Length - value.At.Start)
+            };
 
     private static string FormOf(SyntaxNode node) => node switch
     {

@@ -42,6 +42,8 @@ internal static class SpecKeys
     internal static (ImmutableArray<Zone> Zones, ImmutableArray<WireType> Wires) ReadShared(Fields f, Func<Fields, Gear?> readPart)
     {
         f.Each("parts", "descriptions of gear for use under part:, by id", readPart);
-        return (f.Each("zones", "the vehicle's zones, in drawing order", Zone.Read, phrases: true), f.Each("wires", "wire types for use under wire:, by id", WireType.Read));
+        return (
+            f.Each("zones", "the vehicle's zones, in drawing order", Zone.Read, phrases: true),
+            f.Each("wires", "wire types for use under wire:, by id", WireType.Read));
     }
 }

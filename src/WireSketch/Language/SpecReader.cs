@@ -43,7 +43,11 @@ public static class SpecReader
             Parts = [.. parts.Select(p => new Written<string>(p.Key.Value, p.Key.Value, p.Key.At))],
             Zones = ZonesOr(Once(zones.AddRange(spec.Zones), z => z.Name, "zones", findings), file),
             Wires = Once(wires.AddRange(spec.Wires), w => w.Name, "wires", findings),
-            Unread = [.. gear.Unread.Concat(Unread(tree.Root, "gear", spec.Gear.Select(g => g.Id))).Concat(Unread(tree.Root, "runs", spec.Runs.Select(r => r.Id))).Distinct(StringComparer.Ordinal)],
+            Unread = [
+                .. gear.Unread.Concat(Unread(tree.Root, "gear", spec.Gear.Select(g => g.Id)))
+                    .Concat(Unread(tree.Root, "runs", spec.Runs.Select(r => r.Id)))
+                    .Distinct(StringComparer.Ordinal)
+            ],
             Doubtful = [.. gear.Doubtful],
             Broken = findings.Broken,
             OnlyShared = onlyShared,
@@ -65,7 +69,8 @@ public static class SpecReader
         return null;
     }
 
-    private static (ImmutableArray<Zone> Zones, ImmutableArray<WireType> Wires) ReadShared(SharedFiles shared, SpecFindings findings, GearReader gear)
+    private static (ImmutableArray<Zone> Zones, ImmutableArray<WireType> Wires) ReadShared(
+        SharedFiles shared, SpecFindings findings, GearReader gear)
     {
         var zones = ImmutableArray.CreateBuilder<Zone>();
         var wires = ImmutableArray.CreateBuilder<WireType>();
@@ -93,7 +98,11 @@ public static class SpecReader
             }
 
             var first = seen[own.Value];
-            findings.Add(new("spec/id", Severity.Error, $"\"{own.Value}\" is described twice under {key}; the other one is in {first.File.Name}, line {first.Line}", own.At)
+            findings.Add(new(
+                "spec/id",
+                Severity.Error,
+                $"\"{own.Value}\" is described twice under {key}; the other one is in {first.File.Name}, line {first.Line}",
+                own.At)
             {
                 Help = "give one of them another name",
                 Notes = [new("the first one", first)],

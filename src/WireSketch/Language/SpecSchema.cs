@@ -29,7 +29,10 @@ public static class SpecSchema
 
         var definitions = new JsonObject
         {
-            ["gear"] = new JsonObject { ["allOf"] = new JsonArray(Reference("part"), new JsonObject { ["anyOf"] = new JsonArray(Needs(["is"]), Needs(["part"])) }) },
+            ["gear"] = new JsonObject
+            {
+                ["allOf"] = new JsonArray(Reference("part"), new JsonObject { ["anyOf"] = new JsonArray(Needs(["is"]), Needs(["part"])) })
+            },
             ["part"] = Part(language),
             ["any gear"] = Map(language.Common),
         };
@@ -50,7 +53,9 @@ public static class SpecSchema
             ["definitions"] = definitions,
         };
         using var memory = new MemoryStream();
-        using (var writer = new Utf8JsonWriter(memory, new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+        using (var writer = new Utf8JsonWriter(
+            memory,
+            new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
         {
             schema.WriteTo(writer);
         }
@@ -66,7 +71,11 @@ public static class SpecSchema
         {
             cases.Add((JsonNode)new JsonObject
             {
-                ["if"] = new JsonObject { ["properties"] = new JsonObject { ["is"] = new JsonObject { ["const"] = kind.Word } }, ["required"] = new JsonArray("is") },
+                ["if"] = new JsonObject
+                {
+                    ["properties"] = new JsonObject { ["is"] = new JsonObject { ["const"] = kind.Word } },
+                    ["required"] = new JsonArray("is")
+                },
                 ["then"] = Reference(kind.Word),
             });
         }
@@ -74,7 +83,10 @@ public static class SpecSchema
         return new()
         {
             ["type"] = "object",
-            ["properties"] = new JsonObject { ["is"] = new JsonObject { ["description"] = "the kind of gear", ["enum"] = Strings(language.Kinds.Select(k => k.Word)) } },
+            ["properties"] = new JsonObject
+            {
+                ["is"] = new JsonObject { ["description"] = "the kind of gear", ["enum"] = Strings(language.Kinds.Select(k => k.Word)) }
+            },
             ["allOf"] = cases,
         };
     }
@@ -108,7 +120,9 @@ public static class SpecSchema
             map["required"] = Strings(needed);
         }
 
-        var pairs = keys.Where(k => k.OneOf.Length > 0).SelectMany(k => k.OneOf.SkipWhile(o => o != k.Name).Skip(1).Select(o => Needs([k.Name, o]))).ToArray();
+        var pairs = keys.Where(k => k.OneOf.Length > 0)
+            .SelectMany(k => k.OneOf.SkipWhile(o => o != k.Name).Skip(1).Select(o => Needs([k.Name, o])))
+            .ToArray();
         if (pairs.Length > 0)
         {
             map["not"] = new JsonObject { ["anyOf"] = new JsonArray([.. pairs]) };
@@ -123,7 +137,10 @@ public static class SpecSchema
         {
             KeyForm.Amount => Pattern(Amount(key.Units), $"write a number and its unit, such as {key.Example}"),
             KeyForm.AmountOrAuto => Pattern($"auto|{Amount(key.Units)}", $"write a number and its unit, such as {key.Example}, or auto"),
-            KeyForm.Range => Pattern($"({Number} to )?{Amount(key.Units)}|{Amount(key.Units)} to {Amount(key.Units)}", $"write a range, such as {key.Example}"),
+            KeyForm.Range =>
+                Pattern(
+                    $"({Number} to )?{Amount(key.Units)}|{Amount(key.Units)} to {Amount(key.Units)}",
+                    $"write a range, such as {key.Example}"),
             KeyForm.Multiple => Pattern($"([0-9]+ *[x×] *)?{Amount(key.Units)}", $"write a quantity or a multiple, such as {key.Example}"),
             KeyForm.Size => Pattern(Size, $"write a size, such as {key.Example} or 21 mm2"),
             KeyForm.SizeRange => Pattern($"({Size}|[0-9/]+) to {Size}|{Size}", $"write a range of sizes, such as {key.Example}"),
@@ -142,7 +159,8 @@ public static class SpecSchema
             _ => Text(),
         };
         value["description"] = key.Otherwise is null ? key.Holds : $"{key.Holds}; if left out: {key.Otherwise}";
-        if (key.Example.Length > 0 && key.Form is KeyForm.Amount or KeyForm.AmountOrAuto or KeyForm.Range or KeyForm.Multiple or KeyForm.Size or KeyForm.SizeRange)
+        if (key.Example.Length > 0
+            && key.Form is KeyForm.Amount or KeyForm.AmountOrAuto or KeyForm.Range or KeyForm.Multiple or KeyForm.Size or KeyForm.SizeRange)
         {
             value["examples"] = new JsonArray(key.Example);
         }
@@ -150,7 +168,10 @@ public static class SpecSchema
         return value;
     }
 
-    private static JsonObject Reference(string definition) => new() { ["$ref"] = "#/definitions/" + definition.Replace(" ", "%20", StringComparison.Ordinal) };
+    private static JsonObject Reference(string definition) => new()
+    {
+        ["$ref"] = "#/definitions/" + definition.Replace(" ", "%20", StringComparison.Ordinal)
+    };
 
     private const string Number = @"[-+]?([0-9]+\.?[0-9]*|\.[0-9]+)";
 
@@ -161,7 +182,11 @@ public static class SpecSchema
 
     private static string Simple(ImmutableArray<string> units) => $"{Number} *({string.Join('|', units.Select(Regex.Escape))})";
 
-    private static JsonObject Pattern(string pattern, string otherwise) => new() { ["type"] = "string", ["pattern"] = $"^ *({pattern}) *$", ["patternErrorMessage"] = otherwise };
+    private static JsonObject Pattern(
+        string pattern, string otherwise) => new()
+        {
+            ["type"] = "string", ["pattern"] = $"^ *({pattern}) *$", ["patternErrorMessage"] = otherwise
+        };
 
     private static JsonObject Table(string keys, KeyEntry key) => new()
     {

@@ -16,7 +16,11 @@ internal static class SpecVersion
         var root = tree.Root;
         if (root.Entries.IsEmpty && !tree.Broken)
         {
-            findings.Add(new("spec/version", Severity.Error, "there is nothing in the file", tree.File.Start) { Help = "begin it with wiresketch: 1, then job:, gear: and runs:; wiresketch new writes one to begin with" });
+            findings.Add(new(
+                "spec/version", Severity.Error, "there is nothing in the file", tree.File.Start)
+            {
+                Help = "begin it with wiresketch: 1, then job:, gear: and runs:; wiresketch new writes one to begin with"
+            });
             return false;
         }
 
@@ -25,7 +29,11 @@ internal static class SpecVersion
             if (!tree.Broken)
             {
                 var start = new SourceSpan(tree.File, root.Entries.IsEmpty ? 0 : root.Entries[0].Key.At.Start, 0);
-                findings.Add(new("spec/version", Severity.Error, "the file does not say which version of the language it is written in", root.Entries.IsEmpty ? tree.File.Start : root.Entries[0].Key.At)
+                findings.Add(new(
+                    "spec/version",
+                    Severity.Error,
+                    "the file does not say which version of the language it is written in",
+                    root.Entries.IsEmpty ? tree.File.Start : root.Entries[0].Key.At)
                 {
                     Help = "begin it with wiresketch: 1",
                     Fixes = [new("begin with wiresketch: 1", [new(start, "wiresketch: 1\n\n")])],
@@ -39,7 +47,13 @@ internal static class SpecVersion
         {
             var at = entry.Value.At.Length > 0 && entry.Value.Meant is ScalarNode ? entry.Value.At : entry.Key.At;
             var isNumber = entry.Value.Meant is ScalarNode s && s.Value.Length is > 0 and < 10 && s.Value.All(char.IsAsciiDigit);
-            findings.Add(new("spec/version", Severity.Error, isNumber ? $"the file is written in version {at.Words} of the language; this program knows version {Known}" : "the version of the language is a whole number", at)
+            findings.Add(new(
+                "spec/version",
+                Severity.Error,
+                isNumber
+                    ? $"the file is written in version {at.Words} of the language; this program knows version {Known}"
+                    : "the version of the language is a whole number",
+                at)
             {
                 Help = isNumber ? "use a newer wiresketch, or write the file in version 1" : "write wiresketch: 1",
             });
@@ -48,7 +62,11 @@ internal static class SpecVersion
 
         if (!ReferenceEquals(root.Entries[0], entry) && !tree.Broken)
         {
-            findings.Add(new("spec/version", Severity.Error, "wiresketch: must be the first key of the file", entry.Key.At) { Help = "move this line to the top" });
+            findings.Add(new(
+                "spec/version",
+                Severity.Error,
+                "wiresketch: must be the first key of the file",
+                entry.Key.At) { Help = "move this line to the top" });
         }
 
         return true;

@@ -29,7 +29,9 @@ public sealed record BatterySource : SupplySource
     public Written<Volts>? Rest { get; init; }
 }
 
-/// <summary>An alternator: holds its voltage up to its output. Without a wire at its plus the vehicle's own lead takes it to the starter battery.</summary>
+/// <summary>
+/// An alternator: holds its voltage up to its output. Without a wire at its plus the vehicle's own lead takes it to the starter battery.
+/// </summary>
 public sealed record AlternatorSource : SupplySource
 {
     /// <summary>Output when hot, at speed.</summary>

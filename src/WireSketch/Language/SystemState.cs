@@ -27,9 +27,12 @@ public static class SystemStates
 {
     /// <summary>The words that <c>closed</c> and <c>state</c> take, in the order in which the states are computed.</summary>
     public static ChoiceWords<SystemState> Words { get; } = new(
-        (SystemState.FullOutput, "full output"), (SystemState.Music, "music"), (SystemState.Idle, "idle"), (SystemState.EngineOff, "engine off"), (SystemState.Standby, "standby"));
+        (SystemState.FullOutput, "full output"), (SystemState.Music, "music"), (SystemState.Idle, "idle"),
+        (SystemState.EngineOff, "engine off"), (SystemState.Standby, "standby"));
 
-    public static ImmutableSortedSet<SystemState> All { get; } = [SystemState.FullOutput, SystemState.Music, SystemState.Idle, SystemState.EngineOff, SystemState.Standby];
+    public static ImmutableSortedSet<SystemState> All { get; } = [
+        SystemState.FullOutput, SystemState.Music, SystemState.Idle, SystemState.EngineOff, SystemState.Standby
+    ];
 
     public static ImmutableSortedSet<SystemState> None { get; } = [];
 

@@ -46,14 +46,17 @@ public enum TerminalForm
 }
 
 /// <summary>A terminal that a device offers.</summary>
-/// <param name="Name">Its name without the device's: <c>+</c>, <c>front</c>, <c>out.1</c>; empty for a device that is its own terminal.</param>
+/// <param name="Name">Its name without the device's: <c>+</c>, <c>front</c>, <c>out.1</c>; empty for a device that is its own
+/// terminal.</param>
 /// <param name="Form">How many conductors it is.</param>
 /// <param name="Role">What it is for.</param>
 /// <param name="Flow">Which way.</param>
 /// <param name="Members">A group's members, in order, with their full names (<c>front.left</c>).</param>
-public sealed record TerminalShape(string Name, TerminalForm Form, TerminalRole Role, TerminalFlow Flow, ImmutableArray<TerminalShape> Members)
+public sealed record TerminalShape(
+    string Name, TerminalForm Form, TerminalRole Role, TerminalFlow Flow, ImmutableArray<TerminalShape> Members)
 {
-    public static TerminalShape Node(string name, TerminalRole role, TerminalFlow flow = TerminalFlow.Both) => new(name, TerminalForm.Node, role, flow, []);
+    public static TerminalShape Node(string name, TerminalRole role, TerminalFlow flow = TerminalFlow.Both) =>
+        new(name, TerminalForm.Node, role, flow, []);
 
     public static TerminalShape Pair(string name, TerminalRole role, TerminalFlow flow) => new(name, TerminalForm.Pair, role, flow, []);
 

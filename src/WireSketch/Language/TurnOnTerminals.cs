@@ -12,7 +12,9 @@ public sealed record TurnOnInput
     /// <summary>What it takes, as written.</summary>
     public required Written<Amps>? Current { get; init; }
 
-    /// <summary>How the device is woken; null where the terminal is all there is to it, and nobody asks whether something wakes it.</summary>
+    /// <summary>
+    /// How the device is woken; null where the terminal is all there is to it, and nobody asks whether something wakes it.
+    /// </summary>
     public required SleepSettings? Sleep { get; init; }
 }
 

@@ -78,7 +78,8 @@ public sealed record WireType
     {
         Name = f.Key,
         Size = f.Size("size", "its size"),
-        Material = f.Choice("material", "what the conductor is made of", ConductorMaterials.Words, "copper")?.Value ?? ConductorMaterial.Copper,
+        Material = f.Choice("material", "what the conductor is made of", ConductorMaterials.Words, "copper")?.Value
+            ?? ConductorMaterial.Copper,
         Strands = f.Choice("strands", "how fine it is stranded", Strandings.Words, "fine"),
         Insulation = ReadInsulation(f),
         Colors = f.Text("color", "its color; blue/white for a tracer") is { } c ? WireTextReader.ReadColors(c, f) : [],
@@ -86,7 +87,10 @@ public sealed record WireType
         Price = f.Number("price", "price of that length, in the job's currency"),
     };
 
-    /// <summary>What is wrong with a temperature that insulation is said to be rated for: from 60 C (33 CFR 183.425 Table 5) to the 260 C of fluoropolymer (common practice).</summary>
+    /// <summary>
+    /// What is wrong with a temperature that insulation is said to be rated for: from 60 C (33 CFR 183.425 Table 5) to the 260 C of
+    /// fluoropolymer (common practice).
+    /// </summary>
     internal static string? InsulationTrouble(Celsius rated) =>
         rated.Value is >= 59.5 and <= 260.5 ? null : $"insulation is rated for 60 C to 260 C, not for {rated}";
 
@@ -95,7 +99,8 @@ public sealed record WireType
         var rated = f.Amount("insulation", "temperature that its insulation is rated for", Assume.Insulation);
         if (rated is { } written && InsulationTrouble(written.Value) is { } trouble)
         {
-            f.Report(new("spec/value", Diagnostics.Severity.Error, trouble, written.At) { Help = "write what is printed on it, such as 105 C" });
+            f.Report(new(
+                "spec/value", Diagnostics.Severity.Error, trouble, written.At) { Help = "write what is printed on it, such as 105 C" });
             return null;
         }
 
@@ -111,7 +116,9 @@ public sealed record WireType
 /// <param name="Blue">Blue of it.</param>
 public sealed record ConductorColor(string Code, string Name, byte Red, byte Green, byte Blue)
 {
-    /// <summary>Codes and names after IEC 60757; the tints are our own choice. "clear" is added for speaker cable (common practice).</summary>
+    /// <summary>
+    /// Codes and names after IEC 60757; the tints are our own choice. "clear" is added for speaker cable (common practice).
+    /// </summary>
     public static ImmutableArray<ConductorColor> All { get; } =
     [
         new("BK", "black", 0x22, 0x28, 0x2e), new("BN", "brown", 0x7a, 0x4a, 0x26), new("RD", "red", 0xc8, 0x2a, 0x1f),
@@ -133,7 +140,10 @@ public sealed record ConductorColor(string Code, string Name, byte Red, byte Gre
 /// <summary>Reads what stands under <c>wire</c>.</summary>
 internal static class WireTextReader
 {
-    /// <summary>Size first, then in any order color, <c>CCA</c> and insulation temperature; or a type's id; or <c>line pair</c>; or <c>auto</c> with a color.</summary>
+    /// <summary>
+    /// Size first, then in any order color, <c>CCA</c> and insulation temperature; or a type's id; or <c>line pair</c>; or <c>auto</c>
+    /// with a color.
+    /// </summary>
     internal static WireChoice? Read(Written<string> words, Fields f)
     {
         var text = words.Value.Trim();
@@ -156,7 +166,14 @@ internal static class WireTextReader
         }
         else
         {
-            if (parts.Count > 2 && parts[1] is "x" or "×" && int.TryParse(parts[0], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var n) && n is > 0 and <= 100)
+            if (parts.Count > 2
+                && parts[1] is "x" or "×"
+                && int.TryParse(
+                    parts[0],
+                    System.Globalization.NumberStyles.None,
+                    System.Globalization.CultureInfo.InvariantCulture,
+                    out var n)
+                && n is > 0 and <= 100)
             {
                 choice = choice with { Conductors = n };
                 parts.RemoveRange(0, 2);
@@ -173,7 +190,9 @@ internal static class WireTextReader
                     taken = k;
                 }
 
-                trouble = trouble.Length == 0 || !parts[Math.Min(1, parts.Count - 1)].StartsWith("ga", StringComparison.Ordinal) ? why : trouble;
+                trouble = trouble.Length == 0 || !parts[Math.Min(1, parts.Count - 1)].StartsWith("ga", StringComparison.Ordinal)
+                    ? why
+                    : trouble;
             }
 
             if (taken == 0)

@@ -18,7 +18,9 @@ internal static class HookupFixes
     public static ImmutableArray<HookupFix> Of(Wiring wiring, ChannelResult channel)
     {
         var drivers = ChannelWiring.Drivers(channel).Select(d => d.Speaker).ToImmutableArray();
-        if (ChannelWiring.RunOf(wiring, channel) is not { Run.Hookup: not null } run || !run.To.All(e => e.Gear is Speaker) || drivers.Any(d => run.To.All(e => e.Gear.Id != d.Id)))
+        if (ChannelWiring.RunOf(wiring, channel) is not { Run.Hookup: not null } run
+            || !run.To.All(e => e.Gear is Speaker)
+            || drivers.Any(d => run.To.All(e => e.Gear.Id != d.Id)))
         {
             return [];
         }
@@ -28,7 +30,11 @@ internal static class HookupFixes
             ("hookup: parallel", false, false), ("hookup: series", true, true), ("hookup: series-parallel", true, false),
             ("hookup: { coils: parallel, drivers: series }", false, true),
         ];
-        return [.. ways.Select(w => new HookupFix(w.Words, Load(drivers, w.CoilsInSeries, w.DriversInSeries))).DistinctBy(c => Math.Round(c.Makes.Value, 6)).OrderBy(c => c.Makes)];
+        return [
+            .. ways.Select(w => new HookupFix(w.Words, Load(drivers, w.CoilsInSeries, w.DriversInSeries)))
+                .DistinctBy(c => Math.Round(c.Makes.Value, 6))
+                .OrderBy(c => c.Makes)
+        ];
     }
 
     /// <summary>The hookup with the lowest load that is still allowed; null if there is none.</summary>

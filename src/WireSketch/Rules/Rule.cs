@@ -64,12 +64,15 @@ public abstract class Rule
         };
 
     /// <summary>A finding of this rule whose help may ask for sizes.</summary>
-    protected Finding Report(SourceSpan at, FindingText message, FindingText help, Severity? severity, params ReadOnlySpan<string> subjects) =>
+    protected Finding Report(
+        SourceSpan at, FindingText message, FindingText help, Severity? severity, params ReadOnlySpan<string> subjects) =>
         Report(at, message, help.ToString(), severity, subjects) with { HelpText = help.Wants.IsEmpty ? null : help };
 
     /// <summary>A finding of this rule, at the card's severity.</summary>
-    protected Finding Report(SourceSpan at, FindingText message, string? help, params ReadOnlySpan<string> subjects) => Report(at, message, help, null, subjects);
+    protected Finding Report(SourceSpan at, FindingText message, string? help, params ReadOnlySpan<string> subjects) =>
+        Report(at, message, help, null, subjects);
 
     /// <summary>A finding of this rule whose help may ask for sizes, at the card's severity.</summary>
-    protected Finding Report(SourceSpan at, FindingText message, FindingText help, params ReadOnlySpan<string> subjects) => Report(at, message, help, null, subjects);
+    protected Finding Report(SourceSpan at, FindingText message, FindingText help, params ReadOnlySpan<string> subjects) =>
+        Report(at, message, help, null, subjects);
 }

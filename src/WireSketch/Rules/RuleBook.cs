@@ -21,14 +21,22 @@ namespace WireSketch.Rules;
 public static class RuleBook
 {
     /// <summary>Every rule, ordered by group as the reference page shows them.</summary>
-    public static ImmutableArray<Rule> All { get; } = [.. SupplyRules, .. GroundRules, .. LoadRules, .. SignalRules, .. TurnOnRules, .. SourceRules, .. EnergyRules, .. RouteRules, .. SpecRules];
+    public static ImmutableArray<Rule> All { get; } = [
+        .. SupplyRules, .. GroundRules, .. LoadRules, .. SignalRules, .. TurnOnRules, .. SourceRules, .. EnergyRules, .. RouteRules,
+        .. SpecRules
+    ];
 
     /// <summary>
     /// What is to be said about every finding there is: of the rules, of acceptances, and of the language itself, in the order in
     /// which the reference page shows them.
     /// </summary>
     public static ImmutableArray<RuleCard> Cards { get; } =
-        [.. All.Select(r => r.Card), Suppressions.Card, .. LanguageFindings.All.Select(f => new RuleCard(f.Id, Severity.Error, f.Title, f.Why, new Basis.Reasoning("the rules of the language"), f.Bad, f.Good))];
+        [
+            .. All.Select(r => r.Card),
+            Suppressions.Card,
+            .. LanguageFindings.All.Select(f =>
+                new RuleCard(f.Id, Severity.Error, f.Title, f.Why, new Basis.Reasoning("the rules of the language"), f.Bad, f.Good))
+        ];
 
     /// <summary>The card of an id; null if there is none of that name.</summary>
     public static RuleCard? Find(string id) => Cards.FirstOrDefault(c => c.Id == id);
@@ -36,10 +44,14 @@ public static class RuleBook
     /// <summary>The id that was probably meant: of like letters, or of another group; null if none is near.</summary>
     public static string? NearestTo(string id) =>
         Nearest.To(id, Cards.Select(c => c.Id))
-        ?? (id.Split('/')[^1] is { Length: > 2 } slug ? Cards.Select(c => c.Id).FirstOrDefault(c => c.EndsWith("/" + slug, StringComparison.Ordinal)) ?? NearestSlug(slug) : null);
+        ?? (id.Split('/')[^1] is { Length: > 2 } slug
+            ? Cards.Select(c => c.Id).FirstOrDefault(c => c.EndsWith("/" + slug, StringComparison.Ordinal)) ?? NearestSlug(slug)
+            : null);
 
     private static string? NearestSlug(string slug) =>
-        Nearest.To(slug, Cards.Select(c => c.Id.Split('/')[1])) is { } near ? Cards.Select(c => c.Id).First(c => c.EndsWith("/" + near, StringComparison.Ordinal)) : null;
+        Nearest.To(slug, Cards.Select(c => c.Id.Split('/')[1])) is { } near
+            ? Cards.Select(c => c.Id).First(c => c.EndsWith("/" + near, StringComparison.Ordinal))
+            : null;
 
     private static ImmutableArray<Rule> SupplyRules =>
     [
@@ -189,5 +201,6 @@ public static class RuleBook
     ];
 
     /// <summary>Checks an install against every rule.</summary>
-    public static Outcome<InstalledSystem> Check(InstalledSystem install) => new(install, Finding.InOrder(SizeAgreement.Of(install, All.SelectMany(rule => rule.Check(install)))));
+    public static Outcome<InstalledSystem> Check(InstalledSystem install) =>
+        new(install, Finding.InOrder(SizeAgreement.Of(install, All.SelectMany(rule => rule.Check(install)))));
 }

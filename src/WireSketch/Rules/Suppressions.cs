@@ -75,14 +75,24 @@ public static class Suppressions
                 {
                     matches++;
                     all[i] = Acceptance.Refuses(entry, all[i]) is { } why
-                        ? all[i] with { Notes = [.. all[i].Notes, new($"{why}; to accept it as it is now: {Acceptance.Entry(entry, all[i])}", entry.Place)] }
+                        ? all[i] with
+                        {
+                            Notes = [
+                                .. all[i].Notes,
+                                new($"{why}; to accept it as it is now: {Acceptance.Entry(entry, all[i])}", entry.Place)
+                            ]
+                        }
                         : all[i] with { AcceptedBecause = because, Notes = [.. all[i].Notes.Where(n => n.At != entry.Place)] };
                 }
             }
 
             if (matches == 0)
             {
-                idle.Add(Idle(entry, Nothing(rule.Value, at.Value, all), at.At, "take the entry out if the matter is settled, or name what the finding concerns"));
+                idle.Add(Idle(
+                    entry,
+                    Nothing(rule.Value, at.Value, all),
+                    at.At,
+                    "take the entry out if the matter is settled, or name what the finding concerns"));
             }
         }
 
@@ -97,7 +107,10 @@ public static class Suppressions
     {
         if (entry.Rule is not { } rule)
         {
-            return ("this entry names no rule, so it accepts nothing", entry.Place, "add rule: with the id that stands beside the finding, such as rule: supply/drop");
+            return (
+                "this entry names no rule, so it accepts nothing",
+                entry.Place,
+                "add rule: with the id that stands beside the finding, such as rule: supply/drop");
         }
 
         if (FormerRuleIds.NowOf(rule.Value) is { } now)
@@ -114,11 +127,17 @@ public static class Suppressions
 
         if (entry.At is null)
         {
-            return ($"this entry does not say where {rule.Value} is accepted, so it accepts nothing", entry.Place, "add at: with the gear, run or terminal that the finding concerns");
+            return (
+                $"this entry does not say where {rule.Value} is accepted, so it accepts nothing",
+                entry.Place,
+                "add at: with the gear, run or terminal that the finding concerns");
         }
 
         return string.IsNullOrWhiteSpace(entry.Because?.Value)
-            ? ($"{rule.Value} at {entry.At.Value.Value} is accepted without a reason, so it is not accepted", entry.Place, "add because: with the reason, for the next technician")
+            ? (
+                $"{rule.Value} at {entry.At.Value.Value} is accepted without a reason, so it is not accepted",
+                entry.Place,
+                "add because: with the reason, for the next technician")
             : null;
     }
 
@@ -136,12 +155,16 @@ public static class Suppressions
 
     private static string Nothing(string rule, string at, Finding[] all)
     {
-        var places = all.Where(f => f.Rule == rule && !f.Subjects.IsEmpty).Select(f => f.Subjects[0]).Distinct(StringComparer.Ordinal).ToArray();
+        var places = all.Where(f => f.Rule == rule && !f.Subjects.IsEmpty)
+            .Select(f => f.Subjects[0])
+            .Distinct(StringComparer.Ordinal)
+            .ToArray();
         return places.Length == 0 ? $"{rule} at {at} is accepted, but nothing breaks that rule any more"
             : $"{rule} at {at} is accepted, but the rule is broken at {string.Join(", ", places)} and not there";
     }
 
-    private static Finding Idle(AcceptEntry entry, string message, SourceSpan at, string help) => new(Unmatched, Severity.Warning, message, at)
+    private static Finding Idle(
+        AcceptEntry entry, string message, SourceSpan at, string help) => new(Unmatched, Severity.Warning, message, at)
     {
         Help = help,
         Subjects = entry.At is { } where ? [where.Value] : [],

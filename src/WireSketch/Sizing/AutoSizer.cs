@@ -10,9 +10,12 @@ using WireSketch.Topology;
 namespace WireSketch.Sizing;
 
 /// <summary>
-/// Chooses a size for every run that says <c>auto</c>. All begin at the thinnest that their terminals take; as long as a rule is broken that a
-/// thicker wire would mend, the run that mends it for the least copper grows by one size. What no size mends asks for no copper: the runs that
-/// grew for it shrink again as far as the other rules allow. Fuses follow the load, and the fuses that devices have of their own. The rules are
+/// Chooses a size for every run that says <c>auto</c>. All begin at the thinnest that their terminals take; as long as a rule is broken
+/// that a
+/// thicker wire would mend, the run that mends it for the least copper grows by one size. What no size mends asks for no copper: the runs
+/// that
+/// grew for it shrink again as far as the other rules allow. Fuses follow the load, and the fuses that devices have of their own. The
+/// rules are
 /// asked about the whole network each time, so the sizes fit each other.
 /// </summary>
 public sealed class AutoSizer
@@ -42,12 +45,15 @@ public sealed class AutoSizer
 
     private SizeChoices Choose()
     {
-        var thinnest = SizeChoices.None with { Wires = SizeChoices.None.Wires.AddRange(ladders.Select(l => KeyValuePair.Create(l.Key, l.Value[0]))) };
+        var thinnest =
+            SizeChoices.None with { Wires = SizeChoices.None.Wires.AddRange(ladders.Select(l => KeyValuePair.Create(l.Key, l.Value[0]))) };
         var grown = Trimmed(Grown(thinnest));
         return Explained(Thinned(SizingTrial.Of(spec, grown)));
     }
 
-    /// <summary>Wires first, then fuses: before the wires are thick enough for the load, the currents are those of a starved system.</summary>
+    /// <summary>
+    /// Wires first, then fuses: before the wires are thick enough for the load, the currents are those of a starved system.
+    /// </summary>
     private SizeChoices Grown(SizeChoices choices)
     {
         var fused = fuses.IsEmpty;
@@ -98,7 +104,9 @@ public sealed class AutoSizer
         while (Thinner(run, trial.Choices) is { } size)
         {
             var (wires, reasons) = (trial.Choices.Wires.SetItem(run, size), trial.Choices.Reasons);
-            var next = SizingTrial.Of(spec, Fused(trial, trial.Choices with { Wires = wires, Fuses = SizeChoices.None.Fuses, Reasons = reasons.Remove(run) }));
+            var next = SizingTrial.Of(
+                spec,
+                Fused(trial, trial.Choices with { Wires = wires, Fuses = SizeChoices.None.Fuses, Reasons = reasons.Remove(run) }));
             if (next.NewIn(trial) is { } rule)
             {
                 return trial with { Choices = trial.Choices with { Reasons = reasons.SetItem(run, rule) } };
@@ -115,14 +123,23 @@ public sealed class AutoSizer
         trial.Broken.SelectMany(b => trial.Candidates(b.Finding).Where(ladders.ContainsKey).Select(run => (Run: run, b.Rule))).Distinct()
             .ToLookup(x => x.Run, x => x.Rule, StringComparer.Ordinal);
 
-    /// <summary>For every fuse that says auto, the rating for what flows through its run; it does not shrink while wires grow, so that the choice settles.</summary>
+    /// <summary>
+    /// For every fuse that says auto, the rating for what flows through its run; it does not shrink while wires grow, so that the choice
+    /// settles.
+    /// </summary>
     private SizeChoices Fused(SizingTrial trial, SizeChoices choices)
     {
         foreach (var id in fuses)
         {
-            if (trial.Install.Wiring.RunsById.GetValueOrDefault(id) is { } run && Rating(trial, run) is { } chosen && chosen.Rating > choices.Fuses.GetValueOrDefault(id))
+            if (trial.Install.Wiring.RunsById.GetValueOrDefault(id) is { } run
+                && Rating(trial, run) is { } chosen
+                && chosen.Rating > choices.Fuses.GetValueOrDefault(id))
             {
-                choices = choices with { Fuses = choices.Fuses.SetItem(id, chosen.Rating), FuseReasons = choices.FuseReasons.SetItem(id, $"{chosen.Rating}: {chosen.Why}") };
+                choices = choices with
+                {
+                    Fuses = choices.Fuses.SetItem(id, chosen.Rating),
+                    FuseReasons = choices.FuseReasons.SetItem(id, $"{chosen.Rating}: {chosen.Why}")
+                };
             }
         }
 
@@ -143,13 +160,21 @@ public sealed class AutoSizer
 
         var rating = link is null ? carries : Outlasting(trial.Install, link, style, carries);
 
-        if (link is not null && Fixed(trial.Install, link) is { } most && rating > most && FuseSizes.AtMost(most, style) is { } allowed && allowed >= load)
+        if (link is not null
+            && Fixed(trial.Install, link) is { } most
+            && rating > most
+            && FuseSizes.AtMost(most, style) is { } allowed
+            && allowed >= load)
         {
             return (allowed, $"{load} at most, and no more than the fixed wire behind it carries");
         }
 
         var own = link is null ? null : DeviceFuses.Largest(trial.Install, link);
-        return (rating, rating > carries ? "the lowest that outlasts the start of what it feeds" : own is { } o && o.Fuse.Value.Value > load.Value / FuseSizes.Comfortable ? $"{o.Gear.Id} has {o.Fuse.Words} of its own" : $"{load} at most with a tenth to spare");
+        return (
+            rating,
+            rating > carries ? "the lowest that outlasts the start of what it feeds"
+                : own is { } o && o.Fuse.Value.Value > load.Value / FuseSizes.Comfortable ? $"{o.Gear.Id} has {o.Fuse.Words} of its own"
+                : $"{load} at most with a tenth to spare");
     }
 
     /// <summary>A rating that stays whole when a load starts: the one that carries the load, or the first above it.</summary>
@@ -157,7 +182,9 @@ public sealed class AutoSizer
     {
         var start = StartingCurrents.StartOf(install, link);
         Amps? rating = carries;
-        while (start.Load is not null && rating is { } r && !StartingCurrents.Outlasts(StartingCurrents.StyleOf(install, link, r), start.Amps, r))
+        while (start.Load is not null
+            && rating is { } r
+            && !StartingCurrents.Outlasts(StartingCurrents.StyleOf(install, link, r), start.Amps, r))
         {
             rating = FuseSizes.AtLeast(r + new Amps(0.001), style);
         }
@@ -167,7 +194,8 @@ public sealed class AutoSizer
 
     /// <summary>The least that a wire of a size that is not to be chosen carries behind a fuse; null if there is none.</summary>
     private Amps? Fixed(InstalledSystem install, InternalConnection link) =>
-        install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index && !ladders.ContainsKey(c.Conductor.RunId))
+        install.Wiring.Feeds.SelectMany(f => f.Conductors)
+            .Where(c => c.Protections.LastOrDefault()?.Index == link.Index && !ladders.ContainsKey(c.Conductor.RunId))
             .Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity).Where(a => a is not null).Min();
 
     /// <summary>Makes thicker, by one size, one run for each broken rule that copper mends; the same choices if there is none.</summary>
@@ -204,14 +232,19 @@ public sealed class AutoSizer
         foreach (var (run, ladder) in ladders)
         {
             var why = reasons.GetValueOrDefault(run)
-                ?? (ladder[0] > SizeLadder.For(spec)[0] ? "the thinnest that its terminals take" : "no rule asks for more than the thinnest size");
-            reasons = reasons.SetItem(run, string.Join("; ", unmended[run].Order(StringComparer.Ordinal).Select(rule => $"no size keeps {rule}").Prepend(why)));
+                ?? (ladder[0] > SizeLadder.For(spec)[0]
+                    ? "the thinnest that its terminals take"
+                    : "no rule asks for more than the thinnest size");
+            reasons = reasons.SetItem(
+                run,
+                string.Join("; ", unmended[run].Order(StringComparer.Ordinal).Select(rule => $"no size keeps {rule}").Prepend(why)));
         }
 
         return choices with
         {
             Reasons = reasons,
-            FuseReasons = choices.FuseReasons.SetItems(fuses.Where(f => !choices.FuseReasons.ContainsKey(f)).Select(f => KeyValuePair.Create(f, "no rating that is made carries the load"))),
+            FuseReasons = choices.FuseReasons.SetItems(fuses.Where(f => !choices.FuseReasons.ContainsKey(f))
+                .Select(f => KeyValuePair.Create(f, "no rating that is made carries the load"))),
         };
     }
 }

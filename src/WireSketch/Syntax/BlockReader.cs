@@ -116,7 +116,9 @@ internal sealed class BlockReader(SourceFile file, string text, ImmutableArray<F
             : null;
     }
 
-    /// <summary>The smallest stretch that holds a slip. Tabs are put right for the reading, so that what stands there is not lost.</summary>
+    /// <summary>
+    /// The smallest stretch that holds a slip. Tabs are put right for the reading, so that what stands there is not lost.
+    /// </summary>
     private SyntaxNode? Leaf(YamlMistakeException slip, int start, int end)
     {
         if (Lines.TabsIn(file, text, start, end) is not { Length: > 0 } tabs)

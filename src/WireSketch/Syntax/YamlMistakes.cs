@@ -13,14 +13,26 @@ internal static class YamlMistakes
     internal static Finding Explain(YamlMistakeException slip, SourceFile file, string text, int start, int end)
     {
         var at = slip.At;
-        var (message, help, mayLackSpace) = slip.Says is { } says ? (says, Compare, false) : YamlMistake.At(file, text, start, end, at.Start);
-        return OpenBracket(file, text, start, end) ?? (mayLackSpace ? SpaceMissing(file, text, start, end) : null) ?? new(SyntaxTree.Rule, Severity.Error, message, at) { Help = help };
+        var (message, help, mayLackSpace) = slip.Says is { } says
+            ? (says, Compare, false)
+            : YamlMistake.At(file, text, start, end, at.Start);
+        return OpenBracket(file, text, start, end)
+            ?? (mayLackSpace
+                ? SpaceMissing(file, text, start, end)
+                : null) ?? new(SyntaxTree.Rule, Severity.Error, message, at) { Help = help };
     }
 
     /// <summary>A line among keys that can be read but is no key with a value.</summary>
     internal static Finding NoKey(SourceFile file, string text, SyntaxNode node, int start, int end) =>
         SpaceMissing(file, text, start, end)
-        ?? new(SyntaxTree.Rule, Severity.Error, "this line has no colon, so it is neither a key nor a value", node.At with { Length = Math.Min(node.At.Length, file.LineStart(node.At.Line) + file.Line(node.At.Line).Length - node.At.Start) })
+        ?? new(
+            SyntaxTree.Rule,
+            Severity.Error,
+            "this line has no colon, so it is neither a key nor a value",
+            node.At with
+            {
+                Length = Math.Min(node.At.Length, file.LineStart(node.At.Line) + file.Line(node.At.Line).Length - node.At.Start)
+            })
         {
             Help = "write key: value",
         };
@@ -31,7 +43,11 @@ internal static class YamlMistakes
         return new(SyntaxTree.Rule, Severity.Error, "a tab stands where a line is indented: only spaces may" + more, tabs[0])
         {
             Help = "put two spaces for each tab, and set your editor to write spaces in this file",
-            Fixes = [new("put two spaces for each tab", [.. tabs.Select(t => new Edit(t, t.Words.Replace("\t", "  ", StringComparison.Ordinal)))])],
+            Fixes = [
+                new(
+                    "put two spaces for each tab",
+                    [.. tabs.Select(t => new Edit(t, t.Words.Replace("\t", "  ", StringComparison.Ordinal)))])
+            ],
         };
     }
 
@@ -69,7 +85,11 @@ internal static class YamlMistakes
 
                     if (i >= end)
                     {
-                        return new(SyntaxTree.Rule, Severity.Error, "this quotation mark has no partner", new SourceSpan(file, first, 1)) { Help = $"put another {quote} where the text ends" };
+                        return new(
+                            SyntaxTree.Rule, Severity.Error, "this quotation mark has no partner", new SourceSpan(file, first, 1))
+                        {
+                            Help = $"put another {quote} where the text ends"
+                        };
                     }
 
                     break;
@@ -80,7 +100,11 @@ internal static class YamlMistakes
                     var right = text[last] == '[' ? ']' : '}';
                     if (text[i] != right)
                     {
-                        return new(SyntaxTree.Rule, Severity.Error, $"this {text[i]} does not fit the {text[last]} on line {file.LineAt(last)}", new SourceSpan(file, i, 1))
+                        return new(
+                            SyntaxTree.Rule,
+                            Severity.Error,
+                            $"this {text[i]} does not fit the {text[last]} on line {file.LineAt(last)}",
+                            new SourceSpan(file, i, 1))
                         {
                             Help = $"close {text[last]} with {right} first",
                             Notes = [new("opened here", new SourceSpan(file, last, 1))],
@@ -99,7 +123,11 @@ internal static class YamlMistakes
         }
 
         return open.TryPeek(out var left)
-            ? new(SyntaxTree.Rule, Severity.Error, $"this {text[left]} is never closed", new SourceSpan(file, left, 1)) { Help = $"put a {(text[left] == '[' ? ']' : '}')} where it ends" }
+            ? new(
+                SyntaxTree.Rule, Severity.Error, $"this {text[left]} is never closed", new SourceSpan(file, left, 1))
+            {
+                Help = $"put a {(text[left] == '[' ? ']' : '}')} where it ends"
+            }
             : null;
     }
 
@@ -129,10 +157,15 @@ internal static class YamlMistakes
             }
 
             var colon = own + length;
-            if (length > 0 && colon + 1 < words.Length && words[colon] == ':' && !char.IsWhiteSpace(words[colon + 1]) && words[colon + 1] is not ('/' or ':'))
+            if (length > 0
+                && colon + 1 < words.Length
+                && words[colon] == ':'
+                && !char.IsWhiteSpace(words[colon + 1])
+                && words[colon + 1] is not ('/' or ':'))
             {
                 var all = words.TrimEnd().Length - own;
-                return NodeReader.MissingSpaceAt(new SourceSpan(file, at + own, all), new SourceSpan(file, at + colon + 1, 0), words.Slice(own, length).ToString());
+                return NodeReader.MissingSpaceAt(
+                    new SourceSpan(file, at + own, all), new SourceSpan(file, at + colon + 1, 0), words.Slice(own, length).ToString());
             }
         }
 

@@ -18,6 +18,7 @@ public enum FuseStyle
 public static class FuseStyles
 {
     public static ChoiceWords<FuseStyle> Words { get; } = new(
-        (FuseStyle.BladeMini, "blade mini"), (FuseStyle.Blade, "blade"), (FuseStyle.BladeMaxi, "blade maxi"), (FuseStyle.Strip, "strip"), (FuseStyle.Wafer, "wafer"),
+        (FuseStyle.BladeMini, "blade mini"), (FuseStyle.Blade, "blade"), (FuseStyle.BladeMaxi, "blade maxi"), (FuseStyle.Strip, "strip"),
+        (FuseStyle.Wafer, "wafer"),
         (FuseStyle.Cartridge, "cartridge"), (FuseStyle.ClassT, "class T"));
 }

@@ -9,7 +9,9 @@ namespace WireSketch.Tables;
 /// <param name="IsStandIn">Nothing is published for that construction: the slowest published one stands in (common practice).</param>
 public readonly record struct OpeningWindow(Seconds? Least, Seconds? Most, bool IsStandIn)
 {
-    /// <summary>The last published point, where the current lies beyond it: percent of the rating, and the time within which it opens there.</summary>
+    /// <summary>
+    /// The last published point, where the current lies beyond it: percent of the rating, and the time within which it opens there.
+    /// </summary>
     public (double Percent, Seconds Most)? Beyond { get; init; }
 }
 
@@ -31,10 +33,16 @@ public static class FuseTable
     ];
 
     private static readonly ImmutableArray<(FuseStyle Style, double Rating, double? Breaking)> Ratings =
-        [.. CsvTable.Own("fuse-ratings").Rows.Select(r => (StyleOf(r["family"]), r.Number("rating_a"), r.NumberOrNone("breaking_capacity_a")))];
+        [
+            .. CsvTable.Own("fuse-ratings").Rows
+                .Select(r => (StyleOf(r["family"]), r.Number("rating_a"), r.NumberOrNone("breaking_capacity_a")))
+        ];
 
     private static readonly ImmutableArray<(FuseStyle Style, double Percent, double? Least, double? Most)> Limits =
-        [.. CsvTable.Own("fuse-time-current").Rows.Select(r => (StyleOf(r["family"]), r.Number("percent_of_rating"), r.NumberOrNone("min_s"), r.NumberOrNone("max_s")))];
+        [
+            .. CsvTable.Own("fuse-time-current").Rows
+                .Select(r => (StyleOf(r["family"]), r.Number("percent_of_rating"), r.NumberOrNone("min_s"), r.NumberOrNone("max_s")))
+        ];
 
     private static readonly ImmutableArray<(FuseStyle Style, double Rating, double Ohms)> Resistances = ReadResistances();
 
@@ -45,16 +53,22 @@ public static class FuseTable
     public static ImmutableArray<Amps> AllRatings { get; } = [.. Ratings.Select(r => new Amps(r.Rating)).Distinct().Order()];
 
     /// <summary>The ratings made in a construction, lowest first.</summary>
-    public static ImmutableArray<Amps> RatingsOf(FuseStyle style) => [.. Ratings.Where(r => r.Style == style).Select(r => new Amps(r.Rating)).Distinct().Order()];
+    public static ImmutableArray<Amps> RatingsOf(FuseStyle style) => [
+        .. Ratings.Where(r => r.Style == style).Select(r => new Amps(r.Rating)).Distinct().Order()
+    ];
 
     /// <summary>What a construction can break; null if no figure is known.</summary>
-    public static Amps? BreakingOf(FuseStyle? style) => Ratings.Where(r => r.Style == style && r.Breaking is not null).Select(r => (Amps?)new Amps(r.Breaking!.Value)).FirstOrDefault();
+    public static Amps? BreakingOf(FuseStyle? style) =>
+        Ratings.Where(r => r.Style == style && r.Breaking is not null).Select(r => (Amps?)new Amps(r.Breaking!.Value)).FirstOrDefault();
 
-    /// <summary>The smallest construction that comes in a rating and can break a current; where none is known to, the smallest in that rating.</summary>
+    /// <summary>
+    /// The smallest construction that comes in a rating and can break a current; where none is known to, the smallest in that rating.
+    /// </summary>
     public static FuseStyle? StyleFor(Amps rating, Amps fault)
     {
         var made = Styles.Where(s => RatingsOf(s).Contains(rating)).Select(s => (FuseStyle?)s).ToArray();
-        return made.FirstOrDefault(s => BreakingOf(s) is { } b && b >= fault) ?? made.FirstOrDefault(s => BreakingOf(s) is null) ?? made.FirstOrDefault();
+        return made.FirstOrDefault(s => BreakingOf(s) is { } b && b >= fault)
+            ?? made.FirstOrDefault(s => BreakingOf(s) is null) ?? made.FirstOrDefault();
     }
 
     /// <summary>
@@ -63,17 +77,23 @@ public static class FuseTable
     /// </summary>
     public static Ohms ResistanceOf(FuseStyle? style, Amps? rating)
     {
-        var known = rating is { } amps && (style ?? StyleFor(amps, new(0))) is { } s ? Resistances.FirstOrDefault(x => x.Rating == amps.Value && x.Style == s).Ohms : 0;
+        var known = rating is { } amps && (style ?? StyleFor(amps, new(0))) is { } s
+            ? Resistances.FirstOrDefault(x => x.Rating == amps.Value && x.Style == s).Ohms
+            : 0;
         return known > 0 ? new(known) : rating is { Value: > 0 } r ? Assume.FuseDrop.Value / r : Assume.Fuse.Value;
     }
 
-    /// <summary>The longest time within which a fuse, of unknown construction if none is named, must open at a multiple of its rating; null below the lowest limit.</summary>
+    /// <summary>
+    /// The longest time within which a fuse, of unknown construction if none is named, must open at a multiple of its rating; null below
+    /// the lowest limit.
+    /// </summary>
     public static Seconds? OpensWithin(FuseStyle? style, double multiple) => OpeningOf(style, multiple).Most;
 
     /// <summary>
     /// Limits of the opening time at a multiple of the rating. The published points are limits, not a curve: between two of them the limit
     /// of the lower current holds. Beyond the last point the element melts before it loses heat, so its I²t stays and the time falls with
-    /// the square of the current. Constructions without any published limit take those of the large blade, in proportion between its points.
+    /// the square of the current. Constructions without any published limit take those of the large blade, in proportion between its
+    /// points.
     /// </summary>
     public static OpeningWindow OpeningOf(FuseStyle? style, double multiple)
     {
@@ -98,7 +118,8 @@ public static class FuseTable
         else if (standIn && double.IsFinite(most) && points.FirstOrDefault(p => p.Percent > percent) is { Percent: > 0 } above)
         {
             var below = points.Last(p => p.Percent <= percent);
-            most = below.Most * Exact.Pow(above.Most / below.Most, Exact.Log(percent / below.Percent) / Exact.Log(above.Percent / below.Percent));
+            most = below.Most
+                * Exact.Pow(above.Most / below.Most, Exact.Log(percent / below.Percent) / Exact.Log(above.Percent / below.Percent));
         }
 
         return new(least > 0 ? new Seconds(least) : null, double.IsFinite(most) ? new Seconds(most) : null, standIn) { Beyond = beyond };
@@ -112,8 +133,10 @@ public static class FuseTable
         var rows = CsvTable.Own("fuse-type-data").Rows;
         return
         [
-            .. rows.Where(r => r["quantity"] == "voltage_drop").Select(r => (StyleOf(r["family"]), r.Number("rating_a"), r.Number("value") / r.Number("rating_a"))),
-            .. rows.Where(r => r["quantity"] == "cold_resistance").Select(r => (StyleOf(r["family"]), r.Number("rating_a"), r.Number("value"))),
+            .. rows.Where(r => r["quantity"] == "voltage_drop")
+                .Select(r => (StyleOf(r["family"]), r.Number("rating_a"), r.Number("value") / r.Number("rating_a"))),
+            .. rows.Where(r => r["quantity"] == "cold_resistance")
+                .Select(r => (StyleOf(r["family"]), r.Number("rating_a"), r.Number("value"))),
         ];
     }
 }

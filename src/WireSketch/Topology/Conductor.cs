@@ -11,7 +11,10 @@ public sealed class Conductor
     /// <summary>Its place in <see cref="Wiring.Conductors"/>.</summary>
     public required int Index { get; init; }
 
-    /// <summary>Its run's id; <c>P1-1</c> and <c>P1-2</c> before and after an inline device; <c>S1+</c> and <c>S1-</c> in a cable; jumpers of a hookup <c>S1.link1</c>.</summary>
+    /// <summary>
+    /// Its run's id; <c>P1-1</c> and <c>P1-2</c> before and after an inline device; <c>S1+</c> and <c>S1-</c> in a cable; jumpers of a
+    /// hookup <c>S1.link1</c>.
+    /// </summary>
     public required string Id { get; init; }
 
     public required string RunId { get; init; }
@@ -75,7 +78,17 @@ public sealed class Conductor
 /// <param name="closedIn">States in which it is closed.</param>
 /// <param name="at">Where it is written.</param>
 public sealed class InternalConnection(
-    int index, string id, Gear? gear, ConnectionKind kind, Terminal a, Terminal b, Amps? rating, FuseStyle? style, Amps? breaking, Ohms? resistance, Volts? drop,
+    int index,
+    string id,
+    Gear? gear,
+    ConnectionKind kind,
+    Terminal a,
+    Terminal b,
+    Amps? rating,
+    FuseStyle? style,
+    Amps? breaking,
+    Ohms? resistance,
+    Volts? drop,
     ImmutableSortedSet<SystemState> closedIn, Text.SourceSpan? at)
 {
     /// <summary>Its place in <see cref="Wiring.Links"/>.</summary>

@@ -49,7 +49,11 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         var route = Route(run, from, to);
         var known = Length(run, route);
         var length = known ?? WiredRun.AssumedLength;
-        var wire = WireResolver.Resolve(run, types, choices, findings) with { Termination = spec.Settings.Termination?.Value ?? Assume.Termination.Value };
+        var wire =
+            WireResolver.Resolve(run, types, choices, findings) with
+            {
+                Termination = spec.Settings.Termination?.Value ?? Assume.Termination.Value
+            };
         var kind = Kind(from, to);
         var holder = Holder(run, from, to, length);
         var start = conductors.Count;
@@ -69,9 +73,12 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         };
     }
 
-    private static Dictionary<string, WireType> ByName(ImmutableArray<WireType> types) => types.DistinctBy(t => t.Id).ToDictionary(t => t.Id, StringComparer.Ordinal);
+    private static Dictionary<string, WireType> ByName(ImmutableArray<WireType> types) =>
+        types.DistinctBy(t => t.Id).ToDictionary(t => t.Id, StringComparer.Ordinal);
 
-    /// <summary>The ends that names stand for; none if one cannot be found. That a run has no end at all was said when it was read.</summary>
+    /// <summary>
+    /// The ends that names stand for; none if one cannot be found. That a run has no end at all was said when it was read.
+    /// </summary>
     private ImmutableArray<RunEnd> Ends(ImmutableArray<Written<string>> names)
     {
         var ends = names.Select(n => table.Find(n, findings)).ToArray();
@@ -83,11 +90,17 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
     {
         if (run.Length is not null || !run.Along.IsEmpty)
         {
-            return [.. run.Along.Select(a => (Path: spec.Paths.FirstOrDefault(p => p.Id == a.Value), a.At)).Where(a => a.Path is not null).Select(a => new RoutedPath(a.Path!, a.At))];
+            return [
+                .. run.Along.Select(a => (Path: spec.Paths.FirstOrDefault(p => p.Id == a.Value), a.At))
+                    .Where(a => a.Path is not null)
+                    .Select(a => new RoutedPath(a.Path!, a.At))
+            ];
         }
 
         var ends = to.Select(e => routes.NodeOf(e.Gear)).ToArray();
-        return routes.NodeOf(from[0].Gear) is { } start && ends.All(e => e is not null) ? [.. routes.Farthest(start, ends!).Select(p => new RoutedPath(p, run.Name.At))] : [];
+        return routes.NodeOf(from[0].Gear) is { } start && ends.All(e => e is not null)
+            ? [.. routes.Farthest(start, ends!).Select(p => new RoutedPath(p, run.Name.At))]
+            : [];
     }
 
     /// <summary>As written, else that of its way; null if neither is known.</summary>
@@ -98,7 +111,9 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
             return written.Value;
         }
 
-        return route.Length > 0 && route.Length >= run.Along.Length && route.All(r => r.Path.Length is not null) ? RouteFinder.Length([.. route.Select(r => r.Path)]) : null;
+        return route.Length > 0 && route.Length >= run.Along.Length && route.All(r => r.Path.Length is not null)
+            ? RouteFinder.Length([.. route.Select(r => r.Path)])
+            : null;
     }
 
     private ProtectiveDevice? Holder(Run run, ImmutableArray<RunEnd> from, ImmutableArray<RunEnd> to, Meters length)
@@ -117,7 +132,11 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         var word = device.Breaker ? "breaker" : "fuse";
         if (device.Distance is null && !device.DistanceIsWritten)
         {
-            findings.Add(new("spec/missing", Severity.Error, $"the {word} of {run.Id} does not say how far along the run it sits", device.At)
+            findings.Add(new(
+                "spec/missing",
+                Severity.Error,
+                $"the {word} of {run.Id} does not say how far along the run it sits",
+                device.At)
             {
                 Help = $"add at: with the distance from {run.From[0].Value}, such as at: 12 in",
                 Subjects = [run.Id],
@@ -125,7 +144,11 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         }
         else if (device.Distance is { } distance && distance.Value > length)
         {
-            findings.Add(new("spec/value", Severity.Error, $"the {word} of {run.Id} sits {distance} along a run of {run.Length?.Words ?? Quantity.Print(length)}", distance.At)
+            findings.Add(new(
+                "spec/value",
+                Severity.Error,
+                $"the {word} of {run.Id} sits {distance} along a run of {run.Length?.Words ?? Quantity.Print(length)}",
+                distance.At)
             {
                 Help = $"at is measured from {run.From[0].Value}",
                 Subjects = [run.Id],
@@ -140,7 +163,9 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         {
             Name = new($"{run.Id}.{word}", run.Name.Words, device.At),
             Breaker = device.Breaker,
-            Rating = rating is { } r ? new(r, device.Auto ? Quantity.Print(r) : device.Rating.Words ?? Quantity.Print(r), device.Rating.At ?? device.At) : null,
+            Rating = rating is { } r
+                ? new(r, device.Auto ? Quantity.Print(r) : device.Rating.Words ?? Quantity.Print(r), device.Rating.At ?? device.At)
+                : null,
             Style = device.Style,
             Breaking = device.Breaking,
             Reset = device.Reset,
@@ -155,7 +180,9 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
     {
         var begins = from.SelectMany(e => e.Nodes).ToImmutableArray();
         var ends = to.SelectMany(e => e.Nodes).ToImmutableArray();
-        var coils = ends.Length >= 2 && ends.Length % 2 == 0 && to.All(e => e.Gear.SpeakerParts.Any(p => p is VoiceCoil) && e.Nodes.Length % 2 == 0);
+        var coils = ends.Length >= 2
+            && ends.Length % 2 == 0
+            && to.All(e => e.Gear.SpeakerParts.Any(p => p is VoiceCoil) && e.Nodes.Length % 2 == 0);
         if (begins.Length == 2 && coils && (ends.Length > 2 || run.Hookup is not null))
         {
             ConnectCoils(run, begins, to, maker);
@@ -183,7 +210,8 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         else if (!from.Concat(to).Any(e => doubtful.Contains(e.Gear.Id)))
         {
             findings.Add(new("spec/ends-differ", Severity.Error,
-                $"{run.Id} begins at {Count(begins.Length)} and ends at {Count(ends.Length)}: they cannot be joined one to one", run.To[0].At)
+                $"{run.Id} begins at {Count(begins.Length)} and ends at {Count(ends.Length)}: they cannot be joined one to one",
+                run.To[0].At)
             {
                 Help = "name single channels or sides, such as amp.in.left or amp.sub.+, or give the two ends the same number of channels",
                 Subjects = [run.Id],
@@ -191,7 +219,8 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         }
     }
 
-    private static string Count(int conductors) => conductors == 1 ? "one conductor" : $"{conductors.ToString(CultureInfo.InvariantCulture)} conductors";
+    private static string Count(int conductors) =>
+        conductors == 1 ? "one conductor" : $"{conductors.ToString(CultureInfo.InvariantCulture)} conductors";
 
     /// <summary>The first conductor is the run itself; from end to end it goes on by links.</summary>
     private static void Chain(Terminal begin, ImmutableArray<Terminal> ends, Maker maker, int core, int cores)
@@ -208,7 +237,11 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         var hookup = run.Hookup;
         if (hookup is null && !run.HookupIsWritten)
         {
-            findings.Add(new("spec/hookup-missing", Severity.Error, $"{run.Id} goes to {to.Sum(e => e.Nodes.Length / 2)} coils and does not say how they are joined", run.To[0].At)
+            findings.Add(new(
+                "spec/hookup-missing",
+                Severity.Error,
+                $"{run.Id} goes to {to.Sum(e => e.Nodes.Length / 2)} coils and does not say how they are joined",
+                run.To[0].At)
             {
                 Help = "add hookup: series, parallel or series-parallel; parallel is taken meanwhile",
                 Subjects = [run.Id],
@@ -239,7 +272,11 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         maker.Land(cores, whole.Plus, whole.Minus);
     }
 
-    private static (Terminal Plus, Terminal Minus) Join(List<(Terminal Plus, Terminal Minus)> parts, HookupWay how, Maker maker, bool between)
+    private static (Terminal Plus, Terminal Minus) Join(
+        List<(Terminal Plus, Terminal Minus)> parts,
+        HookupWay how,
+        Maker maker,
+        bool between)
     {
         for (var i = 1; i < parts.Count; i++)
         {
@@ -306,11 +343,19 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
             }
         }
 
-        /// <summary>A link between loads of a hookup: between drivers it has the run's link length, between the coils of one it has none.</summary>
+        /// <summary>
+        /// A link between loads of a hookup: between drivers it has the run's link length, between the coils of one it has none.
+        /// </summary>
         public void Jumper(Terminal from, Terminal to, bool between)
         {
             jumpers++;
-            Add($"{run.Id}.link{jumpers.ToString(CultureInfo.InvariantCulture)}", from, to, between ? run.Link?.Value ?? new Meters(0) : new Meters(0), false, true);
+            Add(
+                $"{run.Id}.link{jumpers.ToString(CultureInfo.InvariantCulture)}",
+                from,
+                to,
+                between ? run.Link?.Value ?? new Meters(0) : new Meters(0),
+                false,
+                true);
         }
 
         /// <summary>Lands the two cores made before the network of coils was known.</summary>

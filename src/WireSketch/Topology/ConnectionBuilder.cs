@@ -60,19 +60,34 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
             JoinEnd.Body => table.Body,
             _ => starter is null ? null : table.Of(starter, Battery(starter).Plus),
         };
-        if (second is null || (join.When == JoinCondition.FirstIsUnwired && isWired(first)) || (join.When == JoinCondition.StarterWithoutGroundCable && IsOnBody(first)))
+        if (second is null
+            || (join.When == JoinCondition.FirstIsUnwired && isWired(first))
+            || (join.When == JoinCondition.StarterWithoutGroundCable && IsOnBody(first)))
         {
             return;
         }
 
         // A fuse is written at the device, or on the run from its output without a distance.
         var onRun = join.FuseMayStandAtRun
-            ? runs.Where(r => r.Holder is null && r.Run.Protection is not null && r.From.Any(e => e.Nodes.Contains(second))).Select(r => r.Run.Protection!).FirstOrDefault()
+            ? runs.Where(r => r.Holder is null && r.Run.Protection is not null && r.From.Any(e => e.Nodes.Contains(second)))
+                .Select(r => r.Run.Protection!)
+                .FirstOrDefault()
             : null;
         var (rating, at) = join.Rating is { } written ? (written.Value, written.At) : (onRun?.Rating.Amps, onRun?.At);
         links.Add(new(
-            links.Count, device.Id + join.Suffix, device, join.Kind, first, second, rating, onRun?.Style?.Value ?? join.Style?.Value, onRun?.Breaking?.Value ?? join.Breaking?.Value,
-            ResistanceOf(join.Kind), join.Drop?.Value ?? (join.Kind == ConnectionKind.Diode ? Assume.DiodeDrop.Value : null), join.ClosedIn, join.Kind is ConnectionKind.Fuse or ConnectionKind.Breaker && at is not null ? at : device.Name.At)
+            links.Count,
+            device.Id + join.Suffix,
+            device,
+            join.Kind,
+            first,
+            second,
+            rating,
+            onRun?.Style?.Value ?? join.Style?.Value,
+            onRun?.Breaking?.Value ?? join.Breaking?.Value,
+            ResistanceOf(join.Kind),
+            join.Drop?.Value ?? (join.Kind == ConnectionKind.Diode ? Assume.DiodeDrop.Value : null),
+            join.ClosedIn,
+            join.Kind is ConnectionKind.Fuse or ConnectionKind.Breaker && at is not null ? at : device.Name.At)
         {
             Join = join,
             Coil = join.Drive is { } drive ? new(table.Of(device, drive.Plus), table.Of(device, drive.Minus), drive.ClosesPulledIn) : null,
@@ -91,7 +106,11 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
     /// vehicle's own lead is still there.
     /// </summary>
     private bool IsOnBody(Terminal start) =>
-        TerminalGraph.Of(runs.SelectMany(r => r.Conductors), []).From(start).Over(Follow.WithoutShields, Pass.None).Terminals().Any(t => t.Gear is { } gear && gear.LandingAt(t.Shape).Form == LandingForm.BodyBolt);
+        TerminalGraph.Of(runs.SelectMany(r => r.Conductors), [])
+            .From(start)
+            .Over(Follow.WithoutShields, Pass.None)
+            .Terminals()
+            .Any(t => t.Gear is { } gear && gear.LandingAt(t.Shape).Form == LandingForm.BodyBolt);
 
     private void JoinAcross(Gear device, AcrossJoin join, ICollection<Finding> findings)
     {
@@ -104,7 +123,9 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
         if (own.Length != end.Nodes.Length)
         {
             findings.Add(new("spec/ends-differ", Severity.Error,
-                $"{device.Id} has {own.Length / 2} resistor{(own.Length > 2 ? "s" : "")}, but {join.Across.Value} has {end.Nodes.Length / 2} channel{(end.Nodes.Length > 2 ? "s" : "")}", join.Across.At)
+                $"{device.Id} has {own.Length / 2} resistor{(own.Length > 2 ? "s" : "")}, but {join.Across.Value} has "
+                    + $"{end.Nodes.Length / 2} channel{(end.Nodes.Length > 2 ? "s" : "")}",
+                join.Across.At)
             {
                 Help = "write channels: 2 for a pair of resistors, or name one channel of the source",
                 Subjects = [device.Id],
@@ -114,7 +135,9 @@ internal sealed class ConnectionBuilder(TerminalTable table, ImmutableArray<Wire
 
         for (var i = 0; i < own.Length; i++)
         {
-            links.Add(new(links.Count, device.Id, device, ConnectionKind.Joint, end.Nodes[i], own[i], null, null, null, null, null, SystemStates.None, join.Across.At));
+            links.Add(new(
+                links.Count, device.Id, device, ConnectionKind.Joint, end.Nodes[i], own[i], null, null, null, null, null,
+                SystemStates.None, join.Across.At));
         }
     }
 }

@@ -6,7 +6,10 @@ namespace WireSketch.Topology;
 /// <summary>Finds which terminals are one node.</summary>
 internal static class NetFinder
 {
-    public static (ImmutableArray<Net> All, ImmutableArray<Net> Of) Find(IReadOnlyList<Terminal> terminals, IReadOnlyList<Conductor> conductors, ImmutableArray<InternalConnection> links)
+    public static (ImmutableArray<Net> All, ImmutableArray<Net> Of) Find(
+        IReadOnlyList<Terminal> terminals,
+        IReadOnlyList<Conductor> conductors,
+        ImmutableArray<InternalConnection> links)
     {
         var joined = new UnionFind(terminals.Count);
         foreach (var c in conductors)
@@ -26,7 +29,10 @@ internal static class NetFinder
             names[joined.Root(c.From.Index)] ??= c.Id;
         }
 
-        var members = terminals.GroupBy(t => joined.Root(t.Index)).OrderBy(g => g.Key).Select(g => (Root: g.Key, Net: new Net(names[g.Key] ?? terminals[g.Key].Id, [.. g]))).ToArray();
+        var members = terminals.GroupBy(t => joined.Root(t.Index))
+            .OrderBy(g => g.Key)
+            .Select(g => (Root: g.Key, Net: new Net(names[g.Key] ?? terminals[g.Key].Id, [.. g])))
+            .ToArray();
         var of = new Net[terminals.Count];
         foreach (var (_, net) in members)
         {
@@ -67,7 +73,9 @@ internal static class NetFinder
             var net = run.Conductors.Select(c => netOf[c.From.Index]).FirstOrDefault();
             if (net is not null)
             {
-                kinds[run.Id] = known.TryGetValue(net.Id, out var kind) ? kind : net.Terminals.Any(t => t.Role == TerminalRole.Ground) ? RunKind.Ground : RunKind.Supply;
+                kinds[run.Id] = known.TryGetValue(net.Id, out var kind) ? kind
+                    : net.Terminals.Any(t => t.Role == TerminalRole.Ground) ? RunKind.Ground
+                    : RunKind.Supply;
             }
         }
 

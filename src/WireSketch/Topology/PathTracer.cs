@@ -5,7 +5,11 @@ namespace WireSketch.Topology;
 
 /// <summary>Walks the graph of terminals: what a source can feed, how current comes to a load and how it goes back.</summary>
 internal sealed class PathTracer(
-    ImmutableArray<Gear> gear, ImmutableArray<SourceTerminals> sources, TerminalTable table, ImmutableArray<ImmutableArray<Conductor>> conductorsAt, ImmutableArray<ImmutableArray<InternalConnection>> linksAt)
+    ImmutableArray<Gear> gear,
+    ImmutableArray<SourceTerminals> sources,
+    TerminalTable table,
+    ImmutableArray<ImmutableArray<Conductor>> conductorsAt,
+    ImmutableArray<ImmutableArray<InternalConnection>> linksAt)
 {
     private readonly int count = table.All.Count;
     private readonly ShortestPaths toSources =
@@ -15,11 +19,17 @@ internal sealed class PathTracer(
         new(table.All.Where(TerminalRoles.TakesBack), table.Body, Pass.AlongDiodes, conductorsAt, linksAt, turned: false);
 
     private readonly TerminalGraph graph = new(t => conductorsAt[t.Index], t => linksAt[t.Index]);
-    private readonly ILookup<string, Terminal> groundsInside = table.All.Where(t => t.Gear is not null && TerminalRoles.IsGroundInside(t)).ToLookup(t => t.Gear!.Id, StringComparer.Ordinal);
+    private readonly ILookup<string, Terminal> groundsInside = table.All.Where(t => t.Gear is not null && TerminalRoles.IsGroundInside(t))
+        .ToLookup(t => t.Gear!.Id, StringComparer.Ordinal);
 
-    /// <summary>What each battery, wired alternator and other source can feed. The way with the fewest fuses counts, then the shortest.</summary>
+    /// <summary>
+    /// What each battery, wired alternator and other source can feed. The way with the fewest fuses counts, then the shortest.
+    /// </summary>
     public ImmutableArray<SupplyTree> Feeds() =>
-        [.. sources.Where(s => s.HasPoles && (s.Source is not AlternatorSource || !conductorsAt[s.Plus.Index].IsEmpty)).Select(s => Trace(s.Plus))];
+        [
+            .. sources.Where(s => s.HasPoles && (s.Source is not AlternatorSource || !conductorsAt[s.Plus.Index].IsEmpty))
+                .Select(s => Trace(s.Plus))
+        ];
 
     public ImmutableArray<LoadPath> Loads() =>
         [.. gear.SelectMany(g => g.PowerInputs.Select(p => (Gear: g, Input: p, Plus: table.Of(g, p.Plus), Minus: table.Of(g, p.Minus))))
@@ -108,11 +118,16 @@ internal sealed class PathTracer(
 
     /// <summary>The fewest steps back where signal shields count too: for what nothing else leads back from.</summary>
     private ImmutableArray<PathStep> ThroughShields(Terminal minus) =>
-        graph.From(minus).Over(Follow.All, Pass.AlongDiodes).EndingAt(t => t.Index == table.Body.Index).Sharing(GroundsInside).PathTo(TerminalRoles.TakesBack) is var (_, steps)
+        graph.From(minus)
+            .Over(Follow.All, Pass.AlongDiodes)
+            .EndingAt(t => t.Index == table.Body.Index)
+            .Sharing(GroundsInside)
+            .PathTo(TerminalRoles.TakesBack) is var (_, steps)
             ? [.. steps.Select(s => new PathStep(s.Conductor, s.Link, s.From, s.To))]
             : [];
 
-    private IEnumerable<Terminal> GroundsInside(Terminal here) => here.Gear is { } device && TerminalRoles.IsGroundInside(here) ? groundsInside[device.Id] : [];
+    private IEnumerable<Terminal> GroundsInside(Terminal here) =>
+        here.Gear is { } device && TerminalRoles.IsGroundInside(here) ? groundsInside[device.Id] : [];
 
     /// <summary>A way from the source: its fuses and breakers, and the last conductor on it.</summary>
     private sealed record TracedPath(ImmutableArray<InternalConnection> Protections, ProtectedConductor? Last);

@@ -107,8 +107,10 @@ internal sealed class ShortestPaths
     /// <summary>Steps from a terminal to such as lie nearer to an end; shared by all paths that lead there.</summary>
     private ImmutableArray<PathStep> Nearer(Terminal here) => nearer[here.Index] ??=
     [
-        .. conductorsAt[here.Index].Where(c => far[c.Other(here).Index] == far[here.Index] - 1).Select(c => Step(c, null, here, c.Other(here))),
-        .. connectionsAt[here.Index].Where(l => passes(l, here) && far[l.Other(here).Index] == far[here.Index] - 1).Select(l => Step(null, l, here, l.Other(here))),
+        .. conductorsAt[here.Index].Where(c => far[c.Other(here).Index] == far[here.Index] - 1)
+            .Select(c => Step(c, null, here, c.Other(here))),
+        .. connectionsAt[here.Index].Where(l => passes(l, here) && far[l.Other(here).Index] == far[here.Index] - 1)
+            .Select(l => Step(null, l, here, l.Other(here))),
     ];
 
     private PathStep Step(Conductor? conductor, InternalConnection? connection, Terminal from, Terminal to) =>

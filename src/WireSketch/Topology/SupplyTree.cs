@@ -32,7 +32,9 @@ public sealed class SupplyTree
     /// <summary>A conductor as seen from this source; null if it cannot feed it.</summary>
     public ProtectedConductor? Of(Conductor conductor) => byConductor.GetValueOrDefault(conductor.Index);
 
-    /// <summary>The first conductor behind a fuse or breaker: what stands ahead of the device is the same for all behind it. Null if it has none.</summary>
+    /// <summary>
+    /// The first conductor behind a fuse or breaker: what stands ahead of the device is the same for all behind it. Null if it has none.
+    /// </summary>
     public ProtectedConductor? FirstBehind(InternalConnection device) => behind.GetValueOrDefault(device.Index).First;
 
     /// <summary>How many conductors lie behind a fuse or breaker.</summary>
@@ -58,7 +60,9 @@ public sealed class ProtectedConductor(
     /// <summary>Length of wire from the source to the near end.</summary>
     public Meters Distance => distance;
 
-    /// <summary>Fuses and breakers between source and conductor, nearest to the source first. Empty: nothing protects it against this source.</summary>
+    /// <summary>
+    /// Fuses and breakers between source and conductor, nearest to the source first. Empty: nothing protects it against this source.
+    /// </summary>
     public ImmutableArray<InternalConnection> Protections => protections;
 
     /// <summary>The conductor before it on the way from the source; null for the first.</summary>

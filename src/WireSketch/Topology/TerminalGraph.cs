@@ -3,7 +3,9 @@ using WireSketch.Language;
 
 namespace WireSketch.Topology;
 
-/// <summary>A step of a walk: by a conductor, by a way through a device, or, where it has neither, by metal that terminals of a device share.</summary>
+/// <summary>
+/// A step of a walk: by a conductor, by a way through a device, or, where it has neither, by metal that terminals of a device share.
+/// </summary>
 /// <param name="From">Where it leaves.</param>
 /// <param name="To">Where it arrives.</param>
 /// <param name="Conductor">The conductor, if it is one.</param>
@@ -16,13 +18,17 @@ internal delegate bool Passes(InternalConnection connection, Terminal from);
 /// <summary>The graph of terminals: what lands on each, and the one walk over it.</summary>
 /// <param name="conductorsAt">Conductors on a terminal.</param>
 /// <param name="connectionsAt">Internal connections of a terminal.</param>
-internal sealed class TerminalGraph(Func<Terminal, IEnumerable<Conductor>> conductorsAt, Func<Terminal, IEnumerable<InternalConnection>> connectionsAt)
+internal sealed class TerminalGraph(
+    Func<Terminal, IEnumerable<Conductor>> conductorsAt,
+    Func<Terminal, IEnumerable<InternalConnection>> connectionsAt)
 {
     /// <summary>The graph of a few conductors and connections alone.</summary>
     public static TerminalGraph Of(IEnumerable<Conductor> conductors, IEnumerable<InternalConnection> connections)
     {
-        var wires = conductors.SelectMany(c => new[] { (At: c.From.Index, Item: c), (At: c.To.Index, Item: c) }).ToLookup(x => x.At, x => x.Item);
-        var ways = connections.SelectMany(c => new[] { (At: c.A.Index, Item: c), (At: c.B.Index, Item: c) }).ToLookup(x => x.At, x => x.Item);
+        var wires = conductors.SelectMany(c => new[] { (At: c.From.Index, Item: c), (At: c.To.Index, Item: c) })
+            .ToLookup(x => x.At, x => x.Item);
+        var ways = connections.SelectMany(c => new[] { (At: c.A.Index, Item: c), (At: c.B.Index, Item: c) })
+            .ToLookup(x => x.At, x => x.Item);
         return new(t => wires[t.Index], t => ways[t.Index]);
     }
 
@@ -158,7 +164,8 @@ internal static class Pass
     public static bool None(InternalConnection c, Terminal from) => false;
 
     /// <summary>All but the vehicle's own metal: neither the chassis nor a factory lead.</summary>
-    public static bool WithoutVehicle(InternalConnection c, Terminal from) => c.Kind is not (ConnectionKind.Chassis or ConnectionKind.FactoryLead);
+    public static bool WithoutVehicle(InternalConnection c, Terminal from) =>
+        c.Kind is not (ConnectionKind.Chassis or ConnectionKind.FactoryLead);
 
     /// <summary>All but the chassis.</summary>
     public static bool WithoutChassis(InternalConnection c, Terminal from) => c.Kind != ConnectionKind.Chassis;

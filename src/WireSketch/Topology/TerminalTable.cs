@@ -8,7 +8,8 @@ namespace WireSketch.Topology;
 
 /// <summary>Every single-conductor terminal of every device, and what the names that people write stand for.</summary>
 /// <param name="unread">Ids that are written but could not be understood: nothing more is said of what names them.</param>
-/// <param name="doubtful">Ids of devices of which not all terminals may be known: a terminal that they seem to lack is not reported.</param>
+/// <param name="doubtful">Ids of devices of which not all terminals may be known: a terminal that they seem to lack is not
+/// reported.</param>
 /// <param name="broken">Part of the file could not be read: a device that is not here may stand there.</param>
 internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHashSet<string> doubtful, bool broken)
 {
@@ -90,10 +91,16 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
         return end;
     }
 
-    /// <summary>Reports the name of a place that was measured if it is neither a terminal, a pair or group of them, nor a device or a run.</summary>
+    /// <summary>
+    /// Reports the name of a place that was measured if it is neither a terminal, a pair or group of them, nor a device or a run.
+    /// </summary>
     public void FindMeasured(Written<string> name, IReadOnlyCollection<string> runs, ICollection<Finding> findings)
     {
-        if (broken || runs.Contains(name.Value) || gear.ContainsKey(name.Value) || unread.Contains(name.Value) || byId.ContainsKey(name.Value))
+        if (broken
+            || runs.Contains(name.Value)
+            || gear.ContainsKey(name.Value)
+            || unread.Contains(name.Value)
+            || byId.ContainsKey(name.Value))
         {
             return;
         }
@@ -104,7 +111,8 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
         }
         else
         {
-            findings.Add(References.Finding(name.Value, name.At, "device or run", gear.Keys.Concat(runs), "name a terminal, a run or a device"));
+            findings.Add(References.Finding(
+                name.Value, name.At, "device or run", gear.Keys.Concat(runs), "name a terminal, a run or a device"));
         }
     }
 
@@ -154,7 +162,9 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
 
         if (device.Aliases.FirstOrDefault(a => a.Name == rest) is { } alias)
         {
-            return alias.Side == ' ' ? End(device, alias.Terminal, name.At) : Side(byId[$"{Name(device, alias.Terminal)}.{alias.Side}"], name.At);
+            return alias.Side == ' '
+                ? End(device, alias.Terminal, name.At)
+                : Side(byId[$"{Name(device, alias.Terminal)}.{alias.Side}"], name.At);
         }
 
         return byId.TryGetValue($"{device.Id}.{rest}", out var terminal) ? Side(terminal, name.At) : null;
@@ -170,12 +180,21 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
 
     private static void Refuse(Gear device, string rest, Written<string> name, ICollection<Finding> findings)
     {
-        var names = device.Terminals.Concat(device.Terminals.SelectMany(s => s.Members)).Select(s => s.Name).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal).ToArray();
+        var names = device.Terminals.Concat(device.Terminals.SelectMany(s => s.Members))
+            .Select(s => s.Name)
+            .Where(n => n.Length > 0)
+            .Distinct(StringComparer.Ordinal)
+            .ToArray();
         if (rest == "remote" && names.Contains("remote-in") && names.Contains("remote-out"))
         {
-            findings.Add(new("spec/reference", Severity.Error, $"{device.Id} has two remote terminals, remote-in and remote-out: \"remote\" alone does not say which", name.At)
+            findings.Add(new(
+                "spec/reference",
+                Severity.Error,
+                $"{device.Id} has two remote terminals, remote-in and remote-out: \"remote\" alone does not say which",
+                name.At)
             {
-                Help = $"write {device.Id}.remote-in for the wire that wakes it, {device.Id}.remote-out for the wire by which it wakes others",
+                Help = $"write {device.Id}.remote-in for the wire that wakes it, {device.Id}.remote-out for the wire by which it wakes "
+                    + "others",
                 Subjects = [device.Id],
             });
             return;
@@ -187,7 +206,9 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
             ? $"\"{name.Value}\" does not say which terminal of the {device.Kind} is meant"
             : $"the {device.Kind} {device.Id} has no terminal \"{rest}\"", name.At)
         {
-            Help = names.Length == 0 ? $"{device.Id} has no terminals yet" : near is null ? $"its terminals are {list}" : $"did you mean {device.Id}.{near}? its terminals are {list}",
+            Help = names.Length == 0 ? $"{device.Id} has no terminals yet"
+                : near is null ? $"its terminals are {list}"
+                : $"did you mean {device.Id}.{near}? its terminals are {list}",
             Subjects = [device.Id],
             Fixes = near is null ? [] : [new($"write {device.Id}.{near}", [new(name.At, $"{device.Id}.{near}")])],
         });

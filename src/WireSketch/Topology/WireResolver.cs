@@ -15,7 +15,11 @@ internal static class WireResolver
 
     private static readonly WireSize Thinnest = Assume.Size.Value;
 
-    public static WireProperties Resolve(Run run, IReadOnlyDictionary<string, WireType> types, SizeChoices choices, ICollection<Finding> findings)
+    public static WireProperties Resolve(
+        Run run,
+        IReadOnlyDictionary<string, WireType> types,
+        SizeChoices choices,
+        ICollection<Finding> findings)
     {
         if (run.Wire is not { } choice)
         {
@@ -41,7 +45,12 @@ internal static class WireResolver
             if (types.TryGetValue(id, out var type))
             {
                 var size = type.Size?.Value ?? Thinnest;
-                return new(size, type.Size?.Words ?? size.ToString(), type.Material, type.Strands?.Value ?? Stranding.Fine, type.Insulation?.Value ?? AssumedInsulation,
+                return new(
+                    size,
+                    type.Size?.Words ?? size.ToString(),
+                    type.Material,
+                    type.Strands?.Value ?? Stranding.Fine,
+                    type.Insulation?.Value ?? AssumedInsulation,
                     type.Insulation is null, type.Colors, choice.Conductors, false, type, false);
             }
 
@@ -52,10 +61,18 @@ internal static class WireResolver
         if (choice.Auto)
         {
             var chosen = choices.Wires.TryGetValue(run.Id, out var size) ? size : Thinnest;
-            return Plain(chosen, chosen.ToString(), choice.Colors) with { IsAuto = true, Material = choice.Material, Insulation = choice.Insulation ?? AssumedInsulation, InsulationIsAssumed = choice.Insulation is null };
+            return Plain(chosen, chosen.ToString(), choice.Colors) with
+            {
+                IsAuto = true,
+                Material = choice.Material,
+                Insulation = choice.Insulation ?? AssumedInsulation,
+                InsulationIsAssumed = choice.Insulation is null
+            };
         }
 
-        return new(choice.Size ?? Thinnest, choice.SizeWords ?? "?", choice.Material, Stranding.Fine, choice.Insulation ?? AssumedInsulation, choice.Insulation is null,
+        return new(
+            choice.Size ?? Thinnest, choice.SizeWords ?? "?", choice.Material, Stranding.Fine, choice.Insulation ?? AssumedInsulation,
+            choice.Insulation is null,
             choice.Colors, choice.Conductors, false, null, false);
     }
 

@@ -58,7 +58,9 @@ public sealed class WiredRun
     /// <summary>Length of one conductor, without slack; null if neither a length nor a path gives it.</summary>
     public required Meters? Length { get; init; }
 
-    /// <summary>The paths that it follows, in order: as written, else the shortest way between its ends where it has no length either.</summary>
+    /// <summary>
+    /// The paths that it follows, in order: as written, else the shortest way between its ends where it has no length either.
+    /// </summary>
     public required ImmutableArray<RoutedPath> Route { get; init; }
 
     /// <summary>The length, or what is taken for it where a resistance or an amount is wanted.</summary>

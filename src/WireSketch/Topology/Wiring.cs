@@ -19,10 +19,14 @@ public sealed record Wiring
     /// <summary>Sizes that were chosen where the spec says <c>auto</c>.</summary>
     public required SizeChoices Choices { get; init; }
 
-    /// <summary>The spec's gear in its order, then the holders of inline fuses and breakers, named <c>P1.fuse</c> or <c>P1.breaker</c>.</summary>
+    /// <summary>
+    /// The spec's gear in its order, then the holders of inline fuses and breakers, named <c>P1.fuse</c> or <c>P1.breaker</c>.
+    /// </summary>
     public required ImmutableArray<Gear> Gear { get; init; }
 
-    /// <summary>Every single-conductor terminal of every device. The first is the vehicle's body, which is the reference for all volts.</summary>
+    /// <summary>
+    /// Every single-conductor terminal of every device. The first is the vehicle's body, which is the reference for all volts.
+    /// </summary>
     public required ImmutableArray<Terminal> Terminals { get; init; }
 
     public required ImmutableArray<WiredRun> Runs { get; init; }
@@ -85,7 +89,8 @@ public sealed record Wiring
     internal TerminalGraph Graph => new(t => ConductorsAt[t.Index], t => LinksAt[t.Index]);
 
     /// <summary>A device's terminal by its own name, or null if the device has none of that name.</summary>
-    public Terminal? TerminalOf(Gear gear, string name) => TerminalsById.GetValueOrDefault(name.Length == 0 ? gear.Id : $"{gear.Id}.{name}");
+    public Terminal? TerminalOf(Gear gear, string name) =>
+        TerminalsById.GetValueOrDefault(name.Length == 0 ? gear.Id : $"{gear.Id}.{name}");
 
     /// <summary>All terminals of a device.</summary>
     public ImmutableArray<Terminal> TerminalsOf(Gear gear) => TerminalsByGear.GetValueOrDefault(gear.Id, []);
@@ -165,7 +170,8 @@ public sealed record RoutedPath(VehiclePath Path, Text.SourceSpan At)
 /// <param name="Type">The wire type it is of, if one was named.</param>
 /// <param name="IsAuto">The compiler chose the size.</param>
 public sealed record WireProperties(
-    WireSize Size, string SizeWords, ConductorMaterial Material, Stranding Strands, Celsius Insulation, bool InsulationIsAssumed, ImmutableArray<string> Colors, int Cores,
+    WireSize Size, string SizeWords, ConductorMaterial Material, Stranding Strands, Celsius Insulation, bool InsulationIsAssumed,
+    ImmutableArray<string> Colors, int Cores,
     bool IsLinePair, WireType? Type, bool IsAuto)
 {
     /// <summary>Resistance of each of its connections.</summary>
@@ -196,9 +202,11 @@ public sealed record PathStep(Conductor? Conductor, InternalConnection? Link, Te
 /// <param name="Return">Steps from the device to the body or to a source's negative; empty if there is no way back.</param>
 /// <param name="HasReturn">Whether there is a way back.</param>
 /// <param name="IsTakenAsWired">In the vehicle before, and no run says otherwise: supply and return are taken for granted.</param>
-/// <param name="ReturnsThroughShield">The only way back runs through the shield of a signal cable; <paramref name="Return"/> shows it.</param>
+/// <param name="ReturnsThroughShield">The only way back runs through the shield of a signal cable; <paramref name="Return"/> shows
+/// it.</param>
 public sealed record LoadPath(
-    Gear Gear, Terminal Plus, Terminal Minus, Terminal? Source, ImmutableArray<PathStep> Supply, ImmutableArray<PathStep> Return, bool HasReturn, bool IsTakenAsWired,
+    Gear Gear, Terminal Plus, Terminal Minus, Terminal? Source, ImmutableArray<PathStep> Supply, ImmutableArray<PathStep> Return,
+    bool HasReturn, bool IsTakenAsWired,
     bool ReturnsThroughShield)
 {
     /// <summary>What it takes there.</summary>
@@ -211,7 +219,9 @@ public sealed record LoadPath(
 /// <param name="Reasons">By run, in words: what decided the size of its wire.</param>
 /// <param name="FuseReasons">By run, in words: what decided the rating of its fuse.</param>
 public sealed record SizeChoices(
-    ImmutableSortedDictionary<string, WireSize> Wires, ImmutableSortedDictionary<string, Amps> Fuses, ImmutableSortedDictionary<string, string> Reasons,
+    ImmutableSortedDictionary<string, WireSize> Wires,
+    ImmutableSortedDictionary<string, Amps> Fuses,
+    ImmutableSortedDictionary<string, string> Reasons,
     ImmutableSortedDictionary<string, string> FuseReasons)
 {
     public static SizeChoices None { get; } = new(Empty<WireSize>(), Empty<Amps>(), Empty<string>(), Empty<string>());

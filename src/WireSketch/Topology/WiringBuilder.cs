@@ -10,13 +10,20 @@ namespace WireSketch.Topology;
 internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
 {
     private readonly List<Finding> findings = [];
-    private readonly TerminalTable table = new(spec.Unread.ToImmutableHashSet(StringComparer.Ordinal), spec.Doubtful.ToImmutableHashSet(StringComparer.Ordinal), spec.Broken || IsBare(spec));
+    private readonly TerminalTable table = new(
+        spec.Unread.ToImmutableHashSet(StringComparer.Ordinal),
+        spec.Doubtful.ToImmutableHashSet(StringComparer.Ordinal),
+        spec.Broken || IsBare(spec));
 
     public Outcome<Wiring> Build()
     {
         if (IsBare(spec))
         {
-            findings.Add(new("spec/missing", Severity.Error, "there are runs, and no gear that they could join", spec.Runs[0].Name.At) { Help = "put every device under gear:, by an id of its own" });
+            findings.Add(new(
+                "spec/missing",
+                Severity.Error,
+                "there are runs, and no gear that they could join",
+                spec.Runs[0].Name.At) { Help = "put every device under gear:, by an id of its own" });
         }
 
         foreach (var device in spec.Gear)
@@ -29,7 +36,9 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
         Measured();
         ImmutableArray<Gear> gear = [.. spec.Gear, .. wirer.Holders];
         var wired = wirer.Conductors.SelectMany(c => new[] { c.From.Index, c.To.Index }).ToHashSet();
-        ImmutableArray<InternalConnection> links = [.. new ConnectionBuilder(table, runs, t => wired.Contains(t.Index)).Make(gear, findings)];
+        ImmutableArray<InternalConnection> links = [
+            .. new ConnectionBuilder(table, runs, t => wired.Contains(t.Index)).Make(gear, findings)
+        ];
         var nets = NetFinder.Find(table.All, wirer.Conductors, links);
         var kinds = NetFinder.Kinds(runs, nets.Of);
         ImmutableArray<Conductor> conductors = [.. wirer.Conductors.Select(c => c.Changed(c.To, kinds[c.RunId]))];
@@ -37,7 +46,10 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
         var conductorsAt = At(conductors, c => (c.From, c.To));
         var linksAt = At(links, l => (l.A, l.B));
         ImmutableArray<SourceTerminals> sources =
-            [.. gear.SelectMany(g => g.Sources.Select(s => new SourceTerminals(g, s, table.Of(g, s.Plus), s.Minus is { } minus ? table.Of(g, minus) : null)))];
+            [
+                .. gear.SelectMany(g =>
+                    g.Sources.Select(s => new SourceTerminals(g, s, table.Of(g, s.Plus), s.Minus is { } minus ? table.Of(g, minus) : null)))
+            ];
         var tracer = new PathTracer(gear, sources, table, conductorsAt, linksAt);
         return new(new Wiring
         {
@@ -55,7 +67,9 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
             Feeds = tracer.Feeds(),
             Loads = tracer.Loads(),
             TerminalsById = table.ById.ToFrozenDictionary(StringComparer.Ordinal),
-            TerminalsByGear = table.All.Where(t => t.Gear is not null).GroupBy(t => t.Gear!.Id, StringComparer.Ordinal).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray(), StringComparer.Ordinal),
+            TerminalsByGear = table.All.Where(t => t.Gear is not null)
+                .GroupBy(t => t.Gear!.Id, StringComparer.Ordinal)
+                .ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray(), StringComparer.Ordinal),
             GearById = gear.DistinctBy(g => g.Id).ToFrozenDictionary(g => g.Id, StringComparer.Ordinal),
             RunsById = runs.DistinctBy(r => r.Id).ToFrozenDictionary(r => r.Id, StringComparer.Ordinal),
             ConductorsAt = conductorsAt,
@@ -69,7 +83,9 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
     private void Measured()
     {
         var runs = spec.Runs.Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
-        foreach (var at in spec.Readings.SelectMany(r => new[] { r.At, r.Against }).Concat(spec.Responses.Select(r => r.At)).OfType<Written<string>>())
+        foreach (var at in spec.Readings.SelectMany(r => new[] { r.At, r.Against })
+            .Concat(spec.Responses.Select(r => r.At))
+            .OfType<Written<string>>())
         {
             table.FindMeasured(at, runs, findings);
         }

@@ -36,7 +36,8 @@ public sealed class CheckTests
     public async Task An_accepted_error_does_not_count_in_the_exit_code_and_a_graver_one_does(string severity, int code)
     {
         var accepted = $"accept:\n  - {{ rule: load/coil-open, at: sub, {severity}because: bench test }}\n" + OpenCoil;
-        using var shop = new Shop().With("a.wsk.yaml", "wiresketch: 1\njob: { title: Demo, customer: Demo }\n" + accepted).With("b.wsk.yaml", "wiresketch: 1\njob: { customer: Demo }\n" + OpenCoil);
+        using var shop = new Shop().With("a.wsk.yaml", "wiresketch: 1\njob: { title: Demo, customer: Demo }\n" + accepted)
+            .With("b.wsk.yaml", "wiresketch: 1\njob: { customer: Demo }\n" + OpenCoil);
         Assert.Equal(code, (await shop.Type("check", "a.wsk.yaml")).Code);
         Assert.Equal(1, (await shop.Type("check", "b.wsk.yaml")).Code);
     }

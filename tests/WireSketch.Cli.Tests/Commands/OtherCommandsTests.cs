@@ -44,7 +44,10 @@ public sealed class OtherCommandsTests
     public async Task A_former_id_is_explained_under_the_one_of_today()
     {
         using var shop = new Shop();
-        Assert.StartsWith("supply/starved is called supply/insufficient now.\n\nsupply/insufficient (error)\n", (await shop.Type("explain", "supply/starved")).Output, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "supply/starved is called supply/insufficient now.\n\nsupply/insufficient (error)\n",
+            (await shop.Type("explain", "supply/starved")).Output,
+            StringComparison.Ordinal);
     }
 
     [Fact]

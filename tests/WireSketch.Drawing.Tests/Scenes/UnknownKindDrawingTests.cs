@@ -21,7 +21,8 @@ public sealed class UnknownKindDrawingTests
 
         var rack = set.Scenes.SelectMany(s => Drawn.Groups(s, "data-gear")).Where(g => g.Value == "rack").ToArray();
         Assert.NotEmpty(rack);
-        var text = string.Join(' ', rack.SelectMany(g => g.Group.Shapes.OfType<TextShape>()).Select(t => t.Words)).Replace(DeviceLabels.Unbroken, ' ');
+        var text = string.Join(' ', rack.SelectMany(g => g.Group.Shapes.OfType<TextShape>()).Select(t => t.Words))
+            .Replace(DeviceLabels.Unbroken, ' ');
         Assert.Contains(words, text, StringComparison.Ordinal);
     }
 
@@ -30,7 +31,9 @@ public sealed class UnknownKindDrawingTests
     {
         var wiring = WiringResolver.Resolve(ShopCharger.System(), SizeChoices.None).Value;
         var (supply, ground) = (wiring.RunsById["P1"].From[0], wiring.RunsById["G2"].From[0]);
-        Assert.Equal((PortSide.Right, PortSide.Bottom), (TerminalLabels.Side(supply, partnerIsBehind: false), TerminalLabels.Side(ground, partnerIsBehind: false)));
+        Assert.Equal(
+            (PortSide.Right, PortSide.Bottom),
+            (TerminalLabels.Side(supply, partnerIsBehind: false), TerminalLabels.Side(ground, partnerIsBehind: false)));
         Assert.Equal(4, Clusters.Weight(wiring.GearById["rack"]));
     }
 }

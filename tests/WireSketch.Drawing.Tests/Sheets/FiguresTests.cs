@@ -31,7 +31,10 @@ public sealed class FiguresTests
         var to = state.Volts[shared.To[0].Nodes[0].Index]!.Value.Value;
         var lost = shared.From.SelectMany(e => e.Nodes).Max(n => Math.Abs(state.Volts[n.Index]!.Value.Value - to));
         Assert.InRange(lost, 0.0005, 0.5);
-        Assert.EndsWith($"drop {Quantities.Quantity.Print(new Quantities.Volts(lost), 2)}", new Figures(install.Answers, SystemState.FullOutput).Run(shared, brief: false), StringComparison.Ordinal);
+        Assert.EndsWith(
+            $"drop {Quantities.Quantity.Print(new Quantities.Volts(lost), 2)}",
+            new Figures(install.Answers, SystemState.FullOutput).Run(shared, brief: false),
+            StringComparison.Ordinal);
     }
 
     [Fact]

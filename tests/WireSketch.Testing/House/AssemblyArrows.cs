@@ -24,7 +24,8 @@ public sealed record TypeName(string Namespace, string Name)
 /// </summary>
 public sealed class AssemblyArrows
 {
-    private static readonly ImmutableDictionary<int, OpCode> OpCodesByValue = typeof(OpCodes).GetFields(BindingFlags.Public | BindingFlags.Static)
+    private static readonly ImmutableDictionary<int, OpCode> OpCodesByValue = typeof(OpCodes).GetFields(
+        BindingFlags.Public | BindingFlags.Static)
         .Select(f => (OpCode)f.GetValue(null)!).ToImmutableDictionary(o => (int)(ushort)o.Value);
 
     private readonly HashSet<TypeUse> arrows = [];
@@ -71,7 +72,8 @@ public sealed class AssemblyArrows
         return false;
     }
 
-    private sealed class AssemblyReader(PEReader portable, HashSet<TypeUse> arrows, HashSet<TypeUse> tests, Dictionary<TypeName, TypeName?> bases)
+    private sealed class AssemblyReader(
+        PEReader portable, HashSet<TypeUse> arrows, HashSet<TypeUse> tests, Dictionary<TypeName, TypeName?> bases)
     {
         private readonly MetadataReader metadata = portable.GetMetadataReader();
 
@@ -132,7 +134,8 @@ public sealed class AssemblyArrows
                     case OperandType.InlineType or OperandType.InlineMethod or OperandType.InlineField or OperandType.InlineTok:
                         var token = MetadataTokens.EntityHandle(il.ReadInt32());
                         used.See(token);
-                        if ((code == OpCodes.Isinst || code == OpCodes.Castclass) && token.Kind is HandleKind.TypeDefinition or HandleKind.TypeReference)
+                        if ((code == OpCodes.Isinst || code == OpCodes.Castclass)
+                            && token.Kind is HandleKind.TypeDefinition or HandleKind.TypeReference)
                         {
                             Add(tests, own, NameOf(token));
                         }
@@ -180,14 +183,17 @@ public sealed class AssemblyArrows
         public TypeName NameOf(TypeDefinitionHandle handle)
         {
             var type = metadata.GetTypeDefinition(handle);
-            return type.GetDeclaringType() is { IsNil: false } outer ? NameOf(outer) : new(metadata.GetString(type.Namespace), metadata.GetString(type.Name));
+            return type.GetDeclaringType() is { IsNil: false } outer
+                ? NameOf(outer)
+                : new(metadata.GetString(type.Namespace), metadata.GetString(type.Name));
         }
 
         public TypeName NameOf(TypeReferenceHandle handle)
         {
             var type = metadata.GetTypeReference(handle);
             return type.ResolutionScope.Kind == HandleKind.TypeReference
-                ? NameOf((TypeReferenceHandle)type.ResolutionScope) : new(metadata.GetString(type.Namespace), metadata.GetString(type.Name));
+                ? NameOf((TypeReferenceHandle)type.ResolutionScope)
+                : new(metadata.GetString(type.Namespace), metadata.GetString(type.Name));
         }
 
         /// <summary>Tells of every type that signatures and tokens name.</summary>
@@ -226,7 +232,9 @@ public sealed class AssemblyArrows
 
             public object? GetTypeFromReference(MetadataReader metadata, TypeReferenceHandle handle, byte rawTypeKind) => Seen(handle);
 
-            public object? GetTypeFromSpecification(MetadataReader metadata, object? genericContext, TypeSpecificationHandle handle, byte rawTypeKind) => Seen(handle);
+            public object? GetTypeFromSpecification(
+                MetadataReader metadata, object? genericContext, TypeSpecificationHandle handle, byte rawTypeKind) =>
+                Seen(handle);
 
             public object? GetArrayType(object? elementType, ArrayShape shape) => null;
 

@@ -9,7 +9,9 @@ using WireSketch.Topology;
 
 namespace WireSketch.Testing.Mistakes;
 
-/// <summary>A shipped spec as text, as a tree with the places of its keys, and as the install it means: for making mistakes at the right places.</summary>
+/// <summary>
+/// A shipped spec as text, as a tree with the places of its keys, and as the install it means: for making mistakes at the right places.
+/// </summary>
 public sealed class GoodSpec
 {
     private readonly MapNode gear;
@@ -90,7 +92,8 @@ public sealed class GoodSpec
     public Edit DropGear(Gear device) => Drop(gear, device.Id);
 
     /// <summary>Adds a run before all others.</summary>
-    public Edit AddRun(string facts) => new(new(File, runs.Entries[0].Key.At.Start, 0), $"X1: {{ {facts} }}{NewLine(runs.Entries[0].Key.At)}");
+    public Edit AddRun(string facts) =>
+        new(new(File, runs.Entries[0].Key.At.Start, 0), $"X1: {{ {facts} }}{NewLine(runs.Entries[0].Key.At)}");
 
     /// <summary>Writes something else at one end of a run.</summary>
     public Edit Retarget(WiredRun run, string end, string words) => Put(Of(run), end, words);
@@ -106,10 +109,12 @@ public sealed class GoodSpec
         select new Edit(scalar.At, name.To);
 
     /// <summary>The least current that a conductor of the run may carry.</summary>
-    public double AmpacityOf(WiredRun run) => run.Conductors.Select(c => Install.Answers.Conductors[c.Index].Ampacity?.Value ?? double.NaN).Min();
+    public double AmpacityOf(WiredRun run) =>
+        run.Conductors.Select(c => Install.Answers.Conductors[c.Index].Ampacity?.Value ?? double.NaN).Min();
 
     /// <summary>The largest current in the run at full output.</summary>
-    public double AmpsIn(WiredRun run) => run.Conductors.Select(c => Math.Abs(Install.Answers.State(SystemState.FullOutput).Amps[c.Index].Value)).DefaultIfEmpty(0).Max();
+    public double AmpsIn(WiredRun run) =>
+        run.Conductors.Select(c => Math.Abs(Install.Answers.State(SystemState.FullOutput).Amps[c.Index].Value)).DefaultIfEmpty(0).Max();
 
     /// <summary>The last fuse or breaker before a run, by the largest rating of all sources' ways; nothing if one has none.</summary>
     public double RatingBefore(WiredRun run) =>
@@ -123,7 +128,12 @@ public sealed class GoodSpec
         (from feed in Wiring.Feeds
          from fed in feed.Conductors
          where fed.Conductor.RunId == run.Id
-         select fed.Protections.Where(p => p.Id.Split('.')[0] != but).Select(p => p.Rating?.Value ?? double.PositiveInfinity).DefaultIfEmpty(double.PositiveInfinity).Min()).DefaultIfEmpty(double.NaN).Max();
+         select fed.Protections.Where(p => p.Id.Split('.')[0] != but)
+             .Select(p => p.Rating?.Value ?? double.PositiveInfinity)
+             .DefaultIfEmpty(double.PositiveInfinity)
+             .Min())
+            .DefaultIfEmpty(double.NaN)
+            .Max();
 
     /// <summary>A place to connect to the body, or to what leads there.</summary>
     public string? Ground => Gear.FirstOrDefault(g => g.Kind == "chassis point")?.Id;

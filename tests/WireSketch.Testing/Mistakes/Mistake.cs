@@ -5,7 +5,8 @@ namespace WireSketch.Testing.Mistakes;
 
 /// <summary>One kind of mistake that people make in specs, and what must be said of it.</summary>
 /// <param name="Name">What was done.</param>
-/// <param name="IsError">Unsafe or cannot work: every single one must be found as an error. Otherwise it is only likely trouble, and a rate is kept.</param>
+/// <param name="IsError">Unsafe or cannot work: every single one must be found as an error. Otherwise it is only likely trouble, and a
+/// rate is kept.</param>
 /// <param name="Rules">Ids of the rules one of which must find it.</param>
 /// <param name="Make">Makes it at every place in a good spec where it is one.</param>
 public sealed record MistakeKind(string Name, bool IsError, string[] Rules, Func<GoodSpec, IEnumerable<Mistake>> Make);
@@ -17,7 +18,8 @@ public sealed record Mistake(string Place, params Edit[] Edits)
 {
     /// <summary>The text with the mistake in it.</summary>
     public string In(SourceFile file) =>
-        Edits.OrderByDescending(e => e.At.Start).Aggregate(file.Text, (text, e) => string.Concat(text.AsSpan(0, e.At.Start), e.Words, text.AsSpan(e.At.End)));
+        Edits.OrderByDescending(e => e.At.Start)
+            .Aggregate(file.Text, (text, e) => string.Concat(text.AsSpan(0, e.At.Start), e.Words, text.AsSpan(e.At.End)));
 }
 
 /// <summary>What came of a mistake.</summary>

@@ -11,7 +11,10 @@ public static class MistakeTrials
 {
     /// <summary>Every kind of mistake.</summary>
     public static ImmutableArray<MistakeKind> Kinds { get; } =
-        [.. SupplyMistakes.All, .. GroundMistakes.All, .. SpeakerMistakes.All, .. SignalMistakes.All, .. TurnOnMistakes.All, .. RouteMistakes.All, .. WritingMistakes.All];
+        [
+            .. SupplyMistakes.All, .. GroundMistakes.All, .. SpeakerMistakes.All, .. SignalMistakes.All, .. TurnOnMistakes.All,
+            .. RouteMistakes.All, .. WritingMistakes.All
+        ];
 
     /// <summary>Tries one spec with every kind.</summary>
     /// <param name="spec">The good spec.</param>
@@ -30,7 +33,12 @@ public static class MistakeTrials
                 var text = mistake.In(spec.File);
                 var found = Compiler.Compile(new(spec.File.Name, text), files).Findings.Where(f => !before.Contains(Key(f))).ToArray();
                 var caught = found.Any(f => kind.Rules.Contains(f.Rule) && (f.Blocks || !kind.IsError));
-                yield return new(spec.File.Name, kind, mistake.Place, caught, string.Join("; ", found.Select(f => $"{f.Rule} {f.Message}")));
+                yield return new(
+                    spec.File.Name,
+                    kind,
+                    mistake.Place,
+                    caught,
+                    string.Join("; ", found.Select(f => $"{f.Rule} {f.Message}")));
             }
         }
     }

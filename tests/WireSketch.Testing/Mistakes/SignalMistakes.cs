@@ -10,15 +10,41 @@ internal static class SignalMistakes
 {
     public static IEnumerable<MistakeKind> All =>
     [
-        new("signal cable left out", false, ["signal/unconnected", "source/needs-load", "turn-on/not-carried", "turn-on/missing"], s => s.RunsOf(RunKind.Line).Select(r => new Mistake(r.Id, s.DropRun(r)))),
+        new(
+            "signal cable left out",
+            false,
+            ["signal/unconnected", "source/needs-load", "turn-on/not-carried", "turn-on/missing"],
+            s => s.RunsOf(RunKind.Line).Select(r => new Mistake(r.Id, s.DropRun(r)))),
         new("left and right swapped", false, ["signal/swapped"], s =>
             from r in s.RunsOf(RunKind.Line)
             where r.From is [{ Nodes.Length: 4 }] && r.To is [{ Gear: not Amplifier { Channels.Length: 1 } }]
             select new Mistake(r.Id, s.Put(s.Of(r), "from", $"[{r.From[0].Id}.right, {r.From[0].Id}.left]"))),
-        new("speaker level into a line input", true, ["signal/wrong-level", "signal/level-high"], s => Outputs(s).Where(o => o.Written.Find("level") is not null && Fed(s, o.Id, line: true)).Select(o => new Mistake(o.Id, s.Put(o.Written, "level", "speaker")))),
-        new("source too strong", true, ["signal/level-high"], s => Outputs(s).Where(o => Fed(s, o.Id, line: false)).Select(o => new Mistake(o.Id, s.Put(o.Written, "maximum", "60 V")))),
-        new("source too weak", false, ["signal/level-low"], s => Outputs(s).Where(o => Fed(s, o.Id, line: false)).Select(o => new Mistake(o.Id, s.Put(o.Written, "maximum", "5 mV")))),
-        new("source without the band", false, ["signal/band-missing"], s => s.Gear.OfType<HeadUnit>().SelectMany(g => Groups(s, g)).Where(o => Fed(s, o.Id, line: false)).Select(o => new Mistake(o.Id, s.Put(o.Written, "lowest", "200 Hz")))),
+        new(
+            "speaker level into a line input",
+            true,
+            ["signal/wrong-level", "signal/level-high"],
+            s =>
+                Outputs(s).Where(o => o.Written.Find("level") is not null && Fed(s, o.Id, line: true))
+                    .Select(o => new Mistake(o.Id, s.Put(o.Written, "level", "speaker")))),
+        new(
+            "source too strong",
+            true,
+            ["signal/level-high"],
+            s => Outputs(s).Where(o => Fed(s, o.Id, line: false)).Select(o => new Mistake(o.Id, s.Put(o.Written, "maximum", "60 V")))),
+        new(
+            "source too weak",
+            false,
+            ["signal/level-low"],
+            s => Outputs(s).Where(o => Fed(s, o.Id, line: false)).Select(o => new Mistake(o.Id, s.Put(o.Written, "maximum", "5 mV")))),
+        new(
+            "source without the band",
+            false,
+            ["signal/band-missing"],
+            s =>
+                s.Gear.OfType<HeadUnit>()
+                    .SelectMany(g => Groups(s, g))
+                    .Where(o => Fed(s, o.Id, line: false))
+                    .Select(o => new Mistake(o.Id, s.Put(o.Written, "lowest", "200 Hz")))),
         new("adapter passed by", true, ["signal/wrong-level", "signal/level-high"], s =>
             from g in s.Gear.OfType<LevelAdapter>()
             from input in s.Runs.Where(r => r.To is [{ } end] && end.Gear == g)
@@ -45,7 +71,8 @@ internal static class SignalMistakes
     ];
 
     /// <summary>Groups of outputs whose facts are written in the spec itself.</summary>
-    private static IEnumerable<(string Id, MapNode Written)> Outputs(GoodSpec s) => s.Gear.Where(g => g is HeadUnit or Processor).SelectMany(g => Groups(s, g));
+    private static IEnumerable<(string Id, MapNode Written)> Outputs(GoodSpec s) =>
+        s.Gear.Where(g => g is HeadUnit or Processor).SelectMany(g => Groups(s, g));
 
     private static IEnumerable<(string Id, MapNode Written)> Groups(GoodSpec s, Gear g) =>
         from entry in GoodSpec.Map(s.Of(g), "outputs")?.Entries ?? []
@@ -55,5 +82,7 @@ internal static class SignalMistakes
     /// <summary>The group feeds an input; for <paramref name="line"/>, one that takes line level only.</summary>
     private static bool Fed(GoodSpec s, string group, bool line) =>
         s.Install.Answers.Signals.Any(i => i.FedBy?.StartsWith(group + ".", StringComparison.Ordinal) == true && i.Accepts is not null
-            && (!line || i.Gear is Amplifier { InputSpeaker: null } || (i.Gear is Processor p && p.Inputs.All(x => x.Level == SignalLevel.Line))));
+            && (!line
+                || i.Gear is Amplifier { InputSpeaker: null }
+                || (i.Gear is Processor p && p.Inputs.All(x => x.Level == SignalLevel.Line))));
 }

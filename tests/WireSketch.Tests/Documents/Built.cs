@@ -19,7 +19,9 @@ internal sealed class Built
 
     public static Built Shipped(string name) => new(Compiler.Compile(ShippedSpecs.Open($"specs/{name}.wsk.yaml"), ShippedSpecs.Files));
 
-    /// <summary>A spec with a battery, an amplifier of one channel, a subwoofer of two coils and a chassis point, and these lines.</summary>
+    /// <summary>
+    /// A spec with a battery, an amplifier of one channel, a subwoofer of two coils and a chassis point, and these lines.
+    /// </summary>
     public static Built Of(string runs, string more = "") => new(Compiler.Compile(new("a.wsk.yaml", $$"""
         wiresketch: 1
         job: { title: A job, vehicle: { description: a car, alternator: 90 A } }

@@ -30,7 +30,9 @@ public sealed class PaperSetTests
         foreach (var paper in new[] { "parts.csv", "cuts.csv", "setup.md", "handover.md", "findings.md" })
         {
             // Byte-order mark and line ends of the tables have tests of their own.
-            Baseline.Match($"tests/WireSketch.Tests/Documents/Shipped/{name}.{paper}", built.Text(paper).TrimStart('\uFEFF').ReplaceLineEndings("\n"));
+            Baseline.Match(
+                $"tests/WireSketch.Tests/Documents/Shipped/{name}.{paper}",
+                built.Text(paper).TrimStart('\uFEFF').ReplaceLineEndings("\n"));
         }
     }
 
@@ -40,17 +42,27 @@ public sealed class PaperSetTests
         var result = Compiler.Compile(ShippedSpecs.Open("specs/wrong/no-fuse.wsk.yaml"), ShippedSpecs.Files);
         var papers = PaperSet.From(result.ForPapers).Papers.Where(p => p.Name.EndsWith(".md", StringComparison.Ordinal)).ToArray();
         Assert.Equal(6, papers.Length);
-        Assert.All(papers, p => Assert.Contains("NOT FOR INSTALLATION: one error is open", System.Text.Encoding.UTF8.GetString(p.Bytes.Span), StringComparison.Ordinal));
+        Assert.All(
+            papers,
+            p =>
+                Assert.Contains(
+                    "NOT FOR INSTALLATION: one error is open",
+                    System.Text.Encoding.UTF8.GetString(p.Bytes.Span),
+                    StringComparison.Ordinal));
     }
 
     [Fact]
     public void The_owner_is_told_where_each_fuse_is_and_what_it_feeds() =>
-        Assert.Contains("| P1.fuse | 60 A | strip | 12 in from battery.+ (engine bay) | amp |", Built.Shipped("one-amplifier").Text("handover.md"), StringComparison.Ordinal);
+        Assert.Contains(
+            "| P1.fuse | 60 A | strip | 12 in from battery.+ (engine bay) | amp |",
+            Built.Shipped("one-amplifier").Text("handover.md"),
+            StringComparison.Ordinal);
 
     [Fact]
     public void What_was_accepted_is_told_with_its_reason()
     {
-        var built = ShippedSpecs.Good.Select(n => Built.Shipped(Path.GetFileName(n)[..^".wsk.yaml".Length])).First(b => b.Result.Findings.Any(f => f.AcceptedBecause is not null));
+        var built = ShippedSpecs.Good.Select(n => Built.Shipped(Path.GetFileName(n)[..^".wsk.yaml".Length]))
+            .First(b => b.Result.Findings.Any(f => f.AcceptedBecause is not null));
         var reason = built.Result.Findings.First(f => f.AcceptedBecause is not null).AcceptedBecause!;
         Assert.Contains($"Reason: {reason}", built.Text("handover.md"), StringComparison.Ordinal);
         Assert.Contains(reason, built.Text("findings.md"), StringComparison.Ordinal);

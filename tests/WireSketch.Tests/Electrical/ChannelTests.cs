@@ -104,14 +104,18 @@ public sealed class ChannelTests
     }
 
     [Theory]
-    [InlineData("  S1: { from: amp.rl, to: left, wire: 12 AWG, length: 3 ft }\n  S2: { from: amp.rl.+, to: amp.rl.-, wire: 12 AWG, length: 3 ft }", LoadFault.Shorted)]
-    [InlineData("  S1: { from: amp.rl, to: left, wire: 12 AWG, length: 3 ft }\n  S2: { from: amp.rl.-, to: bolt, wire: 12 AWG, length: 3 ft }", LoadFault.Grounded)]
-    public void What_is_wrong_with_a_load_as_a_whole_is_told(string runs, LoadFault fault) => Assert.Equal(fault, Assert.Single(Solve(runs)).Fault);
+    [InlineData("  S1: { from: amp.rl, to: left, wire: 12 AWG, length: 3 ft }\n  S2: { from: amp.rl.+, to: amp.rl.-, wire: 12 AWG, "
+        + "length: 3 ft }", LoadFault.Shorted)]
+    [InlineData("  S1: { from: amp.rl, to: left, wire: 12 AWG, length: 3 ft }\n  S2: { from: amp.rl.-, to: bolt, wire: 12 AWG, length: "
+        + "3 ft }", LoadFault.Grounded)]
+    public void What_is_wrong_with_a_load_as_a_whole_is_told(string runs, LoadFault fault) =>
+        Assert.Equal(fault, Assert.Single(Solve(runs)).Fault);
 
     [Fact]
     public void Two_outputs_on_one_speaker_are_tied()
     {
-        var channels = Solve("  S1: { from: amp.rl, to: left, wire: 12 AWG, length: 3 ft }\n  S2: { from: amp.rr, to: left, wire: 12 AWG, length: 3 ft }");
+        var channels = Solve(
+            "  S1: { from: amp.rl, to: left, wire: 12 AWG, length: 3 ft }\n  S2: { from: amp.rr, to: left, wire: 12 AWG, length: 3 ft }");
         Assert.Equal(2, channels.Count);
         Assert.All(channels, c => Assert.Equal(LoadFault.TiedToOutput, c.Fault));
     }
@@ -121,8 +125,10 @@ public sealed class ChannelTests
     {
         // Worked example AC-17: L = R/w and C = 1/(wR), both drivers 4 ohm, corner 2000 Hz.
         var channel = Assert.Single(Solve(
-            "  S1: { from: amp.rl, to: x.in, wire: 4 AWG, length: 1 in }\n  S2: { from: x.low, to: left, wire: 4 AWG, length: 1 in }\n  S3: { from: x.high, to: tweeter, wire: 4 AWG, length: 1 in }",
-            "  tweeter: { is: speaker, coils: 4 ohm }\n  x: { is: passive crossover, outputs: { low: { parts: [{ inductor: 0.3183098861838 mH }] }, high: { parts: [{ capacitor: 19.8943678865 uF }] } } }\n"));
+            "  S1: { from: amp.rl, to: x.in, wire: 4 AWG, length: 1 in }\n  S2: { from: x.low, to: left, wire: 4 AWG, length: 1 in }\n  "
+                + "S3: { from: x.high, to: tweeter, wire: 4 AWG, length: 1 in }",
+            "  tweeter: { is: speaker, coils: 4 ohm }\n  x: { is: passive crossover, outputs: { low: { parts: [{ inductor: "
+                + "0.3183098861838 mH }] }, high: { parts: [{ capacitor: 19.8943678865 uF }] } } }\n"));
         Assert.Equal(4, channel.Nominal!.Value.Value, 1e-6);
         Assert.Equal(LoadFault.None, channel.Fault);
         Assert.DoesNotContain(channel.Coils, c => c.IsReversed || c.IsOpen);
@@ -132,7 +138,8 @@ public sealed class ChannelTests
     public void Bands_without_components_show_one_driver_at_a_time()
     {
         var channel = Assert.Single(Solve(
-            "  S1: { from: amp.rl, to: x.in, wire: 4 AWG, length: 1 in }\n  S2: { from: x.low, to: left, wire: 4 AWG, length: 1 in }\n  S3: { from: x.high, to: right, wire: 4 AWG, length: 1 in }",
+            "  S1: { from: amp.rl, to: x.in, wire: 4 AWG, length: 1 in }\n  S2: { from: x.low, to: left, wire: 4 AWG, length: 1 in }\n  "
+                + "S3: { from: x.high, to: right, wire: 4 AWG, length: 1 in }",
             "  x: { is: passive crossover, outputs: { low: { low-pass: 2500 Hz }, high: { high-pass: 2600 Hz } } }\n"));
         Assert.Equal(4, channel.Nominal!.Value.Value, 1e-6);
         Assert.DoesNotContain(channel.Coils, c => c.IsOpen);

@@ -36,7 +36,10 @@ public sealed class DefaultsInUseTests
             runs:
               G1: { from: battery.-, to: bolt, wire: 4 AWG black, length: 10 in }
             """);
-        Assert.Equal(volts, install.Answers.State(SystemState.EngineOff).Volts[install.Wiring.TerminalsById["battery.+"].Index]!.Value.Value, 6);
+        Assert.Equal(
+            volts,
+            install.Answers.State(SystemState.EngineOff).Volts[install.Wiring.TerminalsById["battery.+"].Index]!.Value.Value,
+            6);
     }
 
     /// <summary>A remote output of which nobody says more supplies 0.5 A; each input on it draws 20 mA.</summary>
@@ -56,7 +59,10 @@ public sealed class DefaultsInUseTests
         Assert.Equal((0.5, 0.04), (control.Limit.Value, Math.Round(control.Amps.Value, 12)));
     }
 
-    /// <summary>5 A over 40 ft and back of 18 AWG, 6.4 ohm per 1000 ft (NEC chapter 9 Table 8: 6.39 to 6.51 at 75 C), lose above 3 % and below 10 % of 14 V.</summary>
+    /// <summary>
+    /// 5 A over 40 ft and back of 18 AWG, 6.4 ohm per 1000 ft (NEC chapter 9 Table 8: 6.39 to 6.51 at 75 C), lose above 3 % and below 10
+    /// % of 14 V.
+    /// </summary>
     [Theory]
     [InlineData("head unit, current: 5 A", true)]
     [InlineData("general load, current: 5 A, rated: 12 V", false)]
@@ -94,7 +100,12 @@ public sealed class DefaultsInUseTests
               G1: { from: house.-, to: bolt, wire: 4 AWG black, length: 10 in }
             """);
         string[] Fed(string battery) =>
-            [.. install.Wiring.Feeds.Single(f => f.Source.Gear is Battery b && b.Id == battery).Conductors.Select(c => c.Conductor.RunId).Distinct().Order(StringComparer.Ordinal)];
+            [
+                .. install.Wiring.Feeds.Single(f => f.Source.Gear is Battery b && b.Id == battery).Conductors
+                    .Select(c => c.Conductor.RunId)
+                    .Distinct()
+                    .Order(StringComparer.Ordinal)
+            ];
         Assert.Equal(["P1", "P2"], Fed("starter"));
         Assert.Equal(["P2"], Fed("house"));
     }

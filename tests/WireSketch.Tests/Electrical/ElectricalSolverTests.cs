@@ -112,7 +112,10 @@ public sealed class ElectricalSolverTests
         // IEC 60364-5-54: k²S² from 80 C to 160 C, k = 109 A·√s/mm².
         var k = Math.Sqrt(fault.Withstand) / fault.Conductor.Wire.Size.Area.Value;
         Assert.Equal(Math.Sqrt(0.00345 * 254.5 / 17.241e-6 * Math.Log((234.5 + 160) / (234.5 + 80))), k, 1e-9 * k);
-        Assert.Equal(fault.DeviceAmpsAtFar.Value * fault.DeviceAmpsAtFar.Value * fault.OpensWithin!.Value.Value, fault.LetThrough!.Value, 1e-6 * fault.LetThrough!.Value);
+        Assert.Equal(
+            fault.DeviceAmpsAtFar.Value * fault.DeviceAmpsAtFar.Value * fault.OpensWithin!.Value.Value,
+            fault.LetThrough!.Value,
+            1e-6 * fault.LetThrough!.Value);
 
         // Before the fuse nothing opens.
         Assert.Null(answers.Faults.Single(f => f.Conductor.Id == "P1-1").Device);

@@ -3,7 +3,9 @@ using WireSketch.Testing;
 
 namespace WireSketch.Tests.Electrical;
 
-/// <summary>Drop counts from the source that gives the current in a state, by Kirchhoff's current law followed back from the load.</summary>
+/// <summary>
+/// Drop counts from the source that gives the current in a state, by Kirchhoff's current law followed back from the load.
+/// </summary>
 public sealed class GivingSourceTests
 {
     [Theory]
@@ -28,7 +30,9 @@ public sealed class GivingSourceTests
         var text = ShippedSpecs.Open("specs/two-batteries.wsk.yaml").Text;
         const string thick = "isolator.second, wire: 4/0 AWG";
         Assert.Contains(thick, text, StringComparison.Ordinal);
-        var thin = Compiler.Compile(new("specs/two-batteries.wsk.yaml", text.Replace(thick, "isolator.second, wire: 2 AWG", StringComparison.Ordinal)), ShippedSpecs.Files);
+        var thin = Compiler.Compile(
+            new("specs/two-batteries.wsk.yaml", text.Replace(thick, "isolator.second, wire: 2 AWG", StringComparison.Ordinal)),
+            ShippedSpecs.Files);
         Assert.Contains(thin.Findings, f => f.Rule == "supply/drop" && f.Subjects[0] == "P2");
     }
 }

@@ -46,7 +46,8 @@ public sealed class HandComputedTests
     [Fact]
     public void A_relay_on_a_constant_circuit_stays_pulled_in_and_drains_the_battery()
     {
-        var answers = Solve(Relay.Replace("live: ignition", "live: constant", StringComparison.Ordinal).Replace("closed: [full output, music]", "closed: [full output, music, idle, engine off, standby]", StringComparison.Ordinal));
+        var answers = Solve(Relay.Replace("live: ignition", "live: constant", StringComparison.Ordinal)
+            .Replace("closed: [full output, music]", "closed: [full output, music, idle, engine off, standby]", StringComparison.Ordinal));
         var standby = answers.State(SystemState.Standby).Loads.ToDictionary(l => l.Path.Gear.Id, l => l.Amps.Value, StringComparer.Ordinal);
         Assert.Equal(12.6 / 80, standby["relay"], 0.003);
     }
@@ -122,7 +123,8 @@ public sealed class HandComputedTests
         var starter = answers.Sources.Single(s => s.Id == "starter").Amps.Value;
         if (charges)
         {
-            // 14.2 V less the diode, its slope and some wire is above 12.6 V: the pump's 10 A come from the alternator, and some charge besides.
+            // 14.2 V less the diode, its slope and some wire is above 12.6 V: the pump's 10 A come from the alternator, and some charge
+            // besides.
             Assert.InRange(house, -3.6 * (14.2 - 0.7 - 12.6), 0);
         }
         else

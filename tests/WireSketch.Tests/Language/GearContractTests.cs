@@ -13,19 +13,26 @@ public sealed class GearContractTests
     public void A_kind_speaks_only_of_its_own_terminals(string kind)
     {
         var gear = Make(kind);
-        var own = gear.Terminals.Concat(gear.Terminals.SelectMany(t => t.Members)).Select(t => (t.Name, t.Form, t.Role, t.Flow)).ToHashSet();
+        var own = gear.Terminals.Concat(gear.Terminals.SelectMany(t => t.Members))
+            .Select(t => (t.Name, t.Form, t.Role, t.Flow))
+            .ToHashSet();
 
         Assert.All(Named(gear), t => Assert.Contains((t.Name, t.Form, t.Role, t.Flow), own));
     }
 
-    /// <summary>A supply terminal gives, takes or passes current on; only a capacitor, into which none flows, and the plug of a level control do none of these.</summary>
+    /// <summary>
+    /// A supply terminal gives, takes or passes current on; only a capacitor, into which none flows, and the plug of a level control do
+    /// none of these.
+    /// </summary>
     [Theory]
     [MemberData(nameof(Kinds))]
     public void Every_supply_and_control_terminal_has_a_part_to_play(string kind)
     {
         var gear = Make(kind);
         var used = Parts(gear).ToHashSet();
-        var idle = gear.Terminals.Where(t => t is { Form: TerminalForm.Node, Role: TerminalRole.Supply or TerminalRole.Control } && !used.Contains(t)).Select(t => t.Name);
+        var idle = gear.Terminals.Where(t =>
+            t is { Form: TerminalForm.Node, Role: TerminalRole.Supply or TerminalRole.Control } && !used.Contains(t))
+            .Select(t => t.Name);
 
         string[] none = kind switch { "capacitor" => ["+"], "level control" => ["to"], _ => [] };
         Assert.Equal(none, idle);
@@ -44,7 +51,10 @@ public sealed class GearContractTests
         }
     }
 
-    /// <summary>What stands where must agree: a ground point is drawn as one and bought by nobody, a bar has one node, a slim box has few terminals.</summary>
+    /// <summary>
+    /// What stands where must agree: a ground point is drawn as one and bought by nobody, a bar has one node, a slim box has few
+    /// terminals.
+    /// </summary>
     [Theory]
     [MemberData(nameof(Kinds))]
     public void Form_lists_and_terminals_agree(string kind)
@@ -70,7 +80,8 @@ public sealed class GearContractTests
     [Fact]
     public void A_relay_joins_30_to_87_when_its_coil_pulls_in_and_to_87a_when_it_falls_off()
     {
-        var joins = Make("relay").Joins.Cast<TerminalJoin>().Select(j => (j.First.Name, j.Second!.Name, j.Drive!.Plus.Name, j.Drive.Minus.Name, j.Drive.ClosesPulledIn));
+        var joins = Make("relay").Joins.Cast<TerminalJoin>()
+            .Select(j => (j.First.Name, j.Second!.Name, j.Drive!.Plus.Name, j.Drive.Minus.Name, j.Drive.ClosesPulledIn));
         Assert.Equal([("30", "87", "86", "85", true), ("30", "87a", "86", "85", false)], joins);
     }
 
@@ -101,13 +112,18 @@ public sealed class GearContractTests
         }),
     ];
 
-    private static Gear Make(string kind) => Assert.Single(SpecReader.Read(new SourceFile("a.wsk.yaml", Example.Whole($"gear: {{ a: {{ is: {kind}, {Needed(kind)} }} }}")), FilesInMemory.None).Value.Gear);
+    private static Gear Make(string kind) =>
+        Assert.Single(
+            SpecReader.Read(
+                new SourceFile("a.wsk.yaml", Example.Whole($"gear: {{ a: {{ is: {kind}, {Needed(kind)} }} }}")),
+                FilesInMemory.None).Value.Gear);
 
     private static string Needed(string kind) => kind switch
     {
         "lamp" or "motor" or "pump" or "fridge" or "inverter" or "general load" => "power: 5 W",
         "fuse block" => "outputs: 2",
-        "amplifier" => "channels: { b: { power: { 4 ohm: 50 W } } }, input: { speaker: 1 V to 9 V, load: 47 ohm }, settings: { input-load: on }",
+        "amplifier" =>
+            "channels: { b: { power: { 4 ohm: 50 W } } }, input: { speaker: 1 V to 9 V, load: 47 ohm }, settings: { input-load: on }",
         "processor" => "inputs: { in: { channels: 2 } }, outputs: { front: { channels: 2 } }",
         "head unit" => "outputs: { front: { level: speaker } }",
         "passive crossover" => "outputs: { b: {} }",

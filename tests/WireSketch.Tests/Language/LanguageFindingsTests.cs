@@ -23,7 +23,8 @@ public sealed partial class LanguageFindingsTests
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public void The_mended_example_gives_none(string id) => Assert.Empty(Findings(Example.Whole(LanguageFindings.Of(id)!.Good)).Select(f => $"{f.At} {f.Message}"));
+    public void The_mended_example_gives_none(string id) =>
+        Assert.Empty(Findings(Example.Whole(LanguageFindings.Of(id)!.Good)).Select(f => $"{f.At} {f.Message}"));
 
     [Theory]
     [MemberData(nameof(Ids))]
@@ -39,7 +40,8 @@ public sealed partial class LanguageFindingsTests
     public void Every_id_that_the_reading_stages_write_is_explained()
     {
         var written = new[] { "Syntax", "Language", "Topology" }
-            .SelectMany(f => Directory.EnumerateFiles(Path.Combine(Repository.Root, "src", "WireSketch", f), "*.cs", SearchOption.AllDirectories))
+            .SelectMany(f =>
+                Directory.EnumerateFiles(Path.Combine(Repository.Root, "src", "WireSketch", f), "*.cs", SearchOption.AllDirectories))
             .SelectMany(f => Id().Matches(File.ReadAllText(f)).Select(m => m.Groups[1].Value))
             .Distinct(StringComparer.Ordinal)
             .Order(StringComparer.Ordinal);

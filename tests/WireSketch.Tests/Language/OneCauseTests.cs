@@ -35,7 +35,8 @@ public sealed class OneCauseTests
     [Fact]
     public void An_id_with_a_dot_is_told_once_however_many_runs_name_it()
     {
-        var finding = Assert.Single(Findings(Examples.BassUpgrade.Replace("  amp:\n", "  a.mp:\n", StringComparison.Ordinal).Replace("amp.", "a.mp.", StringComparison.Ordinal)));
+        var finding = Assert.Single(Findings(Examples.BassUpgrade.Replace("  amp:\n", "  a.mp:\n", StringComparison.Ordinal)
+            .Replace("amp.", "a.mp.", StringComparison.Ordinal)));
 
         Assert.Equal(("spec/id", "a.mp"), (finding.Rule, finding.At.Words));
     }
@@ -48,7 +49,10 @@ public sealed class OneCauseTests
     {
         var text = Examples.BassUpgrade.ReplaceLineEndings("\n");
         var start = text.IndexOf("gear:\n", StringComparison.Ordinal);
-        var finding = Assert.Single(Findings(string.Concat(text.AsSpan(0, start), gear, text.AsSpan(text.IndexOf("runs:\n", StringComparison.Ordinal)))));
+        var finding = Assert.Single(Findings(string.Concat(
+            text.AsSpan(0, start),
+            gear,
+            text.AsSpan(text.IndexOf("runs:\n", StringComparison.Ordinal)))));
 
         Assert.Equal((rule, at), (finding.Rule, finding.At.Words));
     }
@@ -56,18 +60,24 @@ public sealed class OneCauseTests
     [Fact]
     public void A_device_without_a_value_is_told_once()
     {
-        var finding = Assert.Single(Findings(Changed("  seat-bolt: { is: chassis point, zone: cabin, surface: bare metal }", "  seat-bolt:")));
+        var finding = Assert.Single(Findings(Changed(
+            "  seat-bolt: { is: chassis point, zone: cabin, surface: bare metal }",
+            "  seat-bolt:")));
 
         Assert.Equal(("spec/value", "seat-bolt"), (finding.Rule, finding.At.Words));
     }
 
     [Fact]
-    public void An_empty_file_is_one_finding() => Assert.Equal("there is nothing in the file", Assert.Single(Findings("# to be written\n")).Message);
+    public void An_empty_file_is_one_finding() =>
+        Assert.Equal("there is nothing in the file", Assert.Single(Findings("# to be written\n")).Message);
 
     /// <summary>What only looks like the same cause is still told: the terminal of another device.</summary>
     [Fact]
     public void A_slip_in_one_device_hides_none_in_another() =>
-        Assert.Equal(["spec/unknown-key", "spec/reference"], Findings(Changed("channels:\n", "chanels:\n").Replace("adapter.out", "adapter.outt", StringComparison.Ordinal)).Select(f => f.Rule));
+        Assert.Equal(
+            ["spec/unknown-key", "spec/reference"],
+            Findings(Changed("channels:\n", "chanels:\n").Replace(
+                "adapter.out", "adapter.outt", StringComparison.Ordinal)).Select(f => f.Rule));
 
     [Theory]
     [InlineData("readings:\n  - { at: nothing, reads: 12 V }", "nothing", null)]
@@ -86,9 +96,12 @@ public sealed class OneCauseTests
     }
 
     [Theory]
-    [InlineData("readings:\n  - { at: P1, reads: 36 A }\n  - { at: amp.sub, reads: 2.1 ohm }\n  - { at: battery, reads: 36 A }\n  - { at: P1.fuse.in, reads: 14 V }\n  - { at: amp.+, against: battery.-, reads: 14 V }")]
-    [InlineData("response:\n  - { at: radio.front, volume: 20, levels: { 63 Hz: -3 dB, 1000 Hz: 0 dB } }\n  - { at: radio, volume: 9, levels: { 63 Hz: -3 dB, 1000 Hz: 0 dB } }")]
-    [InlineData("paths:\n  left: { from: engine bay, to: under the passenger seat, length: 9 ft }\n  right: { from: Engine bay, to: left sill, length: 9 ft }\n  back: { from: left sill, to: rear, length: 9 ft }")]
+    [InlineData("readings:\n  - { at: P1, reads: 36 A }\n  - { at: amp.sub, reads: 2.1 ohm }\n  - { at: battery, reads: 36 A }\n  - { "
+        + "at: P1.fuse.in, reads: 14 V }\n  - { at: amp.+, against: battery.-, reads: 14 V }")]
+    [InlineData("response:\n  - { at: radio.front, volume: 20, levels: { 63 Hz: -3 dB, 1000 Hz: 0 dB } }\n  - { at: radio, volume: 9, "
+        + "levels: { 63 Hz: -3 dB, 1000 Hz: 0 dB } }")]
+    [InlineData("paths:\n  left: { from: engine bay, to: under the passenger seat, length: 9 ft }\n  right: { from: Engine bay, to: "
+        + "left sill, length: 9 ft }\n  back: { from: left sill, to: rear, length: 9 ft }")]
     public void Names_of_runs_devices_terminals_zones_and_places_are_understood(string words) =>
         Assert.DoesNotContain(Findings(Examples.BassUpgrade + "\n" + words + "\n"), f => f.Severity == Severity.Error);
 
@@ -96,7 +109,8 @@ public sealed class OneCauseTests
     [InlineData("rating: 60 A", "rating: 60 amps")]
     [InlineData("wire: 4 AWG red", "wire: 4 AWG RED")]
     [InlineData("length: 17 ft", "length: 16 ft 12/2 in")]
-    public void What_people_write_as_well_is_understood(string usual, string also) => Assert.DoesNotContain(Findings(Changed(usual, also)), f => f.Severity == Severity.Error);
+    public void What_people_write_as_well_is_understood(string usual, string also) =>
+        Assert.DoesNotContain(Findings(Changed(usual, also)), f => f.Severity == Severity.Error);
 
     private static string Changed(string right, string wrong)
     {
@@ -106,5 +120,6 @@ public sealed class OneCauseTests
         return text.Remove(at, right.Length).Insert(at, wrong);
     }
 
-    private static IEnumerable<Finding> Findings(string text) => Compiler.Compile(new SourceFile("a.wsk.yaml", text), FilesInMemory.None).Findings.Where(f => f.Severity > Severity.Advice);
+    private static IEnumerable<Finding> Findings(string text) =>
+        Compiler.Compile(new SourceFile("a.wsk.yaml", text), FilesInMemory.None).Findings.Where(f => f.Severity > Severity.Advice);
 }

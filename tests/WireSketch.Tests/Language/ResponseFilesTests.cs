@@ -32,7 +32,8 @@ public sealed class ResponseFilesTests
     [InlineData("63 Hz\n", "spec/file", 1, 1)]
     public void A_slip_in_the_file_is_told_with_its_place_there(string text, string rule, int line, int column)
     {
-        var finding = Compiler.Compile(Example.File(Spec), new FilesInMemory(("front.csv", text))).Findings.First(f => f.At.File.Name == "front.csv");
+        var finding = Compiler.Compile(Example.File(Spec), new FilesInMemory(("front.csv", text))).Findings
+            .First(f => f.At.File.Name == "front.csv");
         Assert.Equal((rule, line, column), (finding.Rule, finding.At.Line, finding.At.Column));
     }
 

@@ -27,7 +27,8 @@ public sealed class SpecFieldsTests
     [InlineData("gear: { a: { is: fuse, rating: 0 A } }", "spec/value 0 A", "zero")]
     [InlineData("gear: { a: { is: lamp, power: 5 W, duty: 120 % } }", "spec/value 120 %", "more than all")]
     [InlineData("zones: { a: { ambient: -300 C } }", "spec/value -300 C", "colder")]
-    [InlineData("gear: { a: { is: passive crossover, outputs: { b: { band: 900 Hz to 80 Hz } } } }", "spec/value 900 Hz to 80 Hz", "downwards")]
+    [InlineData("gear: { a: { is: passive crossover, outputs: { b: { band: 900 Hz to 80 Hz } } } "
+        + "}", "spec/value 900 Hz to 80 Hz", "downwards")]
     [InlineData("gear: { a: { is: connector, cavities: 0 } }", "spec/value 0", "from 1 to 1000")]
     [InlineData("gear: { a: { is: connector, cavities: 2000000000 } }", "spec/value 2000000000", "from 1 to 1000")]
     [InlineData("gear: { a: { is: connector, cavities: 2.5 } }", "spec/value 2.5", "whole number")]
@@ -70,7 +71,8 @@ public sealed class SpecFieldsTests
     [InlineData("gear: { a: { iz: fuse } }", "spec/unknown-key iz", "iz")]
     [InlineData("runs: { P1: { form: a, to: c } }", "spec/unknown-key form", "form")]
     [InlineData("runs: { P1: { b: 1, c: 2, d: 3, e: 4, from: a, to: b } }", "spec/unknown-key b", "none of 3 other keys")]
-    [InlineData("gear: { a: { is: amplifier, channels: { b: { power: { 4 ohm: 5 W, 4 Ω: 6 W } } } } }", "spec/duplicate-key 4 Ω", "says the same")]
+    [InlineData("gear: { a: { is: amplifier, channels: { b: { power: { 4 ohm: 5 W, 4 Ω: 6 W } } } } "
+        + "}", "spec/duplicate-key 4 Ω", "says the same")]
     // Missing.
     [InlineData("gear: { a: { zone: dash } }", "spec/missing a", "a has no is")]
     [InlineData("gear: { a: { is: lamp } }", "spec/missing a", "power or current or resistance")]
@@ -119,7 +121,10 @@ public sealed class SpecFieldsTests
 
         var edit = Assert.Single(finding.Fixes[0].Edits);
         Assert.Equal(better, edit.Words);
-        Assert.Empty(SpecReader.Read(new SourceFile("a", text.Remove(edit.At.Start, edit.At.Length).Insert(edit.At.Start, edit.Words)), FilesInMemory.None).Findings);
+        Assert.Empty(
+            SpecReader.Read(
+                new SourceFile("a", text.Remove(edit.At.Start, edit.At.Length).Insert(edit.At.Start, edit.Words)),
+                FilesInMemory.None).Findings);
     }
 
     [Theory]
@@ -141,5 +146,6 @@ public sealed class SpecFieldsTests
     [InlineData("gear: { a: { is: amplifier, channels: { b: { settings: { boost: 6 dB at 45 Hz, delay: 0 ms } } } } }")]
     public void What_is_right_gives_no_finding(string words) => Assert.Empty(Findings(words).Select(f => f.Message));
 
-    private static IEnumerable<Finding> Findings(string words) => SpecReader.Read(new SourceFile("a", Example.Whole(words)), FilesInMemory.None).Findings;
+    private static IEnumerable<Finding> Findings(string words) =>
+        SpecReader.Read(new SourceFile("a", Example.Whole(words)), FilesInMemory.None).Findings;
 }

@@ -10,7 +10,8 @@ public sealed class SpecReaderPropertyTests
     private static readonly FilesInMemory Files = new(("parts.yaml", "wiresketch: 1\nparts: { lamp: { is: lamp, power: 5 W } }\n"));
 
     [Fact]
-    public void A_spec_with_slips_is_read_and_every_finding_lies_in_its_file() => Mutations.Of(Examples.BassUpgrade).Sample(Holds, iter: 500);
+    public void A_spec_with_slips_is_read_and_every_finding_lies_in_its_file() =>
+        Mutations.Of(Examples.BassUpgrade).Sample(Holds, iter: 500);
 
     [Fact]
     public void Any_text_is_read_and_every_finding_lies_in_its_file() => Gen.String.Sample(Holds);
@@ -19,7 +20,9 @@ public sealed class SpecReaderPropertyTests
     public void Reading_twice_gives_the_same() =>
         Mutations.Of(Examples.BassUpgrade).Sample(text => Assert.Equal(Shown(text), Shown(text)), iter: 100);
 
-    [Theory, InlineData("gear: { lamp: { is: lamp, power: |\n  } }\n"), InlineData("job: { title:\n  %\n"), InlineData("gear:\n  a: { is: lamp, notes: `\u2028 }\n"), InlineData("job:\n  title: @\n")]
+    [Theory, InlineData("gear: { lamp: { is: lamp, power: |\n  } "
+        + "}\n"), InlineData("job: { title:\n  "
+            + "%\n"), InlineData("gear:\n  a: { is: lamp, notes: `\u2028 }\n"), InlineData("job:\n  title: @\n")]
     public void What_cannot_be_read_is_shown_on_one_line(string text) => Holds(text);
 
     private static void Holds(string text)

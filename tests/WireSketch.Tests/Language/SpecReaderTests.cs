@@ -34,7 +34,9 @@ public sealed class SpecReaderTests
     public void Every_shipped_spec_reads_without_a_finding(string path)
     {
         var parts = new SourceFile("parts/shop-parts.yaml", Repository.Read("specs/parts/shop-parts.yaml"));
-        var (spec, findings) = SpecReader.Read(new SourceFile(path, Repository.Read("specs/" + path)), new FilesInMemory((parts.Name, parts.Text)));
+        var (spec, findings) = SpecReader.Read(
+            new SourceFile(path, Repository.Read("specs/" + path)),
+            new FilesInMemory((parts.Name, parts.Text)));
 
         Assert.Empty(findings.Select(f => $"{f.At} {f.Message}"));
         Assert.NotEmpty(spec.Gear);
@@ -42,7 +44,11 @@ public sealed class SpecReaderTests
     }
 
     public static TheoryData<string> Shipped() =>
-        [.. Directory.EnumerateFiles(Path.Combine(Repository.Root, "specs"), "*.wsk.yaml").Select(p => Path.GetFileName(p)).Order(StringComparer.Ordinal)];
+        [
+            .. Directory.EnumerateFiles(Path.Combine(Repository.Root, "specs"), "*.wsk.yaml")
+                .Select(p => Path.GetFileName(p))
+                .Order(StringComparer.Ordinal)
+        ];
 
     [Fact]
     public void Gear_takes_over_its_part_and_overrides_it_key_by_key()
@@ -95,7 +101,9 @@ public sealed class SpecReaderTests
     [Fact]
     public void The_kind_may_stand_in_the_part_alone_and_must_not_contradict_it()
     {
-        Assert.Equal("spec/value", Assert.Single(Read("parts: { l: { is: lamp, power: 5 W } }\ngear: { a: { part: l, is: pump } }").Findings).Rule);
+        Assert.Equal(
+            "spec/value",
+            Assert.Single(Read("parts: { l: { is: lamp, power: 5 W } }\ngear: { a: { part: l, is: pump } }").Findings).Rule);
         Assert.Empty(Read("parts: { l: { is: lamp, power: 5 W } }\ngear: { a: { part: l, is: lamp } }").Findings);
     }
 
@@ -106,18 +114,30 @@ public sealed class SpecReaderTests
         Assert.Empty(findings);
         Assert.Equal(7, Assert.IsType<Load>(Assert.Single(spec.Gear)).Power?.Value.Value);
 
-        Assert.Contains("described by itself", Assert.Single(Read("parts: { l: { part: m }, m: { part: l, is: lamp, power: 5 W } }\ngear: { a: { part: m } }").Findings).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "described by itself",
+            Assert.Single(
+                Read("parts: { l: { part: m }, m: { part: l, is: lamp, power: 5 W } }\ngear: { a: { part: m } }").Findings).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void Used_files_bring_parts_wires_and_zones()
     {
-        var files = new FilesInMemory(("shop.yaml", "wiresketch: 1\nparts: { l: { is: lamp, power: 5 W } }\nwires: { thin: { size: 18 AWG } }\nzones: { roof: { ambient: 70 C } }\n"));
-        var (spec, findings) = Read("use: shop.yaml\ngear: { a: { part: l, zone: roof } }\nruns: { P1: { from: a.+, to: a.-, wire: thin } }", files);
+        var files = new FilesInMemory(
+            (
+                "shop.yaml",
+                "wiresketch: 1\nparts: { l: { is: lamp, power: 5 W } }\nwires: { thin: { size: 18 AWG } }\nzones: { roof: { ambient: 70 "
+                    + "C } }\n"));
+        var (spec, findings) = Read(
+            "use: shop.yaml\ngear: { a: { part: l, zone: roof } }\nruns: { P1: { from: a.+, to: a.-, wire: thin } }",
+            files);
 
         Assert.Empty(findings.Select(f => f.Message));
         Assert.Equal("shop.yaml", Assert.Single(spec.Used).Name);
-        Assert.Equal((70, "thin", "l"), (Assert.Single(spec.Zones).Ambient?.Value.Value, Assert.Single(spec.Wires).Id, Assert.Single(spec.Parts).Value));
+        Assert.Equal(
+            (70, "thin", "l"),
+            (Assert.Single(spec.Zones).Ambient?.Value.Value, Assert.Single(spec.Wires).Id, Assert.Single(spec.Parts).Value));
         Assert.Equal("shop.yaml", Assert.IsType<Load>(Assert.Single(spec.Gear)).Power?.At.File.Name);
     }
 
@@ -161,7 +181,11 @@ public sealed class SpecReaderTests
     [InlineData("wiresketch: 1\njob: { shop: s }\n", "spec/missing job")]
     [InlineData("", "spec/version ")]
     public void A_spec_begins_with_its_version_and_has_a_title(string text, string found) =>
-        Assert.Equal(found, string.Join('|', SpecReader.Read(new SourceFile("a", text), FilesInMemory.None).Findings.Select(f => $"{f.Rule} {f.At.Words}")));
+        Assert.Equal(
+            found,
+            string.Join(
+                '|',
+                SpecReader.Read(new SourceFile("a", text), FilesInMemory.None).Findings.Select(f => $"{f.Rule} {f.At.Words}")));
 
     [Fact]
     public void A_file_of_parts_alone_needs_no_job_and_is_told_apart()
@@ -203,7 +227,8 @@ public sealed class SpecReaderTests
         var text = Examples.BassUpgrade.Replace(words.TrimStart('\n'), slip, StringComparison.Ordinal);
         Assert.NotEqual(Examples.BassUpgrade, text);
 
-        var findings = SpecReader.Read(new SourceFile("a", text), FilesInMemory.None).Then(s => WiringResolver.Resolve(s, SizeChoices.None)).Findings;
+        var findings =
+            SpecReader.Read(new SourceFile("a", text), FilesInMemory.None).Then(s => WiringResolver.Resolve(s, SizeChoices.None)).Findings;
 
         Assert.Single(findings.Select(f => $"{f.At} {f.Message}"));
     }
@@ -240,5 +265,6 @@ public sealed class SpecReaderTests
 
     public static TheoryData<string> Kinds() => [.. GearKinds.All.Select(k => k.Word)];
 
-    private static Outcome<Spec> Read(string words, FilesInMemory? files = null) => SpecReader.Read(new SourceFile("a.wsk.yaml", Example.Whole(words)), files ?? FilesInMemory.None);
+    private static Outcome<Spec> Read(string words, FilesInMemory? files = null) =>
+        SpecReader.Read(new SourceFile("a.wsk.yaml", Example.Whole(words)), files ?? FilesInMemory.None);
 }

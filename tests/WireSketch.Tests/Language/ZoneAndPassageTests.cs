@@ -29,7 +29,9 @@ public sealed class ZoneAndPassageTests
     public void Place_and_notes_are_printed_and_never_judged(string words, string? rule)
     {
         string[] judged = ["supply/exposed-terminals", "route/out-of-reach"];
-        var found = Compiler.Compile(Example.File(EngineBay.Replace("WORDS", words, StringComparison.Ordinal)), FilesInMemory.None).Findings.Select(f => f.Rule).Where(judged.Contains);
+        var found = Compiler.Compile(Example.File(EngineBay.Replace("WORDS", words, StringComparison.Ordinal)), FilesInMemory.None).Findings
+            .Select(f => f.Rule)
+            .Where(judged.Contains);
         Assert.Equal(rule is null ? [] : new[] { rule }, found);
     }
 
@@ -53,6 +55,10 @@ public sealed class ZoneAndPassageTests
     }
 
     private static Zone Zone(string id, string facts) =>
-        Compiler.Compile(Example.File($"zones:\n  {id}: {{ ambient: 30 C{facts} }}\n  tail: {{ ambient: 30 C }}\n" + EngineBay.Replace("WORDS", "covered: true", StringComparison.Ordinal).Replace("zone: engine bay", $"zone: {id}", StringComparison.Ordinal)), FilesInMemory.None)
+        Compiler.Compile(
+            Example.File($"zones:\n  {id}: {{ ambient: 30 C{facts} }}\n  tail: {{ ambient: 30 C }}\n"
+                + EngineBay.Replace("WORDS", "covered: true", StringComparison.Ordinal)
+                    .Replace("zone: engine bay", $"zone: {id}", StringComparison.Ordinal)),
+            FilesInMemory.None)
             .Install!.Spec.Zones.First(z => z.Id == id);
 }

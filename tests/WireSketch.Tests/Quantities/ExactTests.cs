@@ -38,12 +38,15 @@ public sealed class ExactTests
         const string Library = "/usr/aarch64-linux-gnu";
         Assert.SkipWhen(
             Emulator is null || !Directory.Exists(Library),
-            "No emulator of arm64: install the Debian packages qemu-user, libc6-arm64-cross, libstdc++6-arm64-cross and libgcc-s1-arm64-cross.");
+            "No emulator of arm64: install the Debian packages qemu-user, libc6-arm64-cross, libstdc++6-arm64-cross and "
+                + "libgcc-s1-arm64-cross.");
         var output = Directory.CreateTempSubdirectory("wiresketch-arm64-");
         try
         {
             var project = Path.Combine(Repository.Root, "tests/WireSketch.ExactTable/WireSketch.ExactTable.csproj");
-            var (built, said, trouble) = Run("dotnet", ["build", project, "-o", output.FullName, "-v", "q", "--nologo", "--disable-build-servers"]);
+            var (built, said, trouble) = Run(
+                "dotnet",
+                ["build", project, "-o", output.FullName, "-v", "q", "--nologo", "--disable-build-servers"]);
             Assert.True(built == 0, said + trouble);
             var (code, table, processor) = Run(Emulator!, ["-L", Library, Path.Combine(output.FullName, "WireSketch.ExactTable")]);
             Assert.Equal((0, "Arm64"), (code, processor));
@@ -57,7 +60,8 @@ public sealed class ExactTests
 
     private static (int Code, string Output, string Error) Run(string program, string[] arguments)
     {
-        using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var process =
+            Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
         var error = process.StandardError.ReadToEndAsync();
         var output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();

@@ -33,21 +33,28 @@ public sealed class AcceptanceTests
         Assert.True(finding.Blocks);
         var note = Assert.Single(finding.Notes, n => n.Message.Contains("to accept it", StringComparison.Ordinal));
         Assert.Contains(says, note.Message, StringComparison.Ordinal);
-        Assert.EndsWith("{ rule: supply/fuse-above-wire, at: P1, severity: error, value: 60 A, because: the holder is of thick cable }", note.Message, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "{ rule: supply/fuse-above-wire, at: P1, severity: error, value: 60 A, because: the holder is of thick cable }",
+            note.Message,
+            StringComparison.Ordinal);
     }
 
     [Theory]
     [InlineData("supply/fuse-above-wire, severity: error, value: 60 A")]
     [InlineData("supply/fuse-above-wire, severity: error, value: 70 A")]
-    public void What_did_not_become_graver_stays_accepted(string entry) => Assert.Equal("the holder is of thick cable", Fuse(entry).AcceptedBecause);
+    public void What_did_not_become_graver_stays_accepted(string entry) =>
+        Assert.Equal("the holder is of thick cable", Fuse(entry).AcceptedBecause);
 
     [Fact]
     public void The_entry_that_is_printed_accepts_what_it_is_printed_for()
     {
         var note = Fuse("supply/fuse-above-wire").Notes.Single(n => n.Message.Contains("to accept it", StringComparison.Ordinal)).Message;
         var entry = note[(note.IndexOf('{', StringComparison.Ordinal) + 1)..^1];
-        var text = Wiring.Replace("WIRE", "16 AWG", StringComparison.Ordinal).Replace("{ rule: RULE, at: P1, because: the holder is of thick cable }", $"{{{entry}}}", StringComparison.Ordinal);
-        Assert.NotNull(Compiler.Compile(Example.File(text), FilesInMemory.None).Findings.Single(f => f.Rule == "supply/fuse-above-wire").AcceptedBecause);
+        var text = Wiring.Replace("WIRE", "16 AWG", StringComparison.Ordinal)
+            .Replace("{ rule: RULE, at: P1, because: the holder is of thick cable }", $"{{{entry}}}", StringComparison.Ordinal);
+        Assert.NotNull(
+            Compiler.Compile(Example.File(text), FilesInMemory.None).Findings
+                .Single(f => f.Rule == "supply/fuse-above-wire").AcceptedBecause);
     }
 
     [Theory, MemberData(nameof(Former))]
@@ -66,5 +73,7 @@ public sealed class AcceptanceTests
     private static Finding Fuse(string entry) => Compile(entry).Single(f => f.Rule == "supply/fuse-above-wire");
 
     private static IEnumerable<Finding> Compile(string entry) =>
-        Compiler.Compile(Example.File(Wiring.Replace("WIRE", "16 AWG", StringComparison.Ordinal).Replace("RULE", entry, StringComparison.Ordinal)), FilesInMemory.None).Findings;
+        Compiler.Compile(
+            Example.File(Wiring.Replace("WIRE", "16 AWG", StringComparison.Ordinal).Replace("RULE", entry, StringComparison.Ordinal)),
+            FilesInMemory.None).Findings;
 }

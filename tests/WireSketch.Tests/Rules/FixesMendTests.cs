@@ -8,7 +8,9 @@ namespace WireSketch.Tests.Rules;
 public sealed class FixesMendTests
 {
     /// <summary>Rules whose failing example offers a fix.</summary>
-    public static TheoryData<string> Ids => [.. RuleBook.All.Select(r => r.Card).Where(c => Found(c.Bad).Any(f => f.Rule == c.Id && !f.Fixes.IsEmpty)).Select(c => c.Id)];
+    public static TheoryData<string> Ids => [
+        .. RuleBook.All.Select(r => r.Card).Where(c => Found(c.Bad).Any(f => f.Rule == c.Id && !f.Fixes.IsEmpty)).Select(c => c.Id)
+    ];
 
     [Theory, MemberData(nameof(Ids))]
     public void Applied_to_the_failing_example_a_fix_removes_its_finding(string id)
@@ -19,7 +21,9 @@ public sealed class FixesMendTests
             foreach (var fix in finding.Fixes)
             {
                 var after = Found(bad, fix);
-                Assert.False(after.Any(f => f.Rule == id && f.Subjects.SequenceEqual(finding.Subjects)), $"{fix.Says} leaves: {finding.Message}");
+                Assert.False(
+                    after.Any(f => f.Rule == id && f.Subjects.SequenceEqual(finding.Subjects)),
+                    $"{fix.Says} leaves: {finding.Message}");
             }
         }
     }
@@ -27,7 +31,8 @@ public sealed class FixesMendTests
     private static IEnumerable<Finding> Found(string bad, Fix? fix = null)
     {
         var file = Example.File(bad);
-        var text = (fix?.Edits ?? []).OrderByDescending(e => e.At.Start).Aggregate(file.Text, (t, e) => t[..e.At.Start] + e.Words + t[e.At.End..]);
+        var text = (fix?.Edits ?? []).OrderByDescending(e => e.At.Start)
+            .Aggregate(file.Text, (t, e) => t[..e.At.Start] + e.Words + t[e.At.End..]);
         return Compiler.Compile(new(file.Name, text), FilesInMemory.None).Findings;
     }
 }

@@ -16,7 +16,9 @@ public sealed class HelpsThatAgreeTests
         Assert.Single(fixes.Select(f => f.Says).Distinct());
         Assert.All(findings, f => Assert.Contains(fixes[0].Says, f.Help!, StringComparison.Ordinal));
         var edit = fixes[0].Edits.Single();
-        var mended = Compiler.Compile(new(file.Name, file.Text[..edit.At.Start] + edit.Words + file.Text[edit.At.End..]), ShippedSpecs.Files);
+        var mended = Compiler.Compile(
+            new(file.Name, file.Text[..edit.At.Start] + edit.Words + file.Text[edit.At.End..]),
+            ShippedSpecs.Files);
         Assert.DoesNotContain(mended.Findings, f => f.Severity > Severity.Advice);
     }
 

@@ -4,7 +4,10 @@ using WireSketch.Testing;
 
 namespace WireSketch.Tests.Rules;
 
-/// <summary>Where rules of loads, sources and readings begin to speak. The figures follow from Ohm's law: R in series adds, 1/R in parallel adds, P = V²/R.</summary>
+/// <summary>
+/// Where rules of loads, sources and readings begin to speak. The figures follow from Ohm's law: R in series adds, 1/R in parallel adds,
+/// P = V²/R.
+/// </summary>
 public sealed class LoadAndSourceTests
 {
     /// <summary>Loads by hand: two coils of R are 2R in series and R/2 in parallel; a bridge's halves see half.</summary>
@@ -17,13 +20,14 @@ public sealed class LoadAndSourceTests
     [InlineData("coils: 4 x 4 ohm", "parallel", "1 ohm", false)]
     [InlineData("coils: 4 x 4 ohm", "series", "16 ohm", false)]
     [InlineData("coils: 4 x 4 ohm", "series", "17 ohm", true)]
-    public void A_load_is_too_low_only_below_the_minimum(string coils, string hookup, string minimum, bool tooLow) => Assert.Equal(tooLow, Rules($$"""
-        gear:
-          amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 100 W }, minimum: {{minimum}} } } }
-          sub: { is: subwoofer, {{coils}} }
-        runs:
-          S1: { from: amp.sub, to: sub.coils, hookup: {{hookup}}, wire: 8 AWG, length: 3 ft }
-        """).Contains("load/below-minimum"));
+    public void A_load_is_too_low_only_below_the_minimum(string coils, string hookup, string minimum, bool tooLow) =>
+        Assert.Equal(tooLow, Rules($$"""
+            gear:
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 100 W }, minimum: {{minimum}} } } }
+              sub: { is: subwoofer, {{coils}} }
+            runs:
+              S1: { from: amp.sub, to: sub.coils, hookup: {{hookup}}, wire: 8 AWG, length: 3 ft }
+            """).Contains("load/below-minimum"));
 
     /// <summary>9 V across 20 ohm is 4.05 W: above the half of 8 W and below it; of 10 W it is less than the half.</summary>
     [Theory]
@@ -38,7 +42,9 @@ public sealed class LoadAndSourceTests
               loads: { is: load resistor, channels: 2, across: radio.front, resistance: 20 ohm, handles: {{handles}} }
             """);
         Assert.Equal(expected, findings.FirstOrDefault(f => f.Rule == "source/resistor-watts")?.Severity);
-        Assert.All(findings.Where(f => f.Rule == "source/resistor-watts"), f => Assert.Contains("4.05 W", f.Message, StringComparison.Ordinal));
+        Assert.All(
+            findings.Where(f => f.Rule == "source/resistor-watts"),
+            f => Assert.Contains("4.05 W", f.Message, StringComparison.Ordinal));
     }
 
     /// <summary>A series capacitor of 12 µF before 4 ohm has its corner at 1 / 2πRC = 3316 Hz; one of 100 µF at 398 Hz.</summary>
@@ -55,7 +61,9 @@ public sealed class LoadAndSourceTests
           S2: { from: filter.high, to: tweeter, wire: 16 AWG, length: 3 ft }
         """).Contains("load/no-high-pass"));
 
-    /// <summary>60 ohm is asked for: 66 ohm still does, as resistors come within a tenth; 75 ohm does not. Two of 120 ohm in parallel are 60 ohm.</summary>
+    /// <summary>
+    /// 60 ohm is asked for: 66 ohm still does, as resistors come within a tenth; 75 ohm does not. Two of 120 ohm in parallel are 60 ohm.
+    /// </summary>
     [Theory]
     [InlineData("60 ohm", false)]
     [InlineData("66 ohm", false)]
@@ -72,7 +80,10 @@ public sealed class LoadAndSourceTests
           L1: { from: adapter.out, to: amp.in, wire: line pair, length: 8 ft }
         """).Contains("source/needs-load"));
 
-    /// <summary>Straight over the logarithm of frequency: from 0 dB in the band of 125 Hz to -12 dB in that of 63 Hz it is -6 dB between their exact middles (IEC 61260-1), 1000 · 10^(-1.05) = 89.1 Hz.</summary>
+    /// <summary>
+    /// Straight over the logarithm of frequency: from 0 dB in the band of 125 Hz to -12 dB in that of 63 Hz it is -6 dB between their
+    /// exact middles (IEC 61260-1), 1000 · 10^(-1.05) = 89.1 Hz.
+    /// </summary>
     [Fact]
     public void The_corner_of_a_source_lies_between_its_bands()
     {
@@ -85,7 +96,9 @@ public sealed class LoadAndSourceTests
         Assert.Contains("below 89 Hz", finding.Message, StringComparison.Ordinal);
     }
 
-    /// <summary>A lamp of 55 W at 12 V has 2.62 ohm; with no loss worth the name in 2 AWG it sees the running volts less a few hundredths.</summary>
+    /// <summary>
+    /// A lamp of 55 W at 12 V has 2.62 ohm; with no loss worth the name in 2 AWG it sees the running volts less a few hundredths.
+    /// </summary>
     [Theory]
     [InlineData("14.1 V", false)]
     [InlineData("13.2 V", true)]
@@ -110,14 +123,19 @@ public sealed class LoadAndSourceTests
             readings:
               - { at: battery, reads: 4 ohm }
             """),
-        f => f.Rule == "spec/reading-differs" && f.Severity == Severity.Advice && f.Message.Contains("cannot be compared", StringComparison.Ordinal));
+        f =>
+            f.Rule == "spec/reading-differs"
+                && f.Severity == Severity.Advice
+                && f.Message.Contains("cannot be compared", StringComparison.Ordinal));
 
     private static string[] Rules(string fragment) => [.. Compile(fragment).Select(f => f.Rule)];
 
     private static Finding[] Compile(string fragment)
     {
         var compiled = Compiler.Compile(Example.File(fragment), FilesInMemory.None);
-        Assert.True(compiled.Install is not null, string.Create(CultureInfo.InvariantCulture, $"{string.Join("; ", compiled.Findings.Select(f => f.Message))}"));
+        Assert.True(
+            compiled.Install is not null,
+            string.Create(CultureInfo.InvariantCulture, $"{string.Join("; ", compiled.Findings.Select(f => f.Message))}"));
         return [.. compiled.Findings];
     }
 }

@@ -14,7 +14,9 @@ public sealed class MarksTests
 
     [Fact]
     public void Errors_and_warnings_count_and_other_advices_do_not() =>
-        Assert.Equal(["001 x/error", "002 x/warning"], Marks.Of([Of("x/warning", Severity.Warning, 4), Of("x/error", Severity.Error, 0), Of("x/advice", Severity.Advice, 8)], []));
+        Assert.Equal(
+            ["001 x/error", "002 x/warning"],
+            Marks.Of([Of("x/warning", Severity.Warning, 4), Of("x/error", Severity.Error, 0), Of("x/advice", Severity.Advice, 8)], []));
 
     [Fact]
     public void An_advice_counts_where_it_is_expected() =>

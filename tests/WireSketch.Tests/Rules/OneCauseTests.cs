@@ -6,7 +6,8 @@ namespace WireSketch.Tests.Rules;
 /// <summary>One mistake in a whole install gives one finding, that of its cause, and none of its consequences.</summary>
 public sealed class OneCauseTests
 {
-    private const string Sub = "  sub: { is: subwoofer, zone: rear, coils: 2 x 4 ohm, handles: 400 W, enclosure: { type: vented, tuned: 34 Hz } }";
+    private const string Sub =
+        "  sub: { is: subwoofer, zone: rear, coils: 2 x 4 ohm, handles: 400 W, enclosure: { type: vented, tuned: 34 Hz } }";
 
     private const string S1 = "  S1: { from: amp.sub, to: sub.coils, hookup: parallel, wire: 12 AWG, length: 9 ft }";
 
@@ -33,7 +34,9 @@ public sealed class OneCauseTests
     [InlineData(S1, "  S1: { from: amp.sub, to: sub.coil.1, wire: 12 AWG, length: 9 ft }", "load/coil-open load/coil-overpowered")]
     [InlineData(S1, S1 + "\n  S2: { from: amp.sub.+, to: amp.sub.-, wire: 12 AWG, length: 2 in }", "load/shorted")]
     [InlineData(S1, S1 + "\n  S2: { from: sub.coil.1.-, to: seat-bolt, wire: 12 AWG, length: 2 in }", "load/output-grounded")]
-    [InlineData(S1, S1 + "\n  R1: { from: battery.+, to: amp.remote, wire: 18 AWG, length: 9 ft, fuse: { rating: 1 A, at: 4 in } }", "route/bare-in-engine-bay route/no-grommet")]
+    [InlineData(S1, S1
+        + "\n  R1: { from: battery.+, to: amp.remote, wire: 18 AWG, length: 9 ft, fuse: { rating: 1 A, at: 4 in } "
+        + "}", "route/bare-in-engine-bay route/no-grommet")]
     [InlineData("from: battery.+, to: amp.+", "from: battery.-, to: amp.+", "supply/reversed")]
     [InlineData(Sub, Sub + "\n  spare: { is: subwoofer, zone: rear }", "spec/unconnected")]
     public void A_mistake_is_told_once(string was, string becomes, string expected)
@@ -44,12 +47,21 @@ public sealed class OneCauseTests
 
     [Fact]
     public void What_is_connected_to_nothing_at_all_is_told_once() =>
-        Assert.Equal(["spec/unconnected"], Ids(Examples.BassUpgrade.Replace(Sub, Sub + "\n  amp2: { is: amplifier, wakes-on: [remote], channels: { sub: { power: { 4 ohm: 50 W } } } }", StringComparison.Ordinal)));
+        Assert.Equal(
+            ["spec/unconnected"],
+            Ids(Examples.BassUpgrade.Replace(
+                Sub,
+                Sub + "\n  amp2: { is: amplifier, wakes-on: [remote], channels: { sub: { power: { 4 ohm: 50 W } } } }",
+                StringComparison.Ordinal)));
 
     [Fact]
     public void A_hookup_that_is_none_is_not_told_as_missing_too() =>
-        Assert.Equal(["spec/value"], Compiler.Compile(Example.File(Examples.BassUpgrade.Replace("hookup: parallel", "hookup: delta", StringComparison.Ordinal)), FilesInMemory.None)
-            .Findings.Where(f => f.Severity > Severity.Advice).Select(f => f.Rule));
+        Assert.Equal(
+            ["spec/value"],
+            Compiler.Compile(
+                Example.File(Examples.BassUpgrade.Replace("hookup: parallel", "hookup: delta", StringComparison.Ordinal)),
+                FilesInMemory.None)
+                .Findings.Where(f => f.Severity > Severity.Advice).Select(f => f.Rule));
 
     private static string[] Ids(string text)
     {

@@ -48,7 +48,10 @@ public sealed class ReadingCauseTests
         var (source, own) = Loop();
         var amps = source / (Lamp + own + 0.3);
         var plus = (amps * Lamp) + (amps * 0.3) + Ground();
-        var finding = Assert.Single(Differ(("left.+", Volts(amps * Lamp), null), ("left.+", Volts(plus), "bolt"), ("right.+", Volts(source * Lamp / (Lamp + own)), null)));
+        var finding = Assert.Single(Differ(
+            ("left.+", Volts(amps * Lamp), null),
+            ("left.+", Volts(plus), "bolt"),
+            ("right.+", Volts(source * Lamp / (Lamp + own)), null)));
         Assert.Contains("more in G1 would explain it", finding.Help!, StringComparison.Ordinal);
     }
 
@@ -98,10 +101,17 @@ public sealed class ReadingCauseTests
 
     private static double Ground() => State().Loads.Single(l => l.Path.Gear.Id == "left").ReturnDrop.Value * 0.3;
 
-    private static StateResult State() => Compiler.Compile(Example.File(Plan), FilesInMemory.None).Install!.Answers.State(SystemState.FullOutput);
+    private static StateResult State() =>
+        Compiler.Compile(Example.File(Plan), FilesInMemory.None).Install!.Answers.State(SystemState.FullOutput);
 
     private static Finding[] Differ(params (string At, string Reads, string? Against)[] readings) =>
-        [.. Compile(Plan + "readings:\n" + string.Concat(readings.Select(r => $"  - {{ at: {r.At}, reads: {r.Reads}{(r.Against is null ? "" : $", against: {r.Against}")} }}\n"))).Where(f => f.Rule == "spec/reading-differs")];
+        [
+            .. Compile(Plan
+                + "readings:\n"
+                + string.Concat(readings.Select(r =>
+                    $"  - {{ at: {r.At}, reads: {r.Reads}{(r.Against is null ? "" : $", against: {r.Against}")} }}\n"))).Where(
+                f => f.Rule == "spec/reading-differs")
+        ];
 
     private static Finding[] Compile(string text)
     {

@@ -3,7 +3,10 @@ using WireSketch.Testing;
 
 namespace WireSketch.Tests.Rules;
 
-/// <summary>Figures that no real part has. Six lead cells rest at 12.6 V and are charged with some 14.2 V; insulation is made for 60 C to 260 C: common practice, no published source.</summary>
+/// <summary>
+/// Figures that no real part has. Six lead cells rest at 12.6 V and are charged with some 14.2 V; insulation is made for 60 C to 260 C:
+/// common practice, no published source.
+/// </summary>
 public sealed class RestingVoltageTests
 {
     [Theory]
@@ -24,6 +27,8 @@ public sealed class RestingVoltageTests
     private static IEnumerable<Finding> Compile(string was, string becomes)
     {
         Assert.Contains(was, Examples.BassUpgrade, StringComparison.Ordinal);
-        return Compiler.Compile(Example.File(Examples.BassUpgrade.Replace(was, becomes, StringComparison.Ordinal)), FilesInMemory.None).Findings;
+        return Compiler.Compile(
+            Example.File(Examples.BassUpgrade.Replace(was, becomes, StringComparison.Ordinal)),
+            FilesInMemory.None).Findings;
     }
 }

@@ -13,12 +13,16 @@ public sealed partial class RuleBookTests
     [Fact]
     public void Every_rule_class_is_in_the_book()
     {
-        var written = typeof(Rule).Assembly.GetTypes().Where(t => !t.IsAbstract && t.IsSubclassOf(typeof(Rule))).Select(t => t.Name).Order(StringComparer.Ordinal);
+        var written = typeof(Rule).Assembly.GetTypes()
+            .Where(t => !t.IsAbstract && t.IsSubclassOf(typeof(Rule)))
+            .Select(t => t.Name)
+            .Order(StringComparer.Ordinal);
         Assert.Equal(written, RuleBook.All.Select(r => r.GetType().Name).Order(StringComparer.Ordinal));
     }
 
     [Fact]
-    public void Ids_are_unique() => Assert.Equal(RuleBook.Cards.Length, RuleBook.Cards.Select(c => c.Id).Distinct(StringComparer.Ordinal).Count());
+    public void Ids_are_unique() =>
+        Assert.Equal(RuleBook.Cards.Length, RuleBook.Cards.Select(c => c.Id).Distinct(StringComparer.Ordinal).Count());
 
     public static TheoryData<string> RuleIds => [.. RuleBook.All.Select(r => r.Card.Id)];
 
@@ -54,16 +58,21 @@ public sealed partial class RuleBookTests
     [Theory, MemberData(nameof(Groups))]
     public void The_catalog_is_as_it_was(string group)
     {
-        var lines = RuleBook.Cards.Where(c => c.Id.StartsWith(group + "/", StringComparison.Ordinal)).Select(c => $"{c.Id} | {c.Severity} | {c.Title}\n");
+        var lines = RuleBook.Cards.Where(c => c.Id.StartsWith(group + "/", StringComparison.Ordinal))
+            .Select(c => $"{c.Id} | {c.Severity} | {c.Title}\n");
         Baseline.Match($"tests/WireSketch.Tests/Rules/Catalog/{group}.txt", string.Concat(lines));
     }
 
-    /// <summary>An id that is written anywhere in the product and explained nowhere would be a dead end for the user; so would a card of nothing.</summary>
+    /// <summary>
+    /// An id that is written anywhere in the product and explained nowhere would be a dead end for the user; so would a card of nothing.
+    /// </summary>
     [Fact]
     public void Every_id_that_the_product_writes_has_a_card()
     {
         var written = Directory.EnumerateFiles(Path.Combine(Repository.Root, "src"), "*.cs", SearchOption.AllDirectories)
-            .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal) && !f.EndsWith("FormerRuleIds.cs", StringComparison.Ordinal))
+            .Where(f =>
+                !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
+                    && !f.EndsWith("FormerRuleIds.cs", StringComparison.Ordinal))
             .SelectMany(f => Literal().Matches(File.ReadAllText(f)).Select(m => m.Groups[1].Value))
             .Where(id => FormerRuleIds.NowOf(id) is null).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
         Assert.Equal(RuleBook.Cards.Select(c => c.Id).Order(StringComparer.Ordinal), written);

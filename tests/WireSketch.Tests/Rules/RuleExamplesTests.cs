@@ -47,7 +47,9 @@ public sealed class RuleExamplesTests
             Assert.False(string.IsNullOrWhiteSpace(finding.Help), finding.Message);
             Assert.DoesNotContain("  ", finding.Message, StringComparison.Ordinal);
             Assert.False(finding.Message.EndsWith('.'), finding.Message);
-            Assert.DoesNotContain(finding.Subjects, s => s.Contains("NaN", StringComparison.Ordinal) || finding.Message.Contains("unlimited", StringComparison.Ordinal));
+            Assert.DoesNotContain(
+                finding.Subjects,
+                s => s.Contains("NaN", StringComparison.Ordinal) || finding.Message.Contains("unlimited", StringComparison.Ordinal));
         }
     }
 

@@ -17,7 +17,9 @@ public sealed class SpeakerWireTests
     [InlineData("wire: 18 AWG 60 C, length: 1 ft", true)]
     [InlineData("wire: 16 AWG 60 C, length: 1 ft", false)]
     public void Speaker_wire_is_judged_by_the_current_at_full_output(string wire, bool overloaded) =>
-        Assert.Equal(overloaded, Ids(S1.Replace("wire: 12 AWG, length: 9 ft", wire, StringComparison.Ordinal)).Contains("load/wire-overloaded"));
+        Assert.Equal(
+            overloaded,
+            Ids(S1.Replace("wire: 12 AWG, length: 9 ft", wire, StringComparison.Ordinal)).Contains("load/wire-overloaded"));
 
     /// <summary>A line pair is a signal cable (its own name); common practice, no published source.</summary>
     [Fact]
@@ -26,7 +28,10 @@ public sealed class SpeakerWireTests
 
     [Fact]
     public void A_line_output_drives_no_speaker() =>
-        Assert.Contains("load/line-output", Ids(S1.Replace("amp.sub", "adapter.out", StringComparison.Ordinal).Replace("hookup: parallel, ", "", StringComparison.Ordinal)));
+        Assert.Contains(
+            "load/line-output",
+            Ids(S1.Replace("amp.sub", "adapter.out", StringComparison.Ordinal)
+                .Replace("hookup: parallel, ", "", StringComparison.Ordinal)));
 
     private static string[] Ids(string run)
     {

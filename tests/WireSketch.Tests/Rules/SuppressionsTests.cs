@@ -29,7 +29,9 @@ public sealed class SuppressionsTests
 
     [Fact]
     public void An_entry_accepts_every_finding_it_matches() =>
-        Assert.All(Suppressions.Apply(Spec(Entry(Rule, "P1", "looked at")), [Found("P1"), Found("P2", "P1")]), f => Assert.NotNull(f.AcceptedBecause));
+        Assert.All(
+            Suppressions.Apply(Spec(Entry(Rule, "P1", "looked at")), [Found("P1"), Found("P2", "P1")]),
+            f => Assert.NotNull(f.AcceptedBecause));
 
     [Theory]
     [InlineData("supply/no-such", "P1", "looked at", "there is no rule")]

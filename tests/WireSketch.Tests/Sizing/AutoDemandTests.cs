@@ -5,11 +5,15 @@ using WireSketch.Testing;
 
 namespace WireSketch.Tests.Sizing;
 
-/// <summary>What auto rests on. That an amplifier's own fuse bounds what it takes, and that the fuse ahead is no smaller, is common practice, no published source.</summary>
+/// <summary>
+/// What auto rests on. That an amplifier's own fuse bounds what it takes, and that the fuse ahead is no smaller, is common practice, no
+/// published source.
+/// </summary>
 public sealed class AutoDemandTests
 {
     private static readonly string Auto = Examples.BassUpgrade.Replace("wire: 4 AWG red", "wire: auto red", StringComparison.Ordinal)
-        .Replace("rating: 60 A", "rating: auto", StringComparison.Ordinal).Replace("wire: 4 AWG black", "wire: auto black", StringComparison.Ordinal);
+        .Replace("rating: 60 A", "rating: auto", StringComparison.Ordinal)
+        .Replace("wire: 4 AWG black", "wire: auto black", StringComparison.Ordinal);
 
     private static readonly string NoPower = Auto.Replace("power: { 4 ohm: 250 W, 2 ohm: 400 W }, ", "", StringComparison.Ordinal);
 
@@ -22,31 +26,39 @@ public sealed class AutoDemandTests
 
         // 40 A need 10 AWG at least by 33 CFR 183.425 Table 5 (60 C in the engine space); the drop of 17 ft asks for more.
         Assert.True(choices.Wires["P1"] >= WireSize.FromAwg(8), $"{choices.Wires["P1"]}");
-        Assert.Equal(["supply/demand-unknown"], result.Findings.Where(f => f.Rule.Contains("unknown", StringComparison.Ordinal) && f.At.Words == "40 A").Select(f => f.Rule));
+        Assert.Equal(
+            ["supply/demand-unknown"],
+            result.Findings.Where(f => f.Rule.Contains("unknown", StringComparison.Ordinal) && f.At.Words == "40 A").Select(f => f.Rule));
         Assert.DoesNotContain(result.Findings, f => f.Severity > Severity.Advice);
     }
 
     [Fact]
     public void With_nothing_to_go_by_a_warning_says_so() =>
-        Assert.Equal(["supply/demand-unknown"], Compile(NoPower.Replace("supply: { fuse: 40 A, efficiency: 80 % }", "supply: { efficiency: 80 % }", StringComparison.Ordinal))
-            .Findings.Where(f => f.Severity > Severity.Advice).Select(f => f.Rule));
+        Assert.Equal(
+            ["supply/demand-unknown"],
+            Compile(NoPower.Replace("supply: { fuse: 40 A, efficiency: 80 % }", "supply: { efficiency: 80 % }", StringComparison.Ordinal))
+                .Findings.Where(f => f.Severity > Severity.Advice).Select(f => f.Rule));
 
     [Fact]
     public void An_auto_fuse_is_not_below_the_fuse_of_the_device_behind_it() =>
-        Assert.Equal(new Amps(80), AutoSizer.Size(Compile(Auto.Replace("fuse: 40 A", "fuse: 80 A", StringComparison.Ordinal)).Spec).Fuses["P1"]);
+        Assert.Equal(
+            new Amps(80),
+            AutoSizer.Size(Compile(Auto.Replace("fuse: 40 A", "fuse: 80 A", StringComparison.Ordinal)).Spec).Fuses["P1"]);
 
     [Theory]
     [InlineData("25 A", true)]
     [InlineData("40 A", false)]
     public void A_fuse_ahead_of_a_larger_one_of_the_device_is_told(string rating, bool told) =>
         Assert.Equal(told, Compile(Examples.BassUpgrade.Replace("rating: 60 A", $"rating: {rating}", StringComparison.Ordinal)
-            .Replace("4 ohm: 250 W, 2 ohm: 400 W", "2 ohm: 200 W", StringComparison.Ordinal)).Findings.Any(f => f.Rule == "supply/fuse-below-device"));
+            .Replace("4 ohm: 250 W, 2 ohm: 400 W", "2 ohm: 200 W", StringComparison.Ordinal)).Findings.Any(
+                f => f.Rule == "supply/fuse-below-device"));
 
     [Fact]
     public void A_size_that_the_terminals_do_not_take_is_not_chosen()
     {
         // 100 W would do with thinner wire than the 4 AWG to 1/0 AWG that the maker states for the terminals.
-        var small = Auto.Replace("2 ohm: 400 W", "2 ohm: 100 W", StringComparison.Ordinal).Replace("fuse: 40 A,", "fuse: 15 A, fits: 4 AWG to 1/0 AWG,", StringComparison.Ordinal);
+        var small = Auto.Replace("2 ohm: 400 W", "2 ohm: 100 W", StringComparison.Ordinal)
+            .Replace("fuse: 40 A,", "fuse: 15 A, fits: 4 AWG to 1/0 AWG,", StringComparison.Ordinal);
         var result = Compile(small);
         Assert.Equal(WireSize.FromAwg(4), AutoSizer.Size(result.Spec).Wires["P1"]);
         Assert.DoesNotContain(result.Findings, f => f.Rule == "supply/terminal-too-small");
@@ -56,7 +68,8 @@ public sealed class AutoDemandTests
     [Fact]
     public void Speaker_wire_that_says_auto_loses_no_tenth_of_the_power_and_carries_the_current()
     {
-        var result = Compile(Examples.BassUpgrade.Replace("wire: 12 AWG, length: 9 ft", "wire: auto, length: 9 ft", StringComparison.Ordinal));
+        var result = Compile(Examples.BassUpgrade.Replace(
+            "wire: 12 AWG, length: 9 ft", "wire: auto, length: 9 ft", StringComparison.Ordinal));
         Assert.DoesNotContain(result.Findings, f => f.Rule is "load/wire-loss" or "load/wire-overloaded");
         Assert.Equal("load/wire-loss", AutoSizer.Size(result.Spec).Reasons["S1"]);
     }

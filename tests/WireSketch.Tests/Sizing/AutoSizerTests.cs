@@ -8,7 +8,8 @@ namespace WireSketch.Tests.Sizing;
 public sealed class AutoSizerTests
 {
     private static readonly string Auto = Examples.BassUpgrade.Replace("wire: 4 AWG red", "wire: auto red", StringComparison.Ordinal)
-        .Replace("rating: 60 A", "rating: auto", StringComparison.Ordinal).Replace("wire: 4 AWG black", "wire: auto black", StringComparison.Ordinal);
+        .Replace("rating: 60 A", "rating: auto", StringComparison.Ordinal)
+        .Replace("wire: 4 AWG black", "wire: auto black", StringComparison.Ordinal);
 
     [Fact]
     public void Auto_sizes_break_no_rule()
@@ -31,7 +32,8 @@ public sealed class AutoSizerTests
     [Fact]
     public void A_fuse_that_says_auto_carries_the_load_with_a_tenth_to_spare()
     {
-        // 395 W at 80 %, on the 13.7 V that 6 AWG leaves of 14.1 V, are 36.1 A; over 0.9 that is 40.1 A: 40 A is a little short, 50 A is the next made (ISO 8820-3).
+        // 395 W at 80 %, on the 13.7 V that 6 AWG leaves of 14.1 V, are 36.1 A; over 0.9 that is 40.1 A: 40 A is a little short, 50 A is
+        // the next made (ISO 8820-3).
         var choices = AutoSizer.Size(Compiler.Compile(Example.File(Auto), FilesInMemory.None).Spec);
         Assert.Equal(new Amps(50), choices.Fuses["P1"]);
     }

@@ -14,7 +14,9 @@ public sealed class AssumeTests
 
     [Fact]
     public void Every_default_is_the_committed_one() => Baseline.Match(
-        "tests/WireSketch.Tests/Tables/assumptions.txt", string.Concat(All.Select(a => $"{a.Name} | {ValueOf(a.Assumption)} | {Of(a.Assumption, "Words")} | {Of(a.Assumption, "Basis")}\n")));
+        "tests/WireSketch.Tests/Tables/assumptions.txt",
+        string.Concat(All.Select(a =>
+            $"{a.Name} | {ValueOf(a.Assumption)} | {Of(a.Assumption, "Words")} | {Of(a.Assumption, "Basis")}\n")));
 
     /// <summary>Words that are a quantity say the value.</summary>
     [Fact]
@@ -49,9 +51,12 @@ public sealed class AssumeTests
     {
         double number => number.ToString("R", CultureInfo.InvariantCulture),
         WireSize size => size.Area.Value.ToString("R", CultureInfo.InvariantCulture) + " mm2",
-        { } quantity => Convert.ToDouble(quantity.GetType().GetProperty("Value")!.GetValue(quantity), CultureInfo.InvariantCulture).ToString("R", CultureInfo.InvariantCulture),
+        { } quantity =>
+            Convert.ToDouble(quantity.GetType().GetProperty("Value")!.GetValue(quantity), CultureInfo.InvariantCulture)
+                .ToString("R", CultureInfo.InvariantCulture),
         null => "",
     };
 
-    private static string Of(object assumption, string property) => (string)assumption.GetType().GetProperty(property)!.GetValue(assumption)!;
+    private static string Of(object assumption, string property) =>
+        (string)assumption.GetType().GetProperty(property)!.GetValue(assumption)!;
 }

@@ -15,12 +15,20 @@ public sealed class FuseTableTests
             ratings.Split(' ').Select(r => new Amps(double.Parse(r, System.Globalization.CultureInfo.InvariantCulture))),
             FuseTable.RatingsOf(style));
 
-    /// <summary>At a published point its own limits hold, on both sides: of several rows for one point the widest, and no limit counts as the widest.</summary>
+    /// <summary>
+    /// At a published point its own limits hold, on both sides: of several rows for one point the widest, and no limit counts as the
+    /// widest.
+    /// </summary>
     [Fact]
     public void Every_limit_of_opening_time_holds_at_its_own_point()
     {
         var points = CsvTable.Own("fuse-time-current").Rows
-            .GroupBy(r => (Style: r["family"] switch { "blade-mini" => FuseStyle.BladeMini, "blade-maxi" => FuseStyle.BladeMaxi, _ => FuseStyle.Blade }, Percent: r.Number("percent_of_rating"))).ToArray();
+            .GroupBy(r =>
+                (
+                    Style: r["family"] switch { "blade-mini" =>
+                        FuseStyle.BladeMini, "blade-maxi" => FuseStyle.BladeMaxi, _ => FuseStyle.Blade },
+                    Percent: r.Number("percent_of_rating")))
+            .ToArray();
         Assert.True(points.Length > 10);
         foreach (var point in points)
         {
@@ -30,7 +38,9 @@ public sealed class FuseTableTests
             var where = $"{point.Key}: {window}";
             Assert.False(window.IsStandIn, where);
             Assert.True(least == 0 || Math.Abs((window.Least?.Value ?? 0) - least) < 1e-9, where);
-            Assert.True(double.IsPositiveInfinity(most) ? window.Most is null : window.Most is { } t && Math.Abs(t.Value - most) < 1e-9, where);
+            Assert.True(
+                double.IsPositiveInfinity(most) ? window.Most is null : window.Most is { } t && Math.Abs(t.Value - most) < 1e-9,
+                where);
         }
     }
 
@@ -59,7 +69,9 @@ public sealed class FuseTableTests
     [Fact]
     public void Beyond_the_last_point_the_energy_stays()
     {
-        var (at10, at20) = (FuseTable.OpensWithin(FuseStyle.Blade, 10)!.Value.Value, FuseTable.OpensWithin(FuseStyle.Blade, 20)!.Value.Value);
+        var (at10, at20) = (
+            FuseTable.OpensWithin(FuseStyle.Blade, 10)!.Value.Value,
+            FuseTable.OpensWithin(FuseStyle.Blade, 20)!.Value.Value);
         Assert.Equal(at10 * 100, at20 * 400, 1e-9);
     }
 

@@ -22,7 +22,9 @@ public sealed class ManyDevicesTests
 
     private static long Cost(int lamps, bool wired)
     {
-        var text = new StringBuilder("wiresketch: 1\njob: { title: lamps }\ngear:\n  battery: { is: battery, capacity: 60 Ah }\n  bolt: { is: chassis point, surface: bare metal }\n");
+        var text = new StringBuilder(
+            "wiresketch: 1\njob: { title: lamps }\ngear:\n  battery: { is: battery, capacity: 60 Ah }\n  bolt: { is: chassis point, "
+                + "surface: bare metal }\n");
         for (var i = 0; i < lamps; i++)
         {
             text.Append(System.Globalization.CultureInfo.InvariantCulture, $"  lamp{i}: {{ is: lamp, power: 10 W }}\n");
@@ -31,7 +33,9 @@ public sealed class ManyDevicesTests
         text.Append(wired ? "runs:\n" : "");
         for (var i = 0; i < (wired ? lamps : 0); i++)
         {
-            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"  W{i}: {{ from: battery, to: lamp{i}, wire: 14 AWG, length: 3 ft }}\n");
+            text.Append(
+                System.Globalization.CultureInfo.InvariantCulture,
+                $"  W{i}: {{ from: battery, to: lamp{i}, wire: 14 AWG, length: 3 ft }}\n");
         }
 
         var spec = SpecReader.Read(new SourceFile("a", text.ToString()), FilesInMemory.None).Value;

@@ -17,7 +17,9 @@ public sealed class RouteTests
         for (var net = 0; net < 300; net++)
         {
             var places = random.Next(3, 8);
-            var paths = Enumerable.Range(0, random.Next(places - 1, 2 * places)).Select(i => Path($"p{i}", $"n{random.Next(places)}", $"n{random.Next(places)}", random.Next(1, 30))).ToArray();
+            var paths = Enumerable.Range(0, random.Next(places - 1, 2 * places))
+                .Select(i => Path($"p{i}", $"n{random.Next(places)}", $"n{random.Next(places)}", random.Next(1, 30)))
+                .ToArray();
             var finder = new RouteFinder([.. paths]);
             var all = new List<double>();
             Try("n0", 0, ["n0"]);
@@ -83,7 +85,9 @@ public sealed class RouteTests
     public void No_way_is_a_missing_length()
     {
         var result = Compiler.Compile(Text("P1: { from: battery.+, to: bolt, wire: 14 AWG red }"), FilesInMemory.None);
-        Assert.Contains(result.Findings, f => f.Rule == "route/no-length" && f.Message.Contains("none of the paths", StringComparison.Ordinal));
+        Assert.Contains(
+            result.Findings,
+            f => f.Rule == "route/no-length" && f.Message.Contains("none of the paths", StringComparison.Ordinal));
     }
 
     // 10 AWG: 5.261 mm² is 2.588 mm across (ASTM B258); times 1.15 and two walls of 0.7 mm: 4.376 mm. 14 AWG: 1.628 mm gives 3.272 mm.

@@ -35,7 +35,8 @@ public sealed class UnknownKindTests
     }
 
     /// <summary>
-    /// By hand: 48 W at 12 V is a lamp of 3 ohm. A resistor of 3 ohm at 13.8 V takes 4.6 A; the wires, fuse, switch and terminations lose less than 2 %.
+    /// By hand: 48 W at 12 V is a lamp of 3 ohm. A resistor of 3 ohm at 13.8 V takes 4.6 A; the wires, fuse, switch and terminations lose
+    /// less than 2 %.
     /// </summary>
     [Fact]
     public void It_holds_the_lamp_at_its_own_volts_while_the_switch_is_closed()
@@ -57,7 +58,8 @@ public sealed class UnknownKindTests
     public void Papers_warn_of_its_current()
     {
         var papers = PaperSet.From(new Compilation(Spec.File, Spec, Install, [.. RuleBook.Check(Install).Findings]).ForPapers);
-        var text = string.Concat(papers.Papers.Where(p => p.Name.EndsWith(".md", StringComparison.Ordinal)).Select(p => System.Text.Encoding.UTF8.GetString(p.Bytes.Span)));
+        var text = string.Concat(papers.Papers.Where(p => p.Name.EndsWith(".md", StringComparison.Ordinal))
+            .Select(p => System.Text.Encoding.UTF8.GetString(p.Bytes.Span)));
         Assert.Contains("rack (cargo) gives current of its own", text, StringComparison.Ordinal);
     }
 }

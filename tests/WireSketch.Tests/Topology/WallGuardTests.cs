@@ -10,8 +10,12 @@ public sealed class WallGuardTests
     public void A_run_along_a_path_uses_the_grommet_of_the_path()
     {
         var text = Repository.Read("specs/one-amplifier.wsk.yaml")
-            .Replace("length: 17 ft, fuse", "fuse", StringComparison.Ordinal).Replace(", through: firewall grommet", "", StringComparison.Ordinal)
-            .Replace("\ngear:\n", "\npaths:\n  cowl: { from: engine bay, to: cabin, length: 17 ft, passes: firewall grommet }\n\ngear:\n", StringComparison.Ordinal);
+            .Replace("length: 17 ft, fuse", "fuse", StringComparison.Ordinal)
+            .Replace(", through: firewall grommet", "", StringComparison.Ordinal)
+            .Replace(
+                "\ngear:\n",
+                "\npaths:\n  cowl: { from: engine bay, to: cabin, length: 17 ft, passes: firewall grommet }\n\ngear:\n",
+                StringComparison.Ordinal);
         var compiled = Compiler.Compile(new("cowl.wsk.yaml", text), ShippedSpecs.Files);
         Assert.Empty(compiled.Findings.Select(f => f.Message));
         Assert.Equal("firewall grommet", compiled.Install!.Wiring.RunsById["P1"].Guard);

@@ -13,21 +13,30 @@ public static class FindingLines
         var text = new StringBuilder();
         foreach (var f in report.All)
         {
-            text.Append(CultureInfo.InvariantCulture, $"{OneLine(report.NameOf(f.At.File))}:{f.At.Line}:{f.At.Column}: {FindingsReport.Word(f.Severity)}[{f.Rule}]: {OneLine(f.Message)}");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"{OneLine(report.NameOf(f.At.File))}:{f.At.Line}:{f.At.Column}: {FindingsReport.Word(f.Severity)}[{f.Rule}]: "
+                    + $"{OneLine(f.Message)}");
             text.Append(f.AcceptedBecause is { } why ? $" (accepted: {OneLine(why)})\n" : "\n");
         }
 
         return text.ToString();
     }
 
-    /// <summary>Workflow commands, worst first, since a step shows only the first ten of each level; words from a spec cannot become commands of their own.</summary>
+    /// <summary>
+    /// Workflow commands, worst first, since a step shows only the first ten of each level; words from a spec cannot become commands of
+    /// their own.
+    /// </summary>
     public static string GitHub(FindingsReport report)
     {
         var text = new StringBuilder();
         foreach (var f in report.All.Where(f => f.AcceptedBecause is null).OrderByDescending(f => f.Severity))
         {
             var command = f.Severity switch { Severity.Error => "error", Severity.Warning => "warning", _ => "notice" };
-            text.Append(CultureInfo.InvariantCulture, $"::{command} file={Property(report.NameOf(f.At.File))},line={f.At.Line},endLine={f.At.EndLine},col={f.At.Column},endColumn={f.At.EndColumn},title={Property(f.Rule)}::");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"::{command} "
+                    + $"file={Property(report.NameOf(f.At.File))},line={f.At.Line},endLine={f.At.EndLine},col={f.At.Column},endColumn={f.At.EndColumn},title={Property(f.Rule)}::");
             text.Append(Data(f.Help is { } help ? $"{f.Message} Help: {help}" : f.Message)).Append('\n');
         }
 
@@ -59,9 +68,14 @@ public static class FindingLines
     }
 
     private static bool IsPlain(char c) => char.GetUnicodeCategory(c) is not (
-        UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.Surrogate or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator);
+        UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.Surrogate or UnicodeCategory.LineSeparator
+            or UnicodeCategory.ParagraphSeparator);
 
-    private static string Data(string words) => words.Replace("%", "%25", StringComparison.Ordinal).Replace("\r", "%0D", StringComparison.Ordinal).Replace("\n", "%0A", StringComparison.Ordinal);
+    private static string Data(string words) =>
+        words.Replace("%", "%25", StringComparison.Ordinal)
+            .Replace("\r", "%0D", StringComparison.Ordinal)
+            .Replace("\n", "%0A", StringComparison.Ordinal);
 
-    private static string Property(string words) => Data(words).Replace(":", "%3A", StringComparison.Ordinal).Replace(",", "%2C", StringComparison.Ordinal);
+    private static string Property(string words) =>
+        Data(words).Replace(":", "%3A", StringComparison.Ordinal).Replace(",", "%2C", StringComparison.Ordinal);
 }

@@ -19,11 +19,14 @@ internal static class FindingsPaper
     private static void Section(Markdown paper, string title, IEnumerable<Finding> findings, FindingsReport report)
     {
         var rows = findings.Select(f => System.Collections.Immutable.ImmutableArray.Create(
-            $"{report.NameOf(f.At.File)}:{f.At.Line}", f.Rule, string.Join(" ", new[] { f.Message }.Concat(f.Notes.Select(n => $"({n.Message})"))),
+            $"{report.NameOf(f.At.File)}:{f.At.Line}",
+            f.Rule,
+            string.Join(" ", new[] { f.Message }.Concat(f.Notes.Select(n => $"({n.Message})"))),
             f.AcceptedBecause ?? f.Help ?? "")).ToArray();
         if (rows.Length > 0)
         {
-            paper.Heading(2, title).Table(new([new("Line"), new("Rule"), new("What"), new(title == "Accepted" ? "Because" : "What to do")], [.. rows]));
+            paper.Heading(2, title)
+                .Table(new([new("Line"), new("Rule"), new("What"), new(title == "Accepted" ? "Because" : "What to do")], [.. rows]));
         }
     }
 }

@@ -32,7 +32,13 @@ public sealed record FindingsReport(ImmutableArray<string> Specs, ImmutableArray
     /// <summary>How many of each, in words: <c>1 error, 2 warnings, 1 accepted</c>; <c>nothing to report</c> if none.</summary>
     public string Summary()
     {
-        var counts = new[] { Count(Errors, "error", "errors"), Count(Warnings, "warning", "warnings"), Count(Advice, "advice", "advice"), Count(Accepted, "accepted", "accepted") }.OfType<string>().ToArray();
+        var counts = new[]
+        {
+            Count(Errors, "error", "errors"), Count(Warnings, "warning", "warnings"), Count(Advice, "advice", "advice"),
+            Count(Accepted, "accepted", "accepted")
+        }
+            .OfType<string>()
+            .ToArray();
         return counts.Length == 0 ? "nothing to report" : string.Join(", ", counts);
     }
 

@@ -26,12 +26,21 @@ public static class Sarif
     public static string Write(FindingsReport report, ImmutableArray<RuleCard> rules, string version)
     {
         var cards = rules.ToDictionary(c => c.Id, StringComparer.Ordinal);
-        var entries = report.All.Select(f => f.Rule).Concat(cards.Keys).Distinct().Order(StringComparer.Ordinal).Select(id => Entry(id, cards.GetValueOrDefault(id))).ToImmutableArray();
+        var entries = report.All.Select(f => f.Rule)
+            .Concat(cards.Keys)
+            .Distinct()
+            .Order(StringComparer.Ordinal)
+            .Select(id => Entry(id, cards.GetValueOrDefault(id)))
+            .ToImmutableArray();
         var index = entries.Select((e, i) => (e.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
         var seen = new Dictionary<string, int>(StringComparer.Ordinal);
         var results = report.All.Select(f => Result(f, index[f.Rule], report.NameOf, seen)).ToImmutableArray();
         var run = new SarifRun(
-            new(new("wiresketch", version, entries)), new Dictionary<string, SarifFolder>(StringComparer.Ordinal) { [Folder] = new(new("the folder in which wiresketch was called")) },
+            new(new("wiresketch", version, entries)),
+            new Dictionary<string, SarifFolder>(StringComparer.Ordinal)
+            {
+                [Folder] = new(new("the folder in which wiresketch was called"))
+            },
             "utf16CodeUnits", results);
         return JsonSerializer.Serialize(new SarifLog(Schema, "2.1.0", [run]), Context.SarifLog) + "\n";
     }
@@ -49,15 +58,33 @@ public static class Sarif
     {
         var key = $"{name(f.At.File)}|{f.Rule}|{string.Join(',', f.Subjects)}";
         var occurrence = seen[key] = seen.GetValueOrDefault(key) + 1;
-        var print = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{key}|{occurrence}"))))[..32];
+        var print =
+            Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(
+                string.Create(CultureInfo.InvariantCulture, $"{key}|{occurrence}"))))[..32];
         return new(
-            f.Rule, index, Level(f.Severity), new(f.Help is { } help ? $"{f.Message} Help: {help}" : f.Message), [Location(f.At, name, null)],
+            f.Rule,
+            index,
+            Level(f.Severity),
+            new(f.Help is { } help ? $"{f.Message} Help: {help}" : f.Message),
+            [Location(f.At, name, null)],
             Array(f.Notes.Where(n => n.At is not null).Select(n => Location(n.At!.Value, name, n.Message))),
             new Dictionary<string, string>(StringComparer.Ordinal) { ["primaryLocationLineHash"] = print, ["wiresketch/v1"] = print },
-            Array(f.Fixes.Select(x => new SarifFix(new(x.Says), [.. x.Edits.GroupBy(e => e.At.File).Select(g => new SarifChange(Artifact(g.Key, name), [.. g.Select(e => new SarifReplacement(Region(e.At), new(e.Words)))]))]))),
+            Array(f.Fixes.Select(x =>
+                new SarifFix(
+                    new(x.Says),
+                    [
+                        .. x.Edits.GroupBy(e => e.At.File)
+                            .Select(g =>
+                                new SarifChange(
+                                    Artifact(g.Key, name),
+                                    [.. g.Select(e => new SarifReplacement(Region(e.At), new(e.Words)))]))
+                    ]))),
             f.AcceptedBecause is { } why ? [new SarifSuppression("inSource", "accepted", why)] : null)
         {
-            Properties = new(f.State, Array(FindingsJson.Values(f)), Array(f.Wants.Select(w => new WantedEntry(w.Run, w.Size.ToString(), w.Size.Area.Value)))),
+            Properties = new(
+                f.State,
+                Array(FindingsJson.Values(f)),
+                Array(f.Wants.Select(w => new WantedEntry(w.Run, w.Size.ToString(), w.Size.Area.Value)))),
         };
     }
 
@@ -71,8 +98,10 @@ public static class Sarif
 
     private static SarifRegion Region(SourceSpan at) => new(at.Line, at.Column, at.EndLine, at.EndColumn);
 
-    private static string Level(Severity severity) => severity switch { Severity.Error => "error", Severity.Warning => "warning", _ => "note" };
+    private static string Level(Severity severity) =>
+        severity switch { Severity.Error => "error", Severity.Warning => "warning", _ => "note" };
 
     /// <summary><c>supply/fuse-too-far</c> as <c>SupplyFuseTooFar</c>.</summary>
-    private static string Name(string id) => string.Concat(id.Split('/', '-').Where(w => w.Length > 0).Select(w => char.ToUpperInvariant(w[0]) + w[1..]));
+    private static string Name(string id) =>
+        string.Concat(id.Split('/', '-').Where(w => w.Length > 0).Select(w => char.ToUpperInvariant(w[0]) + w[1..]));
 }

@@ -6,7 +6,11 @@ namespace WireSketch.Documents.Findings;
 // The part of SARIF 2.1.0 that we write; names are the standard's.
 internal sealed record SarifLog([property: JsonPropertyName("$schema")] string Schema, string Version, ImmutableArray<SarifRun> Runs);
 
-internal sealed record SarifRun(SarifTool Tool, Dictionary<string, SarifFolder> OriginalUriBaseIds, string ColumnKind, ImmutableArray<SarifResult> Results);
+internal sealed record SarifRun(
+    SarifTool Tool,
+    Dictionary<string, SarifFolder> OriginalUriBaseIds,
+    string ColumnKind,
+    ImmutableArray<SarifResult> Results);
 
 internal sealed record SarifTool(SarifDriver Driver);
 
@@ -16,14 +20,21 @@ internal sealed record SarifFolder(SarifText Description);
 
 internal sealed record SarifText(string Text);
 
-internal sealed record SarifRule(string Id, string Name, SarifText ShortDescription, SarifText FullDescription, SarifText Help, SarifConfiguration DefaultConfiguration, SarifProperties Properties);
+internal sealed record SarifRule(
+    string Id, string Name, SarifText ShortDescription, SarifText FullDescription, SarifText Help, SarifConfiguration DefaultConfiguration,
+    SarifProperties Properties);
 
 internal sealed record SarifConfiguration(string Level);
 
 internal sealed record SarifProperties(ImmutableArray<string> Tags);
 
 internal sealed record SarifResult(
-    string RuleId, int RuleIndex, string Level, SarifText Message, ImmutableArray<SarifLocation> Locations, ImmutableArray<SarifLocation>? RelatedLocations,
+    string RuleId,
+    int RuleIndex,
+    string Level,
+    SarifText Message,
+    ImmutableArray<SarifLocation> Locations,
+    ImmutableArray<SarifLocation>? RelatedLocations,
     Dictionary<string, string> PartialFingerprints, ImmutableArray<SarifFix>? Fixes, ImmutableArray<SarifSuppression>? Suppressions)
 {
     public SarifValues? Properties { get; init; }

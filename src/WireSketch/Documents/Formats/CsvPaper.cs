@@ -32,5 +32,10 @@ internal static class CsvPaper
 
     /// <summary>A formula hides behind a line break or a space as well, where the writer does not look for it.</summary>
     private static string OnOneLine(string cell) =>
-        string.Join(' ', cell.Split(['\r', '\n', '\t', '\v', '\f', '\u0085', '\u2028', '\u2029'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)).Trim();
+        string.Join(
+            ' ',
+            cell.Split(
+                ['\r', '\n', '\t', '\v', '\f', '\u0085', '\u2028', '\u2029'],
+                StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+            .Trim();
 }

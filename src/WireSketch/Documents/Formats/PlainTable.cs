@@ -11,7 +11,8 @@ public sealed record PlainTable(ImmutableArray<Column> Columns, ImmutableArray<I
     /// <summary>A number as tables have it: a point, no grouping, no more decimals than asked for, none that are zero.</summary>
     public static string Number(double value, int decimals = 6)
     {
-        var text = Math.Round(value, decimals, MidpointRounding.AwayFromZero).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        var text = Math.Round(value, decimals, MidpointRounding.AwayFromZero)
+            .ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
         return text.Contains('.', StringComparison.Ordinal) ? text.TrimEnd('0').TrimEnd('.') : text;
     }
 }

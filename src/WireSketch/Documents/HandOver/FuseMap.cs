@@ -13,14 +13,18 @@ internal static class FuseMap
 {
     public static PlainTable Of(InstalledSystem install) => new(
         [new("Fuse"), new("Rating"), new("Style"), new("Where"), new("Feeds")],
-        [.. install.Wiring.Links.Where(l => l.Protects && l.Gear is not { InVehicle: true } && FuseStyleChoice.IsFitted(install, l)).Select(l => Row(install, l))]);
+        [
+            .. install.Wiring.Links.Where(l => l.Protects && l.Gear is not { InVehicle: true } && FuseStyleChoice.IsFitted(install, l))
+                .Select(l => Row(install, l))
+        ]);
 
     /// <summary>Where a fuse sits, for somebody who looks for it.</summary>
     public static string Where(InstalledSystem install, InternalConnection link)
     {
         var run = install.Wiring.Runs.FirstOrDefault(r => r.Holder is { } h && ReferenceEquals(h, link.Gear));
         return run is not null
-            ? $"{(run.Run.Protection?.Distance is { } at ? $"{at} from {run.From[0].Id}" : run.From[0].Id)}{(run.From[0].Gear.Zone is { } z ? $" ({z})" : "")}"
+            ? $"{(run.Run.Protection?.Distance is { } at ? $"{at} from "
+                + $"{run.From[0].Id}" : run.From[0].Id)}{(run.From[0].Gear.Zone is { } z ? $" ({z})" : "")}"
             : link.Gear is { } gear ? Whereabouts.Of(gear) : "";
     }
 
@@ -30,11 +34,20 @@ internal static class FuseMap
         string.Join(", ", Fed(install, link).DefaultIfEmpty("nothing yet")),
     ];
 
-    /// <summary>Batteries that a fuse stands between; else the devices that a battery feeds through it; else what its wire leads to, a source with a fuse of its own perhaps.</summary>
+    /// <summary>
+    /// Batteries that a fuse stands between; else the devices that a battery feeds through it; else what its wire leads to, a source with
+    /// a fuse of its own perhaps.
+    /// </summary>
     private static IEnumerable<string> Fed(InstalledSystem install, InternalConnection link)
     {
-        var behind = install.Wiring.Feeds.Where(f => install.Wiring.SourceAt(f.Source)?.Source is BatterySource).SelectMany(f => f.Conductors.Where(c => c.Protections.Contains(link)), (f, c) => (Source: f.Source.Gear!, c.Far)).ToArray();
-        var batteries = behind.Where(b => IsBattery(b.Far.Gear) && !ReferenceEquals(b.Far.Gear, b.Source)).SelectMany(b => new[] { b.Source.Id, b.Far.Gear!.Id }).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
+        var behind = install.Wiring.Feeds.Where(f => install.Wiring.SourceAt(f.Source)?.Source is BatterySource)
+            .SelectMany(f => f.Conductors.Where(c => c.Protections.Contains(link)), (f, c) => (Source: f.Source.Gear!, c.Far))
+            .ToArray();
+        var batteries = behind.Where(b => IsBattery(b.Far.Gear) && !ReferenceEquals(b.Far.Gear, b.Source))
+            .SelectMany(b => new[] { b.Source.Id, b.Far.Gear!.Id })
+            .Distinct(StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal)
+            .ToArray();
         if (batteries.Length > 1)
         {
             return [$"the line between {string.Join(" and ", batteries)}"];
@@ -46,7 +59,10 @@ internal static class FuseMap
             return loads;
         }
 
-        return install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.LastOrDefault()?.Index == link.Index).Select(c => c.Far.Gear).OfType<Gear>()
+        return install.Wiring.Feeds.SelectMany(f => f.Conductors)
+            .Where(c => c.Protections.LastOrDefault()?.Index == link.Index)
+            .Select(c => c.Far.Gear)
+            .OfType<Gear>()
             .Where(g => !g.OnlyProtects && !ReferenceEquals(g, link.Gear))
             .OrderByDescending(Charges).Select(g => Charges(g) ? $"{g.Id}, which charges" : g.Id).Distinct(StringComparer.Ordinal)
             .Take(1);

@@ -14,9 +14,23 @@ internal static class NextTechnician
     public static PlainTable Taps(InstalledSystem install) => new(
         [new("What"), new("Where"), new("Vehicle's wire"), new("Connector, cavity"), new("Carries")],
         [
-            .. install.Spec.Gear.Where(g => g.Listing.Connection is not null).Select(g => ImmutableArray.Create(g.Id, Where(g), g.Listing.Connection!.Color?.Value ?? "", Plug(g.Listing.Connection), Carries(g.Listing.Connection))),
+            .. install.Spec.Gear.Where(g => g.Listing.Connection is not null)
+                .Select(g =>
+                    ImmutableArray.Create(
+                        g.Id,
+                        Where(g),
+                        g.Listing.Connection!.Color?.Value ?? "",
+                        Plug(g.Listing.Connection),
+                        Carries(g.Listing.Connection))),
             .. install.Wiring.Runs.Where(r => r.Run.Tap && !r.From.Concat(r.To).Any(e => e.Gear.Listing.Connection is not null))
-                .Select(r => ImmutableArray.Create($"{r.Id} onto {string.Join(", ", r.From.Where(e => e.Gear.InVehicle).Select(e => e.Id).DefaultIfEmpty(r.From[0].Id))}", Where(r.From[0].Gear), r.Run.ColorAtVehicle?.Value ?? "", "", Lists.WireDescriptions.Carries(r.Kind))),
+                .Select(r =>
+                    ImmutableArray.Create(
+                        $"{r.Id} onto "
+                            + $"{string.Join(", ", r.From.Where(e => e.Gear.InVehicle).Select(e => e.Id).DefaultIfEmpty(r.From[0].Id))}",
+                        Where(r.From[0].Gear),
+                        r.Run.ColorAtVehicle?.Value ?? "",
+                        "",
+                        Lists.WireDescriptions.Carries(r.Kind))),
         ]);
 
     /// <summary>Notes and photos, of devices, runs and the job.</summary>
@@ -29,7 +43,8 @@ internal static class NextTechnician
 
         foreach (var gear in install.Spec.Gear.Where(g => g.Facts.Notes is not null || g.Facts.Photo is not null))
         {
-            yield return $"{gear.Id}{(Whereabouts.Of(gear) is { Length: > 0 } where ? $" ({where})" : "")}: {string.Join("; ", new[] { gear.Facts.Notes?.Value, gear.Facts.Photo is { } photo ? $"photo {photo.Value}" : null }.OfType<string>())}";
+            yield return $"{gear.Id}{(Whereabouts.Of(gear) is { Length: > 0 } where ? $" ({where})" : "")}: "
+                + $"{string.Join("; ", new[] { gear.Facts.Notes?.Value, gear.Facts.Photo is { } photo ? $"photo {photo.Value}" : null }.OfType<string>())}";
         }
 
         foreach (var run in install.Spec.Runs.Where(r => r.Notes is not null))
@@ -40,7 +55,9 @@ internal static class NextTechnician
 
     private static string Where(Gear gear) => string.Join(", ", new[] { gear.Zone, gear.Facts.Place?.Value }.OfType<string>());
 
-    private static string Plug(VehicleConnection at) => string.Join(", ", new[] { at.Connector?.Value, at.Cavity is { } c ? $"cavity {c.Value}" : null }.OfType<string>());
+    private static string Plug(VehicleConnection at) =>
+        string.Join(", ", new[] { at.Connector?.Value, at.Cavity is { } c ? $"cavity {c.Value}" : null }.OfType<string>());
 
-    private static string Carries(VehicleConnection at) => string.Join(", ", new[] { at.Carries, at.Limit is { } l ? $"{l.Words} at most" : null }.OfType<string>());
+    private static string Carries(VehicleConnection at) =>
+        string.Join(", ", new[] { at.Carries, at.Limit is { } l ? $"{l.Words} at most" : null }.OfType<string>());
 }

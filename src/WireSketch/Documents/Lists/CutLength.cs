@@ -20,7 +20,8 @@ public sealed record CutLength(Share SlackShare, Meters SlackLength, Meters Step
     public static CutLength Of(Spec spec)
     {
         var settings = spec.Settings;
-        var first = spec.Runs.Select(r => r.Length?.Words).FirstOrDefault(w => w is not null) ?? spec.Paths.Select(p => p.Length?.Words).FirstOrDefault(w => w is not null);
+        var first = spec.Runs.Select(r => r.Length?.Words).FirstOrDefault(w => w is not null)
+            ?? spec.Paths.Select(p => p.Length?.Words).FirstOrDefault(w => w is not null);
         var metric = first?.TrimEnd().EndsWith('m') ?? false;
         var written = settings.SlackShare is not null || settings.SlackLength is not null;
         return new(

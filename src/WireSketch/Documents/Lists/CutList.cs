@@ -39,7 +39,15 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
         else if (count > 0)
         {
             var cables = run.Wire.IsLinePair ? (count + CoresOfLinePair - 1) / CoresOfLinePair : 1;
-            yield return Piece(run, run.Id, cores, cables, Names(run.From), Names(run.To.Take(IsChain(run) ? 1 : run.To.Length)), run.LengthTaken, lengths) with
+            yield return Piece(
+                run,
+                run.Id,
+                cores,
+                cables,
+                Names(run.From),
+                Names(run.To.Take(IsChain(run) ? 1 : run.To.Length)),
+                run.LengthTaken,
+                lengths) with
             {
                 Cores = run.Wire.IsLinePair ? CoresOfLinePair : count,
             };
@@ -73,13 +81,16 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
         }
 
         remarks.AddRange(Ways(run, passes: run.Holder is null || conductors.Length > 1 || PassesOn(run, conductors[0])));
-        return new(id, run.Id, run.Kind, cables, conductors.Length, run.Wire, from, to, length, cut, run.Length is not null, remarks.ToImmutable(), conductors);
+        return new(
+            id, run.Id, run.Kind, cables, conductors.Length, run.Wire, from, to, length, cut, run.Length is not null,
+            remarks.ToImmutable(), conductors);
     }
 
     /// <summary>Of the two pieces beside a holder, the one that goes from one zone to another; if neither seems to, the far one.</summary>
     private static bool PassesOn(WiredRun run, Conductor piece)
     {
-        var crossing = run.Conductors.FirstOrDefault(c => IsBesideHolder(c, run) && c.From.Gear?.Zone != c.To.Gear?.Zone) ?? run.Conductors.Last(c => IsBesideHolder(c, run));
+        var crossing = run.Conductors.FirstOrDefault(c => IsBesideHolder(c, run) && c.From.Gear?.Zone != c.To.Gear?.Zone)
+            ?? run.Conductors.Last(c => IsBesideHolder(c, run));
         return crossing.Index == piece.Index;
     }
 
@@ -124,15 +135,31 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
     /// <summary>The list for a spreadsheet: numbers in columns of their own.</summary>
     public PlainTable ForSpreadsheet() => new(
         [
-            new("piece"), new("run"), new("pieces", true), new("wire"), new("cores", true), new("area_mm2", true), new("material"), new("color"),
-            new("insulation_c", true), new("from"), new("to"), new("length_in", true), new("length_m", true), new("cut_in", true), new("cut_m", true), new("carries"),
+            new("piece"), new("run"), new("pieces", true), new("wire"), new("cores", true), new("area_mm2", true), new("material"),
+            new("color"),
+            new("insulation_c", true), new("from"), new("to"), new("length_in", true), new("length_m", true),
+            new("cut_in", true), new("cut_m", true), new("carries"),
             new("remarks"),
         ],
         [
             .. Pieces.Select(p => ImmutableArray.Create(
-                p.Id, p.RunId, Whole(p.Pieces), p.Wire.SizeWords, Whole(p.Cores), PlainTable.Number(p.Wire.Size.Area.Value, 3), WireDescriptions.Material(p.Wire), WireDescriptions.Color(p.Wire),
-                PlainTable.Number(p.Wire.Insulation.Value, 0), p.From, p.To, PlainTable.Number(p.Length.Inches, 2), PlainTable.Number(p.Length.Value, 4),
-                PlainTable.Number(p.Cut.Inches, 2), PlainTable.Number(p.Cut.Value, 4), WireDescriptions.Carries(p.Kind), string.Join("; ", p.Remarks))),
+                p.Id,
+                p.RunId,
+                Whole(p.Pieces),
+                p.Wire.SizeWords,
+                Whole(p.Cores),
+                PlainTable.Number(p.Wire.Size.Area.Value, 3),
+                WireDescriptions.Material(p.Wire),
+                WireDescriptions.Color(p.Wire),
+                PlainTable.Number(p.Wire.Insulation.Value, 0),
+                p.From,
+                p.To,
+                PlainTable.Number(p.Length.Inches, 2),
+                PlainTable.Number(p.Length.Value, 4),
+                PlainTable.Number(p.Cut.Inches, 2),
+                PlainTable.Number(p.Cut.Value, 4),
+                WireDescriptions.Carries(p.Kind),
+                string.Join("; ", p.Remarks))),
         ]);
 
     /// <summary>The list for people.</summary>
@@ -140,14 +167,18 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
         [new("Piece"), new("Wire"), new("Cut", true), new("From"), new("To"), new("Remarks")],
         [
             .. Pieces.Select(p => ImmutableArray.Create(
-                p.Pieces == 1 ? p.Id : string.Create(CultureInfo.InvariantCulture, $"{p.Id} ({p.Pieces} pieces)"), WireDescriptions.Whole(p.Wire, p.Cores, p.Kind),
+                p.Pieces == 1 ? p.Id : string.Create(CultureInfo.InvariantCulture, $"{p.Id} ({p.Pieces} pieces)"),
+                WireDescriptions.Whole(p.Wire, p.Cores, p.Kind),
                 p.IsMadeUp ? "–" : Lengths.Both(p.Cut), p.From, p.To, string.Join("; ", p.Remarks))),
         ]);
 
     /// <summary>The totals for people.</summary>
     public PlainTable TotalsForReading() => new(
         [new("Wire"), new("Pieces", true), new("In all", true), new("Longest", true), new("To buy")],
-        [.. Totals.Select(t => ImmutableArray.Create(t.Words, Whole(t.Pieces), Lengths.Both(t.Total), Lengths.Both(t.Longest), t.ToBuy(Lengths)))]);
+        [
+            .. Totals.Select(t =>
+                ImmutableArray.Create(t.Words, Whole(t.Pieces), Lengths.Both(t.Total), Lengths.Both(t.Longest), t.ToBuy(Lengths)))
+        ]);
 
     internal static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -5,7 +5,8 @@ using WireSketch.Topology;
 namespace WireSketch.Documents.Lists;
 
 /// <summary>A piece of wire or cable to be cut.</summary>
-/// <param name="Id">What its label says: the run's id; <c>P1-1</c> and <c>P1-2</c> before and after an inline device; <c>S1.link1</c> between loads.</param>
+/// <param name="Id">What its label says: the run's id; <c>P1-1</c> and <c>P1-2</c> before and after an inline device; <c>S1.link1</c>
+/// between loads.</param>
 /// <param name="RunId">Its run.</param>
 /// <param name="Kind">What it carries.</param>
 /// <param name="Pieces">How many such pieces; more than one where a run needs several signal cables side by side.</param>
@@ -19,7 +20,8 @@ namespace WireSketch.Documents.Lists;
 /// <param name="Remarks">What else the one who cuts it must know.</param>
 /// <param name="Conductors">The conductors in it.</param>
 public sealed record CutPiece(
-    string Id, string RunId, RunKind Kind, int Pieces, int Cores, WireProperties Wire, string From, string To, Meters Length, Meters Cut, bool LengthIsKnown,
+    string Id, string RunId, RunKind Kind, int Pieces, int Cores, WireProperties Wire, string From, string To, Meters Length, Meters Cut,
+    bool LengthIsKnown,
     ImmutableArray<string> Remarks, ImmutableArray<Conductor> Conductors)
 {
     /// <summary>Made at the terminals of one device, from an offcut.</summary>

@@ -15,5 +15,6 @@ internal static class DeviceLines
             PartGroup.Devices, g.Key.Item, g.Sum(d => d.Facts.Quantity), PartLine.Pieces, g.Key.Price, [.. g.Select(Where)],
             string.Join("; ", g.Select(d => d.Facts.Notes?.Value).OfType<string>().Distinct())));
 
-    private static string Where(Gear gear) => gear.Facts.Place is { } place ? $"{gear.Id} ({place.Value})" : gear.Zone is { } zone ? $"{gear.Id} ({zone})" : gear.Id;
+    private static string Where(Gear gear) =>
+        gear.Facts.Place is { } place ? $"{gear.Id} ({place.Value})" : gear.Zone is { } zone ? $"{gear.Id} ({zone})" : gear.Id;
 }

@@ -8,7 +8,10 @@ internal static class ListPapers
     public static Paper Parts(PaperHead head, PartsList parts)
     {
         var paper = head.Begin("Parts");
-        paper.Paragraph(Cautions.InShort).Paragraph("What is in the vehicle already is left out. Terminals, studs, shrink tube and ties are common practice, no published source: compare them with the devices before buying.");
+        paper.Paragraph(Cautions.InShort)
+            .Paragraph(
+                "What is in the vehicle already is left out. Terminals, studs, shrink tube and ties are common practice, no published "
+                    + "source: compare them with the devices before buying.");
         foreach (var group in Enum.GetValues<PartGroup>())
         {
             var table = parts.ForReading(group);
@@ -21,8 +24,11 @@ internal static class ListPapers
 
         if (parts.KnownCost > 0)
         {
-            var sum = $"{parts.KnownCost.ToString("F2", System.Globalization.CultureInfo.InvariantCulture)} {parts.Currency ?? "(no currency given)"}";
-            paper.Paragraph(parts.LacksPrices ? $"The lines with a price come to {sum}. Lines without one are not in it." : $"All lines come to {sum}.");
+            var sum = $"{parts.KnownCost.ToString("F2", System.Globalization.CultureInfo.InvariantCulture)} "
+                + $"{parts.Currency ?? "(no currency given)"}";
+            paper.Paragraph(parts.LacksPrices
+                ? $"The lines with a price come to {sum}. Lines without one are not in it."
+                : $"All lines come to {sum}.");
         }
 
         if (parts.KnownHours > 0)
@@ -38,10 +44,13 @@ internal static class ListPapers
         var lengths = cuts.Lengths;
         var slack = string.Join(" and ", new[]
         {
-            lengths.SlackShare.Value > 0 ? $"{lengths.SlackShare} of the length" : null, lengths.SlackLength.Value > 0 ? lengths.One(lengths.SlackLength) : null,
+            lengths.SlackShare.Value > 0 ? $"{lengths.SlackShare} of the length" : null,
+            lengths.SlackLength.Value > 0 ? lengths.One(lengths.SlackLength) : null,
         }.OfType<string>());
         return head.Begin("Cut list").Paragraph(Cautions.InShort)
-            .Paragraph($"Each piece is cut with {(slack.Length > 0 ? $"{slack} of slack" : "no slack")}, rounded up to {lengths.One(lengths.Step)}. A piece's id goes onto both its ends. Measure the way in the vehicle before cutting.")
+            .Paragraph(
+                $"Each piece is cut with {(slack.Length > 0 ? $"{slack} of slack" : "no slack")}, rounded up to "
+                    + $"{lengths.One(lengths.Step)}. A piece's id goes onto both its ends. Measure the way in the vehicle before cutting.")
             .Table(cuts.ForReading())
             .Heading(2, "Wire in all").Table(cuts.TotalsForReading()).ToPaper("cuts.md");
     }

@@ -23,7 +23,8 @@ public enum PartGroup
 /// <param name="Price">Price of one, in the job's currency; null if the spec gives none.</param>
 /// <param name="Used">Where it is used.</param>
 /// <param name="Remarks">What to look out for when buying.</param>
-public sealed record PartLine(PartGroup Group, string Item, double Quantity, string Unit, double? Price, ImmutableArray<string> Used, string Remarks)
+public sealed record PartLine(
+    PartGroup Group, string Item, double Quantity, string Unit, double? Price, ImmutableArray<string> Used, string Remarks)
 {
     /// <summary>The unit of things that are counted.</summary>
     public const string Pieces = "pieces";

@@ -12,7 +12,8 @@ public sealed record PartsList(ImmutableArray<PartLine> Lines, string? Currency)
 {
     public static PartsList From(InstalledSystem install, CutList cuts) => new(
         [
-            .. DeviceLines.Of(install), .. ProtectionLines.Of(install), .. WireLines(cuts), .. TerminalLines.Of(cuts), .. CoveringLines.Of(install, cuts),
+            .. DeviceLines.Of(install), .. ProtectionLines.Of(install), .. WireLines(cuts), .. TerminalLines.Of(cuts),
+            .. CoveringLines.Of(install, cuts),
             .. ProtectionLines.SparesOf(install), .. LaborLines.Of(install),
         ],
         install.Spec.Job.Currency?.Value);
@@ -27,19 +28,35 @@ public sealed record PartsList(ImmutableArray<PartLine> Lines, string? Currency)
     public bool LacksPrices => Lines.Any(l => l.Price is null && l.Group != PartGroup.Labor);
 
     private static IEnumerable<PartLine> WireLines(CutList cuts) => cuts.Totals.Select(t => t.Stocks is { } stocks
-        ? new PartLine(PartGroup.Wire, t.Words, stocks, $"lengths of {t.Type!.StockLength}", t.Type.Price?.Value, t.Runs, $"{cuts.Lengths.Both(t.Total)} cut in all")
-        : new PartLine(PartGroup.Wire, t.Words, cuts.Lengths.IsMetric ? Round(t.Total.Value) : Round(t.Total.Feet), cuts.Lengths.IsMetric ? "m" : "ft", null, t.Runs, ""));
+        ? new PartLine(
+            PartGroup.Wire,
+            t.Words,
+            stocks,
+            $"lengths of {t.Type!.StockLength}",
+            t.Type.Price?.Value,
+            t.Runs,
+            $"{cuts.Lengths.Both(t.Total)} cut in all")
+        : new PartLine(
+            PartGroup.Wire,
+            t.Words,
+            cuts.Lengths.IsMetric ? Round(t.Total.Value) : Round(t.Total.Feet),
+            cuts.Lengths.IsMetric ? "m" : "ft",
+            null,
+            t.Runs,
+            ""));
 
     private static double Round(double length) => Math.Round(length, 2, MidpointRounding.AwayFromZero);
 
     /// <summary>The list for a spreadsheet.</summary>
     public PlainTable ForSpreadsheet() => new(
         [
-            new("section"), new("item"), new("quantity", true), new("unit"), new("price", true), new("cost", true), new("currency"), new("used_at"), new("remarks"),
+            new("section"), new("item"), new("quantity", true), new("unit"), new("price", true), new("cost", true), new("currency"),
+            new("used_at"), new("remarks"),
         ],
         [
             .. Lines.Select(l => ImmutableArray.Create(
-                Section(l.Group), l.Item, PlainTable.Number(l.Quantity, 2), l.Unit, Money(l.Price), Money(l.Cost), l.Price is null ? "" : Currency ?? "",
+                Section(l.Group), l.Item, PlainTable.Number(l.Quantity, 2), l.Unit, Money(l.Price), Money(l.Cost),
+                l.Price is null ? "" : Currency ?? "",
                 string.Join("; ", l.Used), l.Remarks)),
         ]);
 
@@ -81,6 +98,8 @@ public sealed record PartsList(ImmutableArray<PartLine> Lines, string? Currency)
         const int shown = 12;
         return used.Length <= shown
             ? string.Join(", ", used)
-            : string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", used.Take(shown))} and {used.Length - shown} more (all in parts.csv)");
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"{string.Join(", ", used.Take(shown))} and {used.Length - shown} more (all in parts.csv)");
     }
 }

@@ -8,18 +8,26 @@ namespace WireSketch.Documents.Lists;
 /// <summary>Fuses, their holders, inline breakers, and one spare of each fuse.</summary>
 internal static class ProtectionLines
 {
-    public static IEnumerable<PartLine> Of(InstalledSystem install) => [.. Holders(install), .. Breakers(install), .. Fuses(install, spares: false)];
+    public static IEnumerable<PartLine> Of(InstalledSystem install) => [
+        .. Holders(install), .. Breakers(install), .. Fuses(install, spares: false)
+    ];
 
     public static IEnumerable<PartLine> SparesOf(InstalledSystem install) => Fuses(install, spares: true);
 
     private static IEnumerable<PartLine> Holders(InstalledSystem install)
     {
         var inline = install.Wiring.Runs.Where(r => r.Holder is { Breaker: false })
-            .Select(r => (Item: $"inline holder for a {FuseStyleChoice.Of(install, r.Holder!)} fuse, {r.Wire.SizeWords}", At: Place(r), Price: (double?)null));
+            .Select(r =>
+                (
+                    Item: $"inline holder for a {FuseStyleChoice.Of(install, r.Holder!)} fuse, {r.Wire.SizeWords}",
+                    At: Place(r),
+                    Price: (double?)null));
         var alone = install.Spec.Gear.Where(p => p.Listing.As == ListedAs.Fuse && !p.InVehicle)
             .Select(p => (Item: $"holder for a {FuseStyleChoice.Of(install, p)} fuse", At: p.Id, Price: p.Facts.Price?.Value));
         return inline.Concat(alone).GroupBy(h => (h.Item, h.Price))
-            .Select(g => new PartLine(PartGroup.Protection, g.Key.Item, g.Count(), PartLine.Pieces, g.Key.Price, [.. g.Select(h => h.At)], "with cover"));
+            .Select(g =>
+                new PartLine(
+                    PartGroup.Protection, g.Key.Item, g.Count(), PartLine.Pieces, g.Key.Price, [.. g.Select(h => h.At)], "with cover"));
     }
 
     private static IEnumerable<PartLine> Breakers(InstalledSystem install) => install.Wiring.Runs.Where(r => r.Holder is { Breaker: true })
@@ -32,7 +40,11 @@ internal static class ProtectionLines
         .Select(g => new PartLine(
             spares ? PartGroup.Spares : PartGroup.Protection,
             $"fuse, {g.Key.Style}, {(g.Key.Rating is { } amps ? Quantity.Print(new Amps(amps)) : "rating not given")}",
-            spares ? 1 : g.Count(), PartLine.Pieces, null, [.. g.Select(l => l.Id)], spares ? "stays with the vehicle" : Ask(g.Select(l => FuseStyleChoice.ToAskFor(install, l)).Max())));
+            spares ? 1 : g.Count(),
+            PartLine.Pieces,
+            null,
+            [.. g.Select(l => l.Id)],
+            spares ? "stays with the vehicle" : Ask(g.Select(l => FuseStyleChoice.ToAskFor(install, l)).Max())));
 
     private static string Ask(Amps? breaking) => breaking is { } amps ? $"must break {amps}: see its sheet" : "";
 

@@ -11,9 +11,11 @@ namespace WireSketch.Documents.Lists;
 /// <param name="Total">Their cut lengths, summed.</param>
 /// <param name="Longest">The longest of them.</param>
 /// <param name="Type">The wire type, where the spec names one; it may say how the wire is sold.</param>
-/// <param name="Stocks">How many stock lengths the pieces take, first-fit in order of falling length; null if it is not known how the wire is sold.</param>
+/// <param name="Stocks">How many stock lengths the pieces take, first-fit in order of falling length; null if it is not known how the
+/// wire is sold.</param>
 /// <param name="Runs">Runs it is used for.</param>
-public sealed record WireTotal(string Words, int Pieces, Meters Total, Meters Longest, WireType? Type, int? Stocks, ImmutableArray<string> Runs)
+public sealed record WireTotal(
+    string Words, int Pieces, Meters Total, Meters Longest, WireType? Type, int? Stocks, ImmutableArray<string> Runs)
 {
     /// <summary>Totals by kind of wire, in order of first use; links made up from offcuts are left out.</summary>
     internal static ImmutableArray<WireTotal> Of(ImmutableArray<CutPiece> pieces) =>
@@ -23,7 +25,12 @@ public sealed record WireTotal(string Words, int Pieces, Meters Total, Meters Lo
             var cuts = g.SelectMany(p => Enumerable.Repeat(p.Cut, p.Pieces)).OrderByDescending(c => c.Value).ToImmutableArray();
             var type = g.First().Wire.Type;
             return new WireTotal(
-                g.Key, cuts.Length, new Meters(cuts.Sum(c => c.Value)), cuts[0], type, type?.StockLength is { } stock ? StocksFor(cuts, stock.Value) : null,
+                g.Key,
+                cuts.Length,
+                new Meters(cuts.Sum(c => c.Value)),
+                cuts[0],
+                type,
+                type?.StockLength is { } stock ? StocksFor(cuts, stock.Value) : null,
                 [.. g.Select(p => p.RunId).Distinct()]);
         }),
     ];
@@ -41,7 +48,10 @@ public sealed record WireTotal(string Words, int Pieces, Meters Total, Meters Lo
             : $"a piece is longer than the {stock} it is sold in";
     }
 
-    /// <summary>First-fit decreasing: never more than 11/9 of the least number plus 6/9 (G. Dósa, 2007; from memory). Null if a piece is longer than the stock.</summary>
+    /// <summary>
+    /// First-fit decreasing: never more than 11/9 of the least number plus 6/9 (G. Dósa, 2007; from memory). Null if a piece is longer
+    /// than the stock.
+    /// </summary>
     private static int? StocksFor(ImmutableArray<Meters> falling, Meters stock)
     {
         const double tolerance = 1e-9;

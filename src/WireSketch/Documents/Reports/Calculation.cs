@@ -8,7 +8,12 @@ namespace WireSketch.Documents.Reports;
 /// <param name="Method">How it is computed, in words, with the texts that it rests on.</param>
 /// <param name="Constants">What goes into all of its results alike.</param>
 /// <param name="Results">In the order of the spec.</param>
-public sealed record Chapter(string Id, string Title, ImmutableArray<string> Method, ImmutableArray<CalculationInput> Constants, ImmutableArray<Calculation> Results);
+public sealed record Chapter(
+    string Id,
+    string Title,
+    ImmutableArray<string> Method,
+    ImmutableArray<CalculationInput> Constants,
+    ImmutableArray<Calculation> Results);
 
 /// <summary>What was computed about one thing.</summary>
 /// <param name="Subject">What it is about: a conductor, device, channel or source; several where all of it is the same.</param>
@@ -24,7 +29,8 @@ public sealed record Calculation(string Subject, ImmutableArray<CalculationInput
 /// <param name="Unit">Base unit of the number.</param>
 /// <param name="Origin">Where it comes from: a line of a file, a table, another chapter, or a default with what that rests on.</param>
 /// <param name="Terms">What a sum is made of; null for a single value.</param>
-public sealed record CalculationInput(string Symbol, string Name, string Words, double? Value, string? Unit, string Origin, ImmutableArray<Term>? Terms = null);
+public sealed record CalculationInput(
+    string Symbol, string Name, string Words, double? Value, string? Unit, string Origin, ImmutableArray<Term>? Terms = null);
 
 /// <summary>One term of a sum.</summary>
 /// <param name="Of">What it belongs to.</param>
@@ -38,6 +44,7 @@ public sealed record Term(string Of, string Words, double Value);
 /// <param name="Words">As it is printed.</param>
 /// <param name="Value">Its number in base units; null where it is no number or is not known.</param>
 /// <param name="Unit">Base unit of the number.</param>
-/// <param name="Formula">How it follows from the constants, the inputs and the results before it; null where no short formula says it.</param>
+/// <param name="Formula">How it follows from the constants, the inputs and the results before it; null where no short formula says
+/// it.</param>
 /// <param name="By">How it was found where there is no formula.</param>
 public sealed record Result(string Symbol, string Name, string Words, double? Value, string? Unit, string? Formula, string? By = null);

@@ -9,7 +9,10 @@ public sealed record CalculationReport(ImmutableArray<Chapter> Chapters)
 {
     public static CalculationReport From(InstalledSystem install) => new(
     [
-        SizesChapter.Of(install), RouteChapter.Of(install), ConductorChapters.Resistance(install), AmpacityChapter.Of(install), SpeakerChapter.Of(install), DemandChapter.Of(install), .. OperatingChapters.Of(install),
-        ProtectionChapters.Protection(install), FaultChapter.Of(install), SignalChapters.Levels(install), SignalChapters.Waking(install), SourceChapters.Loads(install), SourceChapters.Grounds(install), EnergyChapter.Of(install), CutChapter.Of(install), ReadingChapter.Of(install),
+        SizesChapter.Of(install), RouteChapter.Of(install), ConductorChapters.Resistance(install), AmpacityChapter.Of(install),
+        SpeakerChapter.Of(install), DemandChapter.Of(install), .. OperatingChapters.Of(install),
+        ProtectionChapters.Protection(install),
+        FaultChapter.Of(install), SignalChapters.Levels(install), SignalChapters.Waking(install), SourceChapters.Loads(install),
+        SourceChapters.Grounds(install), EnergyChapter.Of(install), CutChapter.Of(install), ReadingChapter.Of(install),
     ]);
 }

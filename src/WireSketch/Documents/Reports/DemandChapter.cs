@@ -18,8 +18,12 @@ internal static class DemandChapter
     public static Chapter Of(InstalledSystem install) => new(
         "demand", "What the devices take",
         [
-            $"Amplifier: its output over its efficiency, as a constant power; in music (music, idle, engine off) {Assume.Music.Words} of that ({Assume.Music.Basis}), and never less than with no signal. What is stated in amperes counts at {Assume.Rated.Words}. Where some channel in use states no power for its load, the amplifier's own fuse bounds what it takes (common practice).",
-            "Head unit and processor: a constant power. Lamp: a resistance. Motor and pump: a constant current. Everything else: a constant power, unless the spec says how it behaves. Asleep: a constant current.",
+            $"Amplifier: its output over its efficiency, as a constant power; in music (music, idle, engine off) {Assume.Music.Words} "
+                + $"of that ({Assume.Music.Basis}), and never less than with no signal. What is stated in amperes counts at "
+                + $"{Assume.Rated.Words}. Where some channel in use states no power for its load, the amplifier's own fuse bounds what "
+                + "it takes (common practice).",
+            "Head unit and processor: a constant power. Lamp: a resistance. Motor and pump: a constant current. Everything else: a "
+                + "constant power, unless the spec says how it behaves. Asleep: a constant current.",
         ],
         [ReportBuilder.Constant("U_r", "volts at which amperes are stated", Assume.Rated.Value, $"default: {Assume.Rated}")],
         [.. install.Wiring.Loads.Select(l => Of(install, l))]);
@@ -40,8 +44,17 @@ internal static class DemandChapter
                 }
                 else
                 {
-                    w.Each("P_ch", "channels give", output.Select(c => (c.Channel, c.Power!.Value)), "chapter Loads and power of the channels")
-                        .Given("η", "efficiency", a.Efficiency, LoadModels.EfficiencyOf(a), $"{Assume.EfficiencyClassD.Words} for class D, else {Assume.Efficiency}");
+                    w.Each(
+                        "P_ch",
+                        "channels give",
+                        output.Select(c => (c.Channel, c.Power!.Value)),
+                        "chapter Loads and power of the channels")
+                        .Given(
+                            "η",
+                            "efficiency",
+                            a.Efficiency,
+                            LoadModels.EfficiencyOf(a),
+                            $"{Assume.EfficiencyClassD.Words} for class D, else {Assume.Efficiency}");
                 }
 
                 var full = a.Current is null ? "sum(P_ch)/η" : "I_st·U_r";
@@ -56,13 +69,27 @@ internal static class DemandChapter
                     .Gives("P_full", "full output", new Watts(In(SystemState.FullOutput)), $"max(I_idle·U_r, {full})")
                     .Gives("P_music", "music", new Watts(In(SystemState.Music)), $"max(I_idle·U_r, {full}/8)").Of(gear.Id);
             case ElectronicsDraw e:
-                return w.Given("I_st", "draw", e.Current, e.Usual, string.Create(CultureInfo.InvariantCulture, $"{e.Usual.Value} A (common practice)")).Given("I_s", "asleep", e.Standby, Nothing, "none")
+                return w.Given(
+                    "I_st",
+                    "draw",
+                    e.Current,
+                    e.Usual,
+                    string.Create(CultureInfo.InvariantCulture, $"{e.Usual.Value} A (common practice)"))
+                    .Given("I_s", "asleep", e.Standby, Nothing, "none")
                     .Gives("P", "awake", new Watts(In(SystemState.Music)), "I_st·U_r").Of(gear.Id);
             case SmallCircuitDraw s:
-                return w.Given("I", "draw", s.Current, s.Usual, string.Create(CultureInfo.InvariantCulture, $"{s.Usual.Value} A (common practice)")).Says("behaves as", "a current; nothing asleep", "kind of device").Of(gear.Id);
+                return w.Given(
+                    "I",
+                    "draw",
+                    s.Current,
+                    s.Usual,
+                    string.Create(CultureInfo.InvariantCulture, $"{s.Usual.Value} A (common practice)"))
+                    .Says("behaves as", "a current; nothing asleep", "kind of device")
+                    .Of(gear.Id);
             case CoilDraw r:
                 return (r.Resistance is { } coil ? w.Given("R_c", "coil", coil) : w.Given("I_c", "coil", r.Current, Assume.RelayCoil))
-                    .Gives("R", "a resistance; nothing asleep", new Ohms(In(SystemState.Music)), r.Resistance is null ? "U_r/I_c" : "R_c").Of(gear.Id);
+                    .Gives("R", "a resistance; nothing asleep", new Ohms(In(SystemState.Music)), r.Resistance is null ? "U_r/I_c" : "R_c")
+                    .Of(gear.Id);
             case ApplianceDraw l:
                 return OfAppliance(w, gear, l);
             default:
@@ -93,7 +120,13 @@ internal static class DemandChapter
             return w.Says("takes", "nothing", "the spec states no draw").Of(gear.Id);
         }
 
-        w.Given("U_st", "rated volts", l.Rated, Assume.Rated).Told("behaves as", DrawLaws.Words[l.Law], l.WrittenLaw is { } b ? ReportBuilder.Place(b.At) : "default: resistance for a lamp, current for a motor or pump, else power");
+        w.Given("U_st", "rated volts", l.Rated, Assume.Rated)
+            .Told(
+                "behaves as",
+                DrawLaws.Words[l.Law],
+                l.WrittenLaw is { } b
+                    ? ReportBuilder.Place(b.At)
+                    : "default: resistance for a lamp, current for a motor or pump, else power");
         if (l.AlwaysLive)
         {
             w.Told("asleep", "as awake", "always-live");

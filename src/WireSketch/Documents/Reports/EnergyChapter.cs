@@ -15,8 +15,12 @@ internal static class EnergyChapter
     public static Chapter Of(InstalledSystem install) => new(
         "energy", "Alternator, reserve and standby",
         [
-            "Average demand: what each device takes in music, times its share of the day. What is left at speed and at idle: what the sources give, less the vehicle's own load and the average demand.",
-            $"Reserve and standby: usable charge over the current drawn, for the group of joined batteries that gives up first. Parked, the vehicle itself takes its rest-current ({Assume.RestCurrent.Words} where none is written, {Assume.RestCurrent.Basis}). Of a battery {Assume.Usable.Words} the capacity is usable, of lithium {Assume.UsableLithium}; what is left must still start the engine.",
+            "Average demand: what each device takes in music, times its share of the day. What is left at speed and at idle: what the "
+                + "sources give, less the vehicle's own load and the average demand.",
+            $"Reserve and standby: usable charge over the current drawn, for the group of joined batteries that gives up first. Parked, "
+                + $"the vehicle itself takes its rest-current ({Assume.RestCurrent.Words} where none is written, "
+                + $"{Assume.RestCurrent.Basis}). Of a battery {Assume.Usable.Words} the capacity is usable, of lithium "
+                + $"{Assume.UsableLithium}; what is left must still start the engine.",
         ],
         [],
         [Balance(install), .. Times(install)]);
@@ -27,9 +31,18 @@ internal static class EnergyChapter
         var vehicle = spec.Job.Vehicle;
         var alternator = install.Wiring.Sources.Select(s => s.Source).OfType<AlternatorSource>().FirstOrDefault();
         var w = new ReportBuilder().Given("I_b", "the vehicle's own load", vehicle.BaseLoad, Assume.BaseLoad)
-            .Each("I_d", "average of the devices in music", Average(install), "chapter Volts and amps: music, times duty or hours of the day")
-            .Each("I_p", "devices at full output", install.Answers.State(SystemState.FullOutput).Loads.Select(l => (l.Path.Gear.Id, l.Amps)).Where(l => l.Amps.Value != 0), "chapter Volts and amps: full output")
-            .Gives("I_avg", "average demand", energy.AverageDemand, "sum(I_d)").Gives("I_peak", "demand at full output", energy.PeakDemand, "sum(I_p)");
+            .Each(
+                "I_d",
+                "average of the devices in music",
+                Average(install),
+                "chapter Volts and amps: music, times duty or hours of the day")
+            .Each(
+                "I_p",
+                "devices at full output",
+                install.Answers.State(SystemState.FullOutput).Loads.Select(l => (l.Path.Gear.Id, l.Amps)).Where(l => l.Amps.Value != 0),
+                "chapter Volts and amps: full output")
+            .Gives("I_avg", "average demand", energy.AverageDemand, "sum(I_d)")
+            .Gives("I_peak", "demand at full output", energy.PeakDemand, "sum(I_p)");
         if (energy is not { AlternatorAtSpeed: { } speed, AlternatorAtIdle: { } idle })
         {
             return w.Says("alternator", "unknown", "neither job.vehicle.alternator nor an alternator's output is written").Of("vehicle");
@@ -37,10 +50,22 @@ internal static class EnergyChapter
 
         var output = alternator?.Output ?? vehicle.Alternator;
         w.Given("I_a", "alternator at speed", output!.Value)
-            .Given("I_i", "alternator at idle", alternator?.Idle ?? vehicle.IdleOutput, output.Value.Value * Assume.IdleOutput.Value.Value, Assume.IdleOutput.ToString())
-            .Each("I_o", "other sources, daily average", install.Wiring.Sources.Where(s => s.Source is ChargerSource).Select(s => (s.Id, Charger: (ChargerSource)s.Source)).Select(c => (c.Id, (c.Charger.Current?.Value ?? new Amps(0)) * EnergyBalance.ShareOfTime(c.Charger))), "current times duty or hours of the day")
+            .Given(
+                "I_i",
+                "alternator at idle",
+                alternator?.Idle ?? vehicle.IdleOutput,
+                output.Value.Value * Assume.IdleOutput.Value.Value,
+                Assume.IdleOutput.ToString())
+            .Each(
+                "I_o",
+                "other sources, daily average",
+                install.Wiring.Sources.Where(s => s.Source is ChargerSource)
+                    .Select(s => (s.Id, Charger: (ChargerSource)s.Source))
+                    .Select(c => (c.Id, (c.Charger.Current?.Value ?? new Amps(0)) * EnergyBalance.ShareOfTime(c.Charger))),
+                "current times duty or hours of the day")
             .Gives("I_speed", "sources at speed", speed, "I_a + sum(I_o)").Gives("I_idle", "sources at idle", idle, "I_i + sum(I_o)")
-            .Gives("m_s", "left at speed", speed - energy.BaseLoad - energy.AverageDemand, "I_speed − I_b − I_avg").Gives("m_i", "left at idle", idle - energy.BaseLoad - energy.AverageDemand, "I_idle − I_b − I_avg");
+            .Gives("m_s", "left at speed", speed - energy.BaseLoad - energy.AverageDemand, "I_speed − I_b − I_avg")
+            .Gives("m_i", "left at idle", idle - energy.BaseLoad - energy.AverageDemand, "I_idle − I_b − I_avg");
         return w.Of("vehicle");
     }
 
@@ -58,14 +83,25 @@ internal static class EnergyChapter
     {
         if (discharge is null)
         {
-            return new ReportBuilder().Says("lasts", "no limit", "nothing is drawn as far as the spec says (standby currents that nobody states count as none), or more is charged than drawn").Of(subject);
+            return new ReportBuilder().Says(
+                "lasts",
+                "no limit",
+                "nothing is drawn as far as the spec says (standby currents that nobody states count as none), or more is charged than "
+                    + "drawn")
+                .Of(subject);
         }
 
-        return new ReportBuilder().Each("Q", "usable charge", discharge.Batteries.Select(b => (b.Id, Battery: (BatterySource)b.Source)).Select(b => (b.Id, EnergyBalance.CapacityOf(b.Battery) * EnergyBalance.Usable(b.Battery))), string.Join(", ", discharge.Batteries.Select(b => Capacity((BatterySource)b.Source))))
+        return new ReportBuilder().Each(
+            "Q",
+            "usable charge",
+            discharge.Batteries.Select(b => (b.Id, Battery: (BatterySource)b.Source))
+                .Select(b => (b.Id, EnergyBalance.CapacityOf(b.Battery) * EnergyBalance.Usable(b.Battery))),
+            string.Join(", ", discharge.Batteries.Select(b => Capacity((BatterySource)b.Source))))
             .Each("I", "drawn on average", discharge.Drawn, $"chapter Volts and amps: {state}, times duty or hours of the day")
             .Gives("t", "lasts", discharge.Lasts, "sum(Q)/sum(I)·3600").Of(subject);
     }
 
     private static string Capacity(BatterySource b) =>
-        $"{EnergyBalance.UsableOf(b).Words} of {EnergyBalance.CapacityOf(b)} ({(b.Capacity is { } c ? ReportBuilder.Place(c.At) : $"default: {Assume.Capacity.Words}, {Assume.Capacity.Basis}")})";
+        $"{EnergyBalance.UsableOf(b).Words} of {EnergyBalance.CapacityOf(b)} "
+        + $"({(b.Capacity is { } c ? ReportBuilder.Place(c.At) : $"default: {Assume.Capacity.Words}, {Assume.Capacity.Basis}")})";
 }

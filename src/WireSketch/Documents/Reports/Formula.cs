@@ -5,7 +5,8 @@ using WireSketch.Quantities;
 namespace WireSketch.Documents.Reports;
 
 /// <summary>
-/// Writes a formula with its numbers. A formula names symbols of its chapter and calculation; it knows + − · / ^, the squares ², brackets, π,
+/// Writes a formula with its numbers. A formula names symbols of its chapter and calculation; it knows + − · / ^, the squares ²,
+/// brackets, π,
 /// and √ min max sum ceil ln log10.
 /// </summary>
 internal static partial class Formula
@@ -13,7 +14,9 @@ internal static partial class Formula
     /// <summary>The formula with base-unit numbers in place of its symbols.</summary>
     public static string WithNumbers(string formula, Chapter chapter, Calculation calculation)
     {
-        var known = chapter.Constants.Concat(calculation.Inputs).Where(i => i.Symbol.Length > 0).GroupBy(i => i.Symbol, StringComparer.Ordinal)
+        var known = chapter.Constants.Concat(calculation.Inputs)
+            .Where(i => i.Symbol.Length > 0)
+            .GroupBy(i => i.Symbol, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Last() is { Terms: { } terms } ? Sum(terms) : Number(g.Last().Value), StringComparer.Ordinal);
         foreach (var result in calculation.Values.Where(v => v is { Symbol.Length: > 0, Value: not null }))
         {

@@ -6,7 +6,9 @@ using WireSketch.Text;
 
 namespace WireSketch.Documents.Reports;
 
-/// <summary>The working for one subject as it is written down: what went in, each with its origin, then what came out, each with its formula.</summary>
+/// <summary>
+/// The working for one subject as it is written down: what went in, each with its origin, then what came out, each with its formula.
+/// </summary>
 internal sealed class ReportBuilder
 {
     /// <summary>Digits that are printed: enough that what is printed multiplies out.</summary>
@@ -50,7 +52,14 @@ internal sealed class ReportBuilder
         where T : struct, IQuantity<T>
     {
         ImmutableArray<Term> all = [.. terms.Select(t => new Term(t.Of, Quantity.Print(t.Value, Digits), t.Value.Value))];
-        return Add(new CalculationInput(symbol, name, all.IsEmpty ? "none" : string.Join(" + ", all.Select(t => $"{t.Words} {t.Of}")).Replace("+ -", "− ", StringComparison.Ordinal), null, BaseUnit<T>(), origin, all));
+        return Add(new CalculationInput(
+            symbol,
+            name,
+            all.IsEmpty ? "none" : string.Join(" + ", all.Select(t => $"{t.Words} {t.Of}")).Replace("+ -", "− ", StringComparison.Ordinal),
+            null,
+            BaseUnit<T>(),
+            origin,
+            all));
     }
 
     public ReportBuilder Gives<T>(string symbol, string name, T value, string formula, int digits = Digits)
@@ -62,7 +71,8 @@ internal sealed class ReportBuilder
 
     /// <summary>What follows from the whole network, not from a formula of one line.</summary>
     public ReportBuilder Solved<T>(string symbol, string name, T? value, string by, int digits = Digits)
-        where T : struct, IQuantity<T> => Add(new Result(symbol, name, value is { } v ? Quantity.Print(v, digits) : "unknown", value?.Value, BaseUnit<T>(), null, by));
+        where T : struct, IQuantity<T> =>
+        Add(new Result(symbol, name, value is { } v ? Quantity.Print(v, digits) : "unknown", value?.Value, BaseUnit<T>(), null, by));
 
     /// <summary>A result in words.</summary>
     public ReportBuilder Says(string name, string words, string by) => Add(new Result("", name, words, null, null, null, by));
@@ -73,7 +83,8 @@ internal sealed class ReportBuilder
     internal static CalculationInput Constant<T>(string symbol, string name, T value, string origin, int digits = Digits)
         where T : struct, IQuantity<T> => new(symbol, name, Quantity.Print(value, digits), value.Value, BaseUnit<T>(), origin);
 
-    internal static CalculationInput Bare(string symbol, string name, double value, string unit, string origin) => new(symbol, name, WithUnit(value, unit), value, unit, origin);
+    internal static CalculationInput Bare(string symbol, string name, double value, string unit, string origin) =>
+        new(symbol, name, WithUnit(value, unit), value, unit, origin);
 
     internal static CalculationInput GivenInput<T>(string symbol, string name, Written<T> written)
         where T : struct, IQuantity<T> => new(symbol, name, written.Words, written.Value.Value, BaseUnit<T>(), Place(written.At));
@@ -81,7 +92,8 @@ internal sealed class ReportBuilder
     /// <summary>File and line.</summary>
     internal static string Place(SourceSpan at) => string.Create(CultureInfo.InvariantCulture, $"{at.File.Name}:{at.Line}");
 
-    private static string WithUnit(double value, string unit) => unit.Length == 0 ? Quantity.Digits(value, FineDigits) : $"{Quantity.Digits(value, FineDigits)} {unit}";
+    private static string WithUnit(double value, string unit) =>
+        unit.Length == 0 ? Quantity.Digits(value, FineDigits) : $"{Quantity.Digits(value, FineDigits)} {unit}";
 
     private static string BaseUnit<T>()
         where T : struct, IQuantity<T> => T.Units.FirstOrDefault(u => u.Factor == 1 && u.Offset == 0)?.Symbol ?? "share";

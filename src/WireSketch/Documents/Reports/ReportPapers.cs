@@ -19,8 +19,14 @@ internal static class ReportPapers
     {
         var paper = head.Begin("Calculation report").Heading(2, "Cautions").List(Cautions.ForTechnicians)
             .Heading(2, "How to read it")
-            .Paragraph("Every chapter says how it is computed and from which texts. Above each table stand its symbols, each with its formula or its origin; an origin that differs from row to row stands in the last column: file and line, another chapter, a table, or a default with what that rests on. Below each table its first row is worked out in base units (V, A, ohm, W, m, mm2, s, C).")
-            .Paragraph("Values are rounded for printing only; report.json has every digit. In formulas · is times, sum adds up all that the cell lists, ceil rounds up to a whole number.");
+            .Paragraph(
+                "Every chapter says how it is computed and from which texts. Above each table stand its symbols, each with its formula "
+                    + "or its origin; an origin that differs from row to row stands in the last column: file and line, another chapter, "
+                    + "a table, or a default with what that rests on. Below each table its first row is worked out in base units (V, A, "
+                    + "ohm, W, m, mm2, s, C).")
+            .Paragraph(
+                "Values are rounded for printing only; report.json has every digit. In formulas · is times, sum adds up all that the "
+                    + "cell lists, ceil rounds up to a whole number.");
         foreach (var chapter in report.Chapters.Where(c => !c.Results.IsEmpty))
         {
             paper.Heading(2, chapter.Title);
@@ -29,7 +35,9 @@ internal static class ReportPapers
                 paper.Paragraph(words);
             }
 
-            paper.Table(new([new("Constant"), new("Value"), new("What it is"), new("Origin")], [.. chapter.Constants.Select(c => ImmutableArray.Create(c.Symbol, c.Words, c.Name, c.Origin))]));
+            paper.Table(new(
+                [new("Constant"), new("Value"), new("What it is"), new("Origin")],
+                [.. chapter.Constants.Select(c => ImmutableArray.Create(c.Symbol, c.Words, c.Name, c.Origin))]));
             foreach (var group in SameWorking.Groups(chapter))
             {
                 Write(paper, chapter, group);
@@ -44,7 +52,10 @@ internal static class ReportPapers
     {
         var document = JsonSerializer.Serialize(new ReportDocument(Version, head.SpecName, head.Fingerprint, []), Context.ReportDocument);
         return Paper.OfText("report.json", Filled(document, report.Chapters.Select(c =>
-            Filled(JsonSerializer.Serialize(c with { Results = [] }, Context.Chapter), c.Results.Select(r => JsonSerializer.Serialize(r, Context.Calculation))))) + "\n");
+            Filled(
+                JsonSerializer.Serialize(c with { Results = [] }, Context.Chapter),
+                c.Results.Select(r => JsonSerializer.Serialize(r, Context.Calculation)))))
+            + "\n");
     }
 
     /// <summary>Puts entries, a line each, into the empty list with which an object ends.</summary>
@@ -67,12 +78,16 @@ internal static class ReportPapers
         var origins = shared.Contains(false);
         paper.Table(new(
             [
-                new("Of"), .. first.Inputs.Select(i => new Column(Short(i.Symbol, i.Name))), .. first.Values.Select(v => new Column(Short(v.Symbol, v.Name))),
+                new("Of"),
+                .. first.Inputs.Select(i => new Column(Short(i.Symbol, i.Name))),
+                .. first.Values.Select(v => new Column(Short(v.Symbol, v.Name))),
                 .. origins ? new[] { new Column("Origins") } : [],
             ],
             [.. group.Select(c => Row(c, shared, origins))]));
         var worked = first.Values.Where(v => v is { Formula: not null, Value: not null })
-            .Select(v => $"{v.Symbol} = {Formula.WithNumbers(v.Formula!, chapter, first)} = {Quantities.Quantity.Digits(v.Value!.Value, ReportBuilder.FineDigits)} {(v.Unit == "share" ? "" : v.Unit)}".TrimEnd()).ToArray();
+            .Select(v =>
+                $"{v.Symbol} = {Formula.WithNumbers(v.Formula!, chapter, first)} = {Quantities.Quantity.Digits(v.Value!.Value, ReportBuilder.FineDigits)} {(v.Unit == "share" ? "" : v.Unit)}".TrimEnd())
+            .ToArray();
         if (worked.Length > 0)
         {
             paper.Paragraph($"{first.Subject}: {string.Join("; ", worked)}.");
@@ -81,8 +96,15 @@ internal static class ReportPapers
 
     private static ImmutableArray<string> Row(Calculation c, bool[] shared, bool origins)
     {
-        var own = c.Inputs.Where((_, i) => !shared[i]).GroupBy(i => i.Origin).Select(g => $"{string.Join(", ", g.Select(i => Short(i.Symbol, i.Name)))}: {g.Key}");
-        return [c.Subject, .. c.Inputs.Select(i => i.Words.Length == 0 ? "none" : i.Words), .. c.Values.Select(v => v.Words), .. origins ? [string.Join("; ", own)] : Array.Empty<string>()];
+        var own = c.Inputs.Where((_, i) => !shared[i])
+            .GroupBy(i => i.Origin)
+            .Select(g => $"{string.Join(", ", g.Select(i => Short(i.Symbol, i.Name)))}: {g.Key}");
+        return [
+            c.Subject,
+            .. c.Inputs.Select(i => i.Words.Length == 0 ? "none" : i.Words),
+            .. c.Values.Select(v => v.Words),
+            .. origins ? [string.Join("; ", own)] : Array.Empty<string>()
+        ];
     }
 
     private static string Head(string symbol, string name) => symbol.Length == 0 ? name : $"{symbol}: {name}";
@@ -99,11 +121,19 @@ internal static class SameWorking
 
     /// <summary>The same results about several subjects as one; their order is that of the first of each.</summary>
     public static IEnumerable<Calculation> Merged(IEnumerable<Calculation> calculations) => calculations
-        .GroupBy(c => string.Join('\n', c.Inputs.Select(i => $"{i.Symbol}|{i.Name}|{i.Words}|{i.Origin}").Concat(c.Values.Select(v => $"{v.Symbol}|{v.Words}|{v.Formula}"))), StringComparer.Ordinal)
+        .GroupBy(
+            c =>
+                string.Join(
+                    '\n',
+                    c.Inputs.Select(i => $"{i.Symbol}|{i.Name}|{i.Words}|{i.Origin}")
+                        .Concat(c.Values.Select(v => $"{v.Symbol}|{v.Words}|{v.Formula}"))),
+            StringComparer.Ordinal)
         .Select(g => g.First() with { Subject = string.Join(", ", g.Select(c => c.Subject)) });
 
     private static string Shape(Calculation c) =>
-        string.Join('\n', c.Inputs.Select(i => $"{i.Symbol}|{i.Name}").Concat(c.Values.Select(v => $"{v.Symbol}|{v.Name}|{v.Formula}|{v.By}")));
+        string.Join(
+            '\n',
+            c.Inputs.Select(i => $"{i.Symbol}|{i.Name}").Concat(c.Values.Select(v => $"{v.Symbol}|{v.Name}|{v.Formula}|{v.By}")));
 }
 
 internal sealed record ReportDocument(int Version, string Spec, string Fingerprint, ImmutableArray<Chapter> Chapters);

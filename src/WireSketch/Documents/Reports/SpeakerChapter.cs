@@ -15,16 +15,24 @@ internal static class SpeakerChapter
     public static Chapter Of(InstalledSystem install) => new(
         "speakers", "Loads and power of the channels",
         [
-            "Load: coils, crossovers and wires as they are joined, solved as a network (nodal analysis); coils are resistances of their nominal value. Where a crossover is in it: the lowest of the third-octave bands (IEC 61260-1). Each half of a bridge sees half the load.",
-            "Output: the square of its volts lies in proportion between the loads that the power table states; above the highest of them its volts stay, below the lowest its current does. P = U²/Z.",
-            "Target for setting the gain: the volts at which neither the channel gives more than it can nor any coil takes more than its share of what the driver handles.",
+            "Load: coils, crossovers and wires as they are joined, solved as a network (nodal analysis); coils are resistances of their "
+                + "nominal value. Where a crossover is in it: the lowest of the third-octave bands (IEC 61260-1). Each half of a bridge "
+                + "sees half the load.",
+            "Output: the square of its volts lies in proportion between the loads that the power table states; above the highest of "
+                + "them its volts stay, below the lowest its current does. P = U²/Z.",
+            "Target for setting the gain: the volts at which neither the channel gives more than it can nor any coil takes more than "
+                + "its share of what the driver handles.",
         ],
         [],
         [.. install.Answers.Channels.SelectMany(c => Coils(c).Prepend(Of(c)))]);
 
     private static Calculation Of(ChannelResult c)
     {
-        var w = new ReportBuilder().Each("Z_c", "coils on it, one by one", c.Coils.Select(k => (Name(k), k.Speaker.CoilImpedance)), CoilOrigins(c))
+        var w = new ReportBuilder().Each(
+            "Z_c",
+            "coils on it, one by one",
+            c.Coils.Select(k => (Name(k), k.Speaker.CoilImpedance)),
+            CoilOrigins(c))
             .Solved("Z_n", "load, coils alone", c.Nominal, Network).Solved("Z", "load with its wires", c.Loaded, Network);
         if (c.BridgedWith is not null && c.Nominal is not null)
         {
@@ -40,12 +48,21 @@ internal static class SpeakerChapter
         if (c is { Volts: { } volts, Loaded: { } load, Power: { } power })
         {
             Output(w, c, volts, load);
-            w.Gives("P", "output", power, "U²/Z").Each("P_c", "in its coils", c.Coils.Where(k => k.Power is not null).Select(k => (Name(k), k.Power!.Value)), Network)
-                .Each("H", "the driver's share that a coil takes", c.Coils.Where(k => k.Handles is not null).Select(k => (Name(k), k.Handles!.Value)), "handles of its driver over its coils");
+            w.Gives("P", "output", power, "U²/Z")
+                .Each("P_c", "in its coils", c.Coils.Where(k => k.Power is not null).Select(k => (Name(k), k.Power!.Value)), Network)
+                .Each(
+                    "H",
+                    "the driver's share that a coil takes",
+                    c.Coils.Where(k => k.Handles is not null).Select(k => (Name(k), k.Handles!.Value)),
+                    "handles of its driver over its coils");
             if (c.TargetVolts is { } target)
             {
-                var share = c.Coils.Where(k => k is { Power.Value: > 0, Handles: not null }).Select(k => k.Handles!.Value.Value / k.Power!.Value.Value).DefaultIfEmpty(1).Min();
-                w.Number("s", "least of H/P_c over the coils, 1 at the most", Math.Min(1, share), "this row").Gives("U_t", "target for the gain", target, "U·√(s)");
+                var share = c.Coils.Where(k => k is { Power.Value: > 0, Handles: not null })
+                    .Select(k => k.Handles!.Value.Value / k.Power!.Value.Value)
+                    .DefaultIfEmpty(1)
+                    .Min();
+                w.Number("s", "least of H/P_c over the coils, 1 at the most", Math.Min(1, share), "this row")
+                    .Gives("U_t", "target for the gain", target, "U·√(s)");
             }
         }
 
@@ -85,9 +102,12 @@ internal static class SpeakerChapter
     }
 
     private static ReportBuilder Point(ReportBuilder w, string letter, (Ohms Load, Watts Power, string Origin) point, string note) =>
-        w.Taken("Z_" + letter, "stated load", point.Load, point.Origin + note).Taken("P_" + letter, "power stated for it", point.Power, point.Origin + note);
+        w.Taken("Z_" + letter, "stated load", point.Load, point.Origin + note)
+            .Taken("P_" + letter, "power stated for it", point.Power, point.Origin + note);
 
-    /// <summary>The power table that holds, lowest load first; of a bridge without its own, twice the half's power at twice the load.</summary>
+    /// <summary>
+    /// The power table that holds, lowest load first; of a bridge without its own, twice the half's power at twice the load.
+    /// </summary>
     private static (ImmutableArray<(Ohms Load, Watts Power, string Origin)> Points, string Note) Table(ChannelResult c)
     {
         if (c.Output.Amplifies is not { } channel)
@@ -99,20 +119,31 @@ internal static class SpeakerChapter
         var table = c.BridgedWith is null || doubled ? channel.Power : channel.Bridged;
         var times = doubled ? 2 : 1;
         return (
-            [.. table.Where(p => p.Key.Value.Value > 0 && p.Value.Value.Value > 0).Select(p => (Load: times * p.Key.Value, Power: times * p.Value.Value, Origin: ReportBuilder.Place(p.Value.At))).OrderBy(p => p.Load).DistinctBy(p => p.Load)],
+            [
+                .. table.Where(p => p.Key.Value.Value > 0 && p.Value.Value.Value > 0)
+                    .Select(p => (Load: times * p.Key.Value, Power: times * p.Value.Value, Origin: ReportBuilder.Place(p.Value.At)))
+                    .OrderBy(p => p.Load)
+                    .DistinctBy(p => p.Load)
+            ],
             doubled ? ", a half's, doubled" : "");
     }
 
-    private static IEnumerable<Calculation> Coils(ChannelResult c) => c.Fault != LoadFault.None ? [] : c.Coils.Where(k => k is { Power: not null, Handles: not null }).Select(k => new ReportBuilder()
-        .Taken("P_c", "power in the coil", k.Power!.Value, $"{Network}, at the output of {c.Id}").Given("P_h", "the driver handles", k.Speaker.Handles!.Value).Number("n", "its coils", k.Speaker.CoilCount, CoilOrigin(k))
-        .Gives("H", "the coil's share", k.Handles!.Value, "P_h/n").Gives("u", "used", new Share(k.Power.Value / k.Handles.Value), "P_c/H")
-        .Says("moves", k.IsOpen ? "not at all: open" : k.IsReversed ? "against the signal" : "with the signal", "the wiring").Of(Name(k)));
+    private static IEnumerable<Calculation> Coils(ChannelResult c) =>
+        c.Fault != LoadFault.None ? [] : c.Coils.Where(k => k is { Power: not null, Handles: not null }).Select(k => new ReportBuilder()
+            .Taken("P_c", "power in the coil", k.Power!.Value, $"{Network}, at the output of {c.Id}")
+            .Given("P_h", "the driver handles", k.Speaker.Handles!.Value)
+            .Number("n", "its coils", k.Speaker.CoilCount, CoilOrigin(k))
+            .Gives("H", "the coil's share", k.Handles!.Value, "P_h/n")
+            .Gives("u", "used", new Share(k.Power.Value / k.Handles.Value), "P_c/H")
+            .Says("moves", k.IsOpen ? "not at all: open" : k.IsReversed ? "against the signal" : "with the signal", "the wiring")
+            .Of(Name(k)));
 
     private static string Subject(ChannelResult c) => c.BridgedWith is { } other ? $"{c.Id} bridged with {other}" : c.Id;
 
     private static string Name(CoilResult k) => string.Create(CultureInfo.InvariantCulture, $"{k.Speaker.Id}.coil.{k.Coil}");
 
-    private static string CoilOrigins(ChannelResult c) => c.Coils.IsEmpty ? "the wiring: no coil, what else loads it" : string.Join(", ", c.Coils.Select(CoilOrigin).Distinct());
+    private static string CoilOrigins(ChannelResult c) =>
+        c.Coils.IsEmpty ? "the wiring: no coil, what else loads it" : string.Join(", ", c.Coils.Select(CoilOrigin).Distinct());
 
     private static string CoilOrigin(CoilResult k) => k.Speaker.Coils is { } w ? ReportBuilder.Place(w.At) : "default: one coil of 4 ohm";
 
@@ -123,7 +154,10 @@ internal static class SpeakerChapter
     {
         var channel = c.Output.Amplifies;
         var written = c.BridgedWith is null ? channel?.Minimum : channel?.BridgedMinimum;
-        return written is { } w ? ReportBuilder.Place(w.At) : c.Minimum is null ? "nobody says" : c.BridgedWith is null ? "default: the lowest load in its power" : "default: twice the minimum of its halves";
+        return written is { } w ? ReportBuilder.Place(w.At)
+            : c.Minimum is null ? "nobody says"
+            : c.BridgedWith is null ? "default: the lowest load in its power"
+            : "default: twice the minimum of its halves";
     }
 
     private static string Fault(LoadFault fault) => fault switch

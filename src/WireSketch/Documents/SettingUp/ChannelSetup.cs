@@ -23,17 +23,24 @@ public sealed record ChannelSetup(
 
     private static readonly Hertz UsualTone = new(1000);
 
-    /// <summary>Where a subwoofer hands over to the other speakers, to begin with; 40 to 160 Hz is usual (common practice, no published source).</summary>
+    /// <summary>
+    /// Where a subwoofer hands over to the other speakers, to begin with; 40 to 160 Hz is usual (common practice, no published source).
+    /// </summary>
     private static readonly Hertz HandOver = new(80);
 
-    /// <summary>The subsonic filter of a vented box starts a third of an octave below its tuning (common practice, no published source).</summary>
+    /// <summary>
+    /// The subsonic filter of a vented box starts a third of an octave below its tuning (common practice, no published source).
+    /// </summary>
     private static readonly double ThirdOfOctave = Exact.Cbrt(2);
 
     /// <summary>Every amplifier channel with a load, in the order of the spec.</summary>
     public static ImmutableArray<ChannelSetup> From(InstalledSystem install)
     {
         var hasSubwoofer = install.Answers.Channels.Any(c => c.Coils.Any(x => x.Speaker.Subwoofer));
-        return [.. install.Answers.Channels.Where(c => c.Output.Amplifies is not null && c.Loaded is not null && c.Fault == LoadFault.None).Select(c => Of(install, c, hasSubwoofer))];
+        return [
+            .. install.Answers.Channels.Where(c => c.Output.Amplifies is not null && c.Loaded is not null && c.Fault == LoadFault.None)
+                .Select(c => Of(install, c, hasSubwoofer))
+        ];
     }
 
     /// <summary>Volts to set with a tone that was recorded below full scale.</summary>
@@ -44,7 +51,11 @@ public sealed record ChannelSetup(
     {
         var own = answer.Output.Settings;
         var all = answer.Gear.DeviceSettings;
-        var before = SignalFeeds.InputsOf(install, answer).SelectMany(i => SignalFeeds.SettingsOf(install, i).Select(s => (Settings: s, Device: SignalFeeds.SourceOf(install, i).Gear?.Id ?? ""))).Distinct().ToArray();
+        var before = SignalFeeds.InputsOf(install, answer)
+            .SelectMany(i =>
+                SignalFeeds.SettingsOf(install, i).Select(s => (Settings: s, Device: SignalFeeds.SourceOf(install, i).Gear?.Id ?? "")))
+            .Distinct()
+            .ToArray();
         var drivers = answer.Coils.Select(c => c.Speaker).Distinct().ToArray();
         var isSubwoofer = drivers.Any(d => d.Subwoofer);
         var needsHighPass = drivers.Any(d => d.Band?.Value is SpeakerBand.Tweeter or SpeakerBand.Midrange);
@@ -57,30 +68,55 @@ public sealed record ChannelSetup(
         var top = lowPasses.Select(l => l.Value.Value.Value).DefaultIfEmpty(double.PositiveInfinity).Min();
         var tone = isSubwoofer ? SubwooferTone : ToneWithin(corner, top);
         var passive = drivers.Select(d => ChannelFilters.HighPassOf(install, answer, d)).Any(h => h is not null);
-        var highPass = Words(highPasses) ?? (needsHighPass && !passive ? "as the speaker's maker says: it must have one" : !isSubwoofer && hasSubwoofer ? $"{HandOver} to begin with" : "–");
+        var highPass = Words(highPasses)
+            ?? (needsHighPass && !passive ? "as the speaker's maker says: it must have one"
+                : !isSubwoofer && hasSubwoofer ? $"{HandOver} to begin with"
+                : "–");
         var lowPass = Words(lowPasses) ?? (isSubwoofer ? $"{HandOver} to begin with" : "–");
-        var tuned = drivers.Where(d => d.EnclosureType?.Value == EnclosureType.Vented).Select(d => d.Tuned?.Value).FirstOrDefault(t => t is not null);
+        var tuned = drivers.Where(d => d.EnclosureType?.Value == EnclosureType.Vented)
+            .Select(d => d.Tuned?.Value)
+            .FirstOrDefault(t => t is not null);
         var subsonic = Words(subsonics) ?? (tuned is { } t ? $"{new Hertz(Math.Round(t.Value / ThirdOfOctave))} to begin with" : "–");
         var boosts = Settings(s => s.Boost).ToArray();
         var boost = Math.Max(0, (own.BoostBy ?? all.BoostBy)?.Value ?? 0) + before.Sum(b => Math.Max(0, b.Settings.BoostBy?.Value ?? 0));
         return new(
-            $"{answer.Gear.Id}.{answer.Channel}", answer.Loaded!.Value, tone, answer.TargetVolts is { } v ? v * new Decibels(-boost).VoltageRatio : null, highPass, lowPass, subsonic,
+            $"{answer.Gear.Id}.{answer.Channel}",
+            answer.Loaded!.Value,
+            tone,
+            answer.TargetVolts is { } v ? v * new Decibels(-boost).VoltageRatio : null,
+            highPass,
+            lowPass,
+            subsonic,
             [
-                .. boost > 0 ? new[] { $"boost {Words(boosts)}: the target is {new Decibels(boost)} lower, measured with the boost off" } : [],
-                .. answer.BridgedWith is { } other ? new[] { $"bridged with {other}: measure between + of one and - of the other, and set both alike" } : [],
-                .. tone > UsualTone ? new[] { "tone within its band: unplug the tweeter while you set it, such a tone burns it in seconds" } : [],
+                .. boost > 0
+                    ? new[] { $"boost {Words(boosts)}: the target is {new Decibels(boost)} lower, measured with the boost off" }
+                    : [],
+                .. answer.BridgedWith is { } other
+                    ? new[] { $"bridged with {other}: measure between + of one and - of the other, and set both alike" }
+                    : [],
+                .. tone > UsualTone
+                    ? new[] { "tone within its band: unplug the tweeter while you set it, such a tone burns it in seconds" }
+                    : [],
                 .. new[]
                 {
-                    Note("gain", Words(Settings(s => s.Gain))), Note("polarity", Words(Settings(s => s.Polarity))), Note("delay", Words(Settings(s => s.Delay))),
+                    Note("gain", Words(Settings(s => s.Gain))),
+                    Note("polarity", Words(Settings(s => s.Polarity))),
+                    Note("delay", Words(Settings(s => s.Delay))),
                     Note("input load", (own.InputLoad ?? all.InputLoad)?.Words),
                 }.OfType<string>(),
             ]);
 
-        IEnumerable<(string Device, Written<T> Value)> Settings<T>(Func<ChannelSettings, Written<T>?> of) => new[] { (Device: "", Value: of(own) ?? of(all)) }
-            .Concat(before.Select(b => (b.Device, Value: of(b.Settings)))).Where(x => x.Value is not null).Select(x => (x.Device, x.Value!.Value)).Distinct();
+        IEnumerable<(string Device, Written<T> Value)> Settings<T>(Func<ChannelSettings, Written<T>?> of) =>
+            new[] { (Device: "", Value: of(own) ?? of(all)) }
+                .Concat(before.Select(b => (b.Device, Value: of(b.Settings))))
+                .Where(x => x.Value is not null)
+                .Select(x => (x.Device, x.Value!.Value))
+                .Distinct();
     }
 
-    /// <summary>The usual tone where it lies an octave within the band; else one octave inside the corner, or in the middle between both.</summary>
+    /// <summary>
+    /// The usual tone where it lies an octave within the band; else one octave inside the corner, or in the middle between both.
+    /// </summary>
     private static Hertz ToneWithin(double from, double to) =>
         from * 2 <= UsualTone.Value && to >= UsualTone.Value * 2 ? UsualTone
         : double.IsPositiveInfinity(to) ? new(Math.Ceiling(from * 2 / 100) * 100)

@@ -18,10 +18,13 @@ internal static class SetupPaper
 
     private static readonly ImmutableArray<string> Gain =
     [
-        "Speakers off the channel, or the volume where nothing can be harmed. Equalizers, boost and loudness off. Ears protected, nobody else in the vehicle.",
-        "Source at the highest volume at which it does not clip; if you cannot see that on an oscilloscope, three quarters of its range (common practice).",
+        "Speakers off the channel, or the volume where nothing can be harmed. Equalizers, boost and loudness off. Ears protected, "
+            + "nobody else in the vehicle.",
+        "Source at the highest volume at which it does not clip; if you cannot see that on an oscilloscope, three quarters of its range "
+            + "(common practice).",
         "Play the tone. Mind the level at which it was recorded: the table gives the volts for three.",
-        "Raise the gain until a true-rms meter at the output shows the target; an oscilloscope must still show a clean wave. Stop at whichever comes first.",
+        "Raise the gain until a true-rms meter at the output shows the target; an oscilloscope must still show a clean wave. Stop at "
+            + "whichever comes first.",
         "A tone at full level heats coils far more than music: with speakers on, a few seconds at a time.",
         "Write down what you reached, and mark the dial.",
     ];
@@ -49,12 +52,20 @@ internal static class SetupPaper
 
         if (!channels.IsEmpty)
         {
-            paper.Heading(2, "Filters").Paragraph("Where the spec names a setting it is taken, with the device where it is not the amplifier's own; the others are where to begin (common practice, no published source).").Table(Filters(channels))
+            paper.Heading(2, "Filters")
+                .Paragraph(
+                    "Where the spec names a setting it is taken, with the device where it is not the amplifier's own; the others are "
+                        + "where to begin (common practice, no published source).")
+                .Table(Filters(channels))
                 .Heading(2, "Gain").Steps(Gain).Table(Targets(channels))
                 .Heading(2, "Time and phase").Steps(TimeAndPhase);
         }
 
-        return paper.Heading(2, "Measured").Paragraph("Computed values hold at full output, engine running, unless it says otherwise. What differs by more than the meter's tolerance has a cause: find it. Written under readings in the spec, it is compared and the likeliest cause named.").Table(Readings(install))
+        return paper.Heading(2, "Measured")
+            .Paragraph(
+                "Computed values hold at full output, engine running, unless it says otherwise. What differs by more than the meter's "
+                    + "tolerance has a cause: find it. Written under readings in the spec, it is compared and the likeliest cause named.")
+            .Table(Readings(install))
             .ToPaper("setup.md");
     }
 
@@ -63,7 +74,8 @@ internal static class SetupPaper
         yield return "Main fuses out, negative of every battery off.";
         yield return "Every fuse of the rating on the hand-over page, none bridged.";
         yield return "Every supply wire against the body: no continuity.";
-        yield return "Every ground against the battery's negative post: under 0.5 ohm with the leads' own resistance taken off (common practice).";
+        yield return "Every ground against the battery's negative post: under 0.5 ohm with the leads' own resistance taken off (common "
+            + "practice).";
         if (!channels.IsEmpty)
         {
             yield return "Every speaker pair at the amplifier: the resistance of its coils, and nothing to the body.";
@@ -73,13 +85,21 @@ internal static class SetupPaper
 
     private static IEnumerable<string> FirstPower(InstalledSystem install, ImmutableArray<ChannelSetup> channels)
     {
-        var mains = install.Wiring.Links.Where(l => l.Protects && FuseStyleChoice.IsFitted(install, l) && IsFirst(install, l)).Select(l => l.Rating is { } r ? $"{l.Id} ({r})" : l.Id).ToArray();
-        var main = mains.Length == 0 ? "the main fuse" : mains.Length <= 6 ? string.Join(", then ", mains) : "the fuses at the batteries, one after the other";
-        yield return $"Connect the battery's negative, then fit {main}. A small spark is a capacitor charging; a large one is a fault: stop.";
-        yield return channels.IsEmpty ? "Everything off: measure the current at rest. It must fall to the computed value within minutes." : "Without the source on: measure the current at rest. It must fall to the computed value within minutes.";
+        var mains = install.Wiring.Links.Where(l => l.Protects && FuseStyleChoice.IsFitted(install, l) && IsFirst(install, l))
+            .Select(l => l.Rating is { } r ? $"{l.Id} ({r})" : l.Id)
+            .ToArray();
+        var main = mains.Length == 0 ? "the main fuse"
+            : mains.Length <= 6 ? string.Join(", then ", mains)
+            : "the fuses at the batteries, one after the other";
+        yield return $"Connect the battery's negative, then fit {main}. A small spark is a capacitor charging; a large one is a fault: "
+            + "stop.";
+        yield return channels.IsEmpty
+            ? "Everything off: measure the current at rest. It must fall to the computed value within minutes."
+            : "Without the source on: measure the current at rest. It must fall to the computed value within minutes.";
         if (channels.IsEmpty)
         {
-            yield return "Switch on one device after the other: it runs, its fuse stays whole, its wires stay cool. Switch it off: it rests.";
+            yield return "Switch on one device after the other: it runs, its fuse stays whole, its wires stay cool. Switch it off: it "
+                + "rests.";
             yield break;
         }
 
@@ -89,15 +109,27 @@ internal static class SetupPaper
 
     /// <summary>Whether nothing protects what lies between a source and it.</summary>
     private static bool IsFirst(InstalledSystem install, InternalConnection link) =>
-        install.Wiring.Feeds.Where(f => install.Wiring.SourceAt(f.Source)?.Source is BatterySource).SelectMany(f => f.Conductors).Any(c => c.Protections.Length == 1 && c.Protections[0].Index == link.Index);
+        install.Wiring.Feeds.Where(f => install.Wiring.SourceAt(f.Source)?.Source is BatterySource)
+            .SelectMany(f => f.Conductors)
+            .Any(c => c.Protections.Length == 1 && c.Protections[0].Index == link.Index);
 
     private static PlainTable Waking(InstalledSystem install) => new(
         [new("Device"), new("Switch"), new("Woken by"), new("Live with the ignition off")],
-        [.. install.Answers.Wakes.Select(w => ImmutableArray.Create(w.Gear.Id, WakeModes.Words[w.Mode], w.Source ?? (w.By is { } by ? WakeModes.Words[by] : null) ?? "nothing", w.LiveWithIgnitionOff ? "yes" : "no"))]);
+        [
+            .. install.Answers.Wakes.Select(w =>
+                ImmutableArray.Create(
+                    w.Gear.Id,
+                    WakeModes.Words[w.Mode],
+                    w.Source ?? (w.By is { } by ? WakeModes.Words[by] : null) ?? "nothing",
+                    w.LiveWithIgnitionOff ? "yes" : "no"))
+        ]);
 
     private static PlainTable Filters(ImmutableArray<ChannelSetup> channels) => new(
         [new("Channel"), new("Load", true), new("High-pass"), new("Low-pass"), new("Subsonic"), new("Remarks")],
-        [.. channels.Select(c => ImmutableArray.Create(c.Channel, $"{c.Load}", c.HighPass, c.LowPass, c.Subsonic, string.Join("; ", c.Remarks)))]);
+        [
+            .. channels.Select(c =>
+                ImmutableArray.Create(c.Channel, $"{c.Load}", c.HighPass, c.LowPass, c.Subsonic, string.Join("; ", c.Remarks)))
+        ]);
 
     private static PlainTable Targets(ImmutableArray<ChannelSetup> channels) => new(
         [new("Channel"), new("Tone", true), .. Recorded.Select(r => new Column($"Tone recorded at {r}", true)), new("Reached")],
@@ -122,7 +154,8 @@ internal static class SetupPaper
             rows.Add([$"Amps into {load.Path.Gear.Id}", $"{load.Amps}", ""]);
         }
 
-        foreach (var channel in answers.Channels.Where(c => c.Output.Amplifies is not null && c.Loaded is not null && c.Fault == LoadFault.None))
+        foreach (var channel in answers.Channels.Where(c =>
+            c.Output.Amplifies is not null && c.Loaded is not null && c.Fault == LoadFault.None))
         {
             rows.Add(channel.Meter is { } meter
                 ? [$"Ohms at {channel.Id}, speakers on, amplifier off", $"{meter}", ""]
@@ -130,7 +163,9 @@ internal static class SetupPaper
         }
 
         var own = install.Wiring.Starter is not null ? $", {Defaults.RestCurrent(install.Wiring)} of it the vehicle itself" : "";
-        var unstated = RestTime.Unstated(install) is { Length: > 0 } u ? $"; {EnglishText.And(u)} counted as nothing, as nobody states {(u.Length == 1 ? "its" : "their")} standby" : "";
+        var unstated = RestTime.Unstated(install) is { Length: > 0 } u
+            ? $"; {EnglishText.And(u)} counted as nothing, as nobody states {(u.Length == 1 ? "its" : "their")} standby"
+            : "";
         rows.Add([$"Current at rest, everything asleep{own}{unstated}", $"{answers.Energy.StandbyCurrent}", ""]);
         return new([new("What"), new("Computed", true), new("Measured")], rows.ToImmutable());
     }

@@ -11,13 +11,16 @@ internal sealed class ConductorProperties(Wiring wiring)
     /// <summary>Least conductivity of copper-clad aluminum, 10 % copper by volume, as a share of copper's (ASTM B566).</summary>
     public static readonly double CladConductivity = Metal.CopperCladAluminum.ShareOfCopper.Value;
 
-    /// <summary>How much longer the strands of a stranded conductor are than the conductor (NEC chapter 9 Table 8: 1.018 to 1.025).</summary>
+    /// <summary>
+    /// How much longer the strands of a stranded conductor are than the conductor (NEC chapter 9 Table 8: 1.018 to 1.025).
+    /// </summary>
     public const double Lay = 1.02;
 
     /// <summary>Beyond so many times the table's current no temperature is reckoned: a fuse has opened by then.</summary>
     public const double MostLoad = 3;
 
-    private readonly Dictionary<string, Zone> zones = wiring.Spec.Zones.DistinctBy(z => z.Id).ToDictionary(z => z.Id, StringComparer.Ordinal);
+    private readonly Dictionary<string, Zone> zones = wiring.Spec.Zones.DistinctBy(z => z.Id)
+        .ToDictionary(z => z.Id, StringComparer.Ordinal);
 
     public static Metal MetalOf(Conductor c) => c.Wire.Material == ConductorMaterial.Clad ? Metal.CopperCladAluminum : Metal.Copper;
 
@@ -30,11 +33,13 @@ internal sealed class ConductorProperties(Wiring wiring)
     /// <summary>Resistance at a temperature, with its two terminations; a jumper without length has one.</summary>
     public static Ohms At(Conductor c, Celsius temperature)
     {
-        return (At20(c) * (1 + (MetalOf(c).Alpha * (temperature.Value - 20)))) + (c.Wire.Termination * (c.IsJumper && c.Length.Value == 0 ? 1 : 2));
+        return (At20(c) * (1 + (MetalOf(c).Alpha * (temperature.Value - 20))))
+            + (c.Wire.Termination * (c.IsJumper && c.Length.Value == 0 ? 1 : 2));
     }
 
     /// <summary>Ambient temperature where the conductor lies.</summary>
-    public Celsius AmbientOf(Conductor c) => c.ZoneId is { } id && zones.TryGetValue(id, out var zone) ? zone.AmbientOrDefault : AmpacityTable.Ambient;
+    public Celsius AmbientOf(Conductor c) =>
+        c.ZoneId is { } id && zones.TryGetValue(id, out var zone) ? zone.AmbientOrDefault : AmpacityTable.Ambient;
 
     /// <summary>
     /// Working temperature: ambient plus own heating, which grows with the square of the current and brings the conductor from
@@ -58,7 +63,15 @@ internal sealed class ConductorProperties(Wiring wiring)
         var temperature = Heated(c, current);
         var table = AmpacityTable.Of(c.Wire.Size, c.Wire.Insulation);
         var (factor, why) = Correction(c);
-        return new(c, At20(c), At(c, temperature), temperature, table is { } t ? t * factor.Value : null, table, factor, $"{AmpacityTable.Source}{why}");
+        return new(
+            c,
+            At20(c),
+            At(c, temperature),
+            temperature,
+            table is { } t ? t * factor.Value : null,
+            table,
+            factor,
+            $"{AmpacityTable.Source}{why}");
     }
 
     private (Share Factor, string Why) Correction(Conductor c)

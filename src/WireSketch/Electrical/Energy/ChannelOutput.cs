@@ -5,7 +5,8 @@ namespace WireSketch.Electrical.Energy;
 
 /// <summary>What the channels of a device give together at full output.</summary>
 /// <param name="Stated">Watts of those whose power is known.</param>
-/// <param name="IsWhole">Nothing is missing: every channel in use says what power it gives; without a load, at least one channel does.</param>
+/// <param name="IsWhole">Nothing is missing: every channel in use says what power it gives; without a load, at least one channel
+/// does.</param>
 internal readonly record struct ChannelOutput(Watts Stated, bool IsWhole)
 {
     public static ChannelOutput Of(Gear device, IEnumerable<ChannelResult> channels)

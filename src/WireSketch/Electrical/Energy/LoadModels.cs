@@ -22,7 +22,8 @@ internal readonly record struct LoadModel(LoadModelKind Kind, double Size)
 
 /// <summary>
 /// What every device takes in every state. An amplifier takes its output power over its efficiency; where nothing says what it gives,
-/// what its own fuse lets through (common practice, no published source). Music is a share of full power, and never less than its idle draw.
+/// what its own fuse lets through (common practice, no published source). Music is a share of full power, and never less than its idle
+/// draw.
 /// </summary>
 internal static class LoadModels
 {
@@ -36,14 +37,17 @@ internal static class LoadModels
     {
         OutputDraw a => OfOutput(a, state, output),
         ElectronicsDraw e => state == SystemState.Standby ? Asleep(e.Standby?.Value) : Power((e.Current?.Value ?? e.Usual) * Rated),
-        SmallCircuitDraw s => state == SystemState.Standby ? LoadModel.Nothing : new(LoadModelKind.Current, (s.Current?.Value ?? s.Usual).Value),
+        SmallCircuitDraw s => state == SystemState.Standby
+            ? LoadModel.Nothing
+            : new(LoadModelKind.Current, (s.Current?.Value ?? s.Usual).Value),
         CoilDraw c => new(LoadModelKind.Resistance, Rated.Value / CoilCurrent(c).Value),
         ApplianceDraw l => OfAppliance(l, state),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
     /// <summary>Coil current of a relay at 12 V where nobody wrote it (common practice, no published source).</summary>
-    public static Amps CoilCurrent(CoilDraw coil) => coil.Current?.Value ?? (coil.Resistance is { } r ? new Volts(12) / r.Value : new Amps(0.15));
+    public static Amps CoilCurrent(CoilDraw coil) =>
+        coil.Current?.Value ?? (coil.Resistance is { } r ? new Volts(12) / r.Value : new Amps(0.15));
 
     /// <summary>The share of the time that a load runs: its duty, times its hours of the day.</summary>
     public static double ShareOfTime(LoadBehavior takes) => takes is ApplianceDraw l ? EnergyBalance.ShareOfTime(l.Duty, l.Hours) : 1;
@@ -53,10 +57,12 @@ internal static class LoadModels
         amplifier.Efficiency?.Value ?? (amplifier.IsClassD ? Assume.EfficiencyClassD : Assume.Efficiency).Value;
 
     /// <summary>The amplifier's own fuse, where it is all that says what it takes; null where its power or its current is stated.</summary>
-    public static Written<Amps>? BoundingFuse(OutputDraw amplifier, ChannelOutput output) => amplifier.Current is null && !output.IsWhole ? amplifier.Fuse : null;
+    public static Written<Amps>? BoundingFuse(OutputDraw amplifier, ChannelOutput output) =>
+        amplifier.Current is null && !output.IsWhole ? amplifier.Fuse : null;
 
     /// <summary>Nothing says what the amplifier takes: neither power for its loads, nor its current, nor a fuse of its own.</summary>
-    public static bool IsUnknown(OutputDraw amplifier, ChannelOutput output) => amplifier is { Current: null, Fuse: null } && !output.IsWhole;
+    public static bool IsUnknown(OutputDraw amplifier, ChannelOutput output) =>
+        amplifier is { Current: null, Fuse: null } && !output.IsWhole;
 
     private static LoadModel OfOutput(OutputDraw a, SystemState state, ChannelOutput output)
     {
@@ -80,7 +86,10 @@ internal static class LoadModels
         }
 
         var rated = (l.Rated?.Value ?? Rated).Value;
-        double? watts = l.Power is { } p ? p.Value.Value : l.Current is { } i ? i.Value.Value * rated : l.Resistance is { } r ? rated * rated / r.Value.Value : null;
+        double? watts = l.Power is { } p ? p.Value.Value
+            : l.Current is { } i ? i.Value.Value * rated
+            : l.Resistance is { } r ? rated * rated / r.Value.Value
+            : null;
         if (watts is not { } w || w <= 0)
         {
             return LoadModel.Nothing;

@@ -42,7 +42,8 @@ internal sealed class FaultFinder
     }
 
     /// <summary>
-    /// In the order of the conductors; one for each source and device that must open. What a source reaches without any device has one answer
+    /// In the order of the conductors; one for each source and device that must open. What a source reaches without any device has one
+    /// answer
     /// alone, without a device: others in the way of other sources do not help it. Chargers and alternators, which cannot give more than
     /// their limit, count where no battery feeds.
     /// </summary>
@@ -51,7 +52,9 @@ internal sealed class FaultFinder
         var fed = wiring.Feeds.SelectMany(feed => feed.Conductors.Select(f => (Feed: feed, Fed: f)))
             .Where(x => conductorBranch[x.Fed.Conductor.Index] >= 0 && x.Fed.Conductor.Kind != RunKind.Ground)
             .GroupBy(x => x.Fed.Conductor.Index).OrderBy(g => g.Key);
-        var alone = wiring.Feeds.Select(f => f.Source.Index).Distinct().ToDictionary(i => i, i => new Lazy<FaultNetwork>(() => IsOnly(i) ? all : Linear(warm, i, alternators: false)));
+        var alone = wiring.Feeds.Select(f => f.Source.Index)
+            .Distinct()
+            .ToDictionary(i => i, i => new Lazy<FaultNetwork>(() => IsOnly(i) ? all : Linear(warm, i, alternators: false)));
         return
         [
             .. fed.SelectMany(g =>
@@ -68,7 +71,12 @@ internal sealed class FaultFinder
         var conductor = fed.Conductor;
         var device = fed.Protections.LastOrDefault();
         var near = new Amps(Once(nearAmps, fed.Near.Index, strong.Short));
-        var toBreak = device is null ? 0 : Once(amountToBreak, device.Index, _ => Math.Max(ThroughWhenShorted(strong, device, device.A), ThroughWhenShorted(strong, device, device.B)));
+        var toBreak = device is null
+            ? 0
+            : Once(
+                amountToBreak,
+                device.Index,
+                _ => Math.Max(ThroughWhenShorted(strong, device, device.A), ThroughWhenShorted(strong, device, device.B)));
         var far = new Amps(all.Short(fed.Far.Index));
         var through = new Amps(device is null ? 0 : ThroughWhenShorted(alone, device, fed.Far));
         var metal = ConductorProperties.MetalOf(conductor);
@@ -83,30 +91,51 @@ internal sealed class FaultFinder
         }
 
         double? passes = opens is { Value: <= AdiabaticSeconds } t ? through.Value * through.Value * t.Value : null;
-        return new(conductor, near, far, new(all.OpenVolts(fed.Far.Index)), fed, device, through, new(toBreak), opens, breaking, passes, withstand, device is null ? null : Upstream(fed, feed, device));
+        return new(
+            conductor,
+            near,
+            far,
+            new(all.OpenVolts(fed.Far.Index)),
+            fed,
+            device,
+            through,
+            new(toBreak),
+            opens,
+            breaking,
+            passes,
+            withstand,
+            device is null ? null : Upstream(fed, feed, device));
     }
 
     /// <summary>Temperature at the beginning of a short: that of the insulation, fully loaded.</summary>
     public static Celsius Initial(Conductor c) => new(Math.Min(c.Wire.Insulation.Value, 200));
 
-    /// <summary>Limits of short circuits: 160 C for insulation up to 105 C as for PVC, 250 C above as for cross-linked (IEC 60364-5-54).</summary>
+    /// <summary>
+    /// Limits of short circuits: 160 C for insulation up to 105 C as for PVC, 250 C above as for cross-linked (IEC 60364-5-54).
+    /// </summary>
     public static Celsius Final(Conductor c) => new(c.Wire.Insulation.Value <= 105 ? 160 : 250);
 
     /// <summary>A device nearer to the source that may open first or together, and then cuts off more than this conductor.</summary>
     private static InternalConnection? Upstream(ProtectedConductor fed, SupplyTree feed, InternalConnection device) =>
         device.Rating is not { } rating ? null
-            : fed.Protections.SkipLast(1).LastOrDefault(p => p.Rating is { } r && r.Value < SelectiveRatio * rating.Value && CutsOffMore(p, fed, feed, device));
+            : fed.Protections.SkipLast(1)
+                .LastOrDefault(p => p.Rating is { } r && r.Value < SelectiveRatio * rating.Value && CutsOffMore(p, fed, feed, device));
 
-    /// <summary>Whether something lies behind the nearer device, not behind the other, and not on the way between: all behind the other is behind the nearer.</summary>
+    /// <summary>
+    /// Whether something lies behind the nearer device, not behind the other, and not on the way between: all behind the other is behind
+    /// the nearer.
+    /// </summary>
     private static bool CutsOffMore(InternalConnection upstream, ProtectedConductor fed, SupplyTree feed, InternalConnection device)
     {
         var more = feed.CountBehind(upstream) - feed.CountBehind(device);
         return more > fed.Depth || more > fed.Back().Count(b => b.Protections.Contains(upstream) && !b.Protections.Contains(device));
     }
 
-    private bool IsOnly(int source) => warm.Sources.All(s => s.Plus == source || warm.Circuit.Branches[s.Branch].Kind == BranchKind.Regulated);
+    private bool IsOnly(int source) =>
+        warm.Sources.All(s => s.Plus == source || warm.Circuit.Branches[s.Branch].Kind == BranchKind.Regulated);
 
-    private static double Once(Dictionary<int, double> known, int key, Func<int, double> find) => known.TryGetValue(key, out var value) ? value : known[key] = find(key);
+    private static double Once(Dictionary<int, double> known, int key, Func<int, double> find) =>
+        known.TryGetValue(key, out var value) ? value : known[key] = find(key);
 
     private double ThroughWhenShorted(FaultNetwork network, InternalConnection device, Terminal at)
     {
@@ -127,7 +156,8 @@ internal sealed class FaultFinder
             _ = b.Kind switch
             {
                 BranchKind.Resistor => linear.Resistor(b.A, b.B, b.Ohms),
-                BranchKind.Battery or BranchKind.Source when source is null || b.A == source || !poles.Contains(b.A) => linear.Source(b.A, b.B, b.Value, b.Ohms),
+                BranchKind.Battery or BranchKind.Source when source is null || b.A == source || !poles.Contains(b.A) =>
+                    linear.Source(b.A, b.B, b.Value, b.Ohms),
 
                 // Toward a battery of its own a diode is left out where the current must not be overrated.
                 BranchKind.Diode when alternators || !batteries.Contains(wiring.NetOf[b.B]) => linear.Resistor(b.A, b.B, b.Ohms),

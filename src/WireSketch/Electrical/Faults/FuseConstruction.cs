@@ -8,7 +8,10 @@ namespace WireSketch.Electrical.Faults;
 /// <summary>The construction of what protects: the same for faults, rules, sizing and lists.</summary>
 internal static class FuseConstruction
 {
-    /// <summary>As written, else the smallest that comes in the rating and breaks a current; null where nothing is made in that rating, or it is unknown.</summary>
+    /// <summary>
+    /// As written, else the smallest that comes in the rating and breaks a current; null where nothing is made in that rating, or it is
+    /// unknown.
+    /// </summary>
     /// <param name="link">The fuse or breaker.</param>
     /// <param name="toBreak">The current that it must break.</param>
     public static FuseStyle? Of(InternalConnection link, Amps toBreak) => link.Kind == ConnectionKind.Breaker

@@ -6,7 +6,8 @@ using WireSketch.Quantities;
 namespace WireSketch.Electrical.Hookups;
 
 /// <summary>
-/// Lists every distinct way to join given coils, all of them used, by series and parallel alone. The order within a series or parallel group
+/// Lists every distinct way to join given coils, all of them used, by series and parallel alone. The order within a series or parallel
+/// group
 /// makes no difference, nor do coils of equal impedance among each other.
 /// </summary>
 public static class HookupFinder
@@ -16,7 +17,8 @@ public static class HookupFinder
 
     /// <summary>Every hookup, by load, the lowest first.</summary>
     /// <param name="coils">The impedance of each coil.</param>
-    /// <exception cref="ArgumentOutOfRangeException">There is no coil, or more than <see cref="MostCoils"/>, or one of no impedance.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">There is no coil, or more than <see cref="MostCoils"/>, or one of no
+    /// impedance.</exception>
     public static ImmutableArray<HookupOption> Find(ImmutableArray<Ohms> coils)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(coils.Length, 1);
@@ -27,7 +29,9 @@ public static class HookupFinder
         return [.. all.Select(n => n.ToChoice()).OrderBy(c => c.Load).ThenBy(c => c.Words, StringComparer.Ordinal)];
     }
 
-    /// <summary>What a channel does with each hookup: the safe one that gives most comes first, then other safe ones, then the rest.</summary>
+    /// <summary>
+    /// What a channel does with each hookup: the safe one that gives most comes first, then other safe ones, then the rest.
+    /// </summary>
     /// <param name="choices">The hookups.</param>
     /// <param name="channel">The channel.</param>
     /// <param name="handles">What one coil handles; null if unknown.</param>
@@ -42,7 +46,12 @@ public static class HookupFinder
                 var allowed = minimum is not { } least || c.Load.Value >= least.Value * (1 - 1e-9);
                 Watts? power = curve.IsKnown ? curve.At(c.Load) : null;
                 Watts? most = power is { } p ? p * c.Shares.Max(s => s.Share.Value) : null;
-                return new RatedHookup(c, allowed, power, most, allowed && (most is not { } m || handles is not { } h || m.Value <= h.Value * (1 + 1e-9)));
+                return new RatedHookup(
+                    c,
+                    allowed,
+                    power,
+                    most,
+                    allowed && (most is not { } m || handles is not { } h || m.Value <= h.Value * (1 + 1e-9)));
             }).OrderByDescending(r => r.IsSafe).ThenByDescending(r => r.Power?.Value ?? 0).ThenBy(r => r.Choice.Load),
         ];
     }
@@ -56,7 +65,11 @@ public static class HookupFinder
         {
             var ordered = parts.OrderBy(p => p.Words.Length).ThenBy(p => p.Words, StringComparer.Ordinal).ToImmutableArray();
             var load = joint == '+' ? ordered.Sum(p => p.Load.Value) : 1 / ordered.Sum(p => 1 / p.Load.Value);
-            return new(joint, ordered, new(load), string.Join($" {joint} ", ordered.Select(p => p.Parts.IsEmpty ? p.Words : $"({p.Words})")));
+            return new(
+                joint,
+                ordered,
+                new(load),
+                string.Join($" {joint} ", ordered.Select(p => p.Parts.IsEmpty ? p.Words : $"({p.Words})")));
         }
 
         public HookupOption ToChoice() => new(Words, Load, [.. SharesOf(1)]);
@@ -71,7 +84,8 @@ public static class HookupFinder
         private readonly Dictionary<string, ImmutableArray<Network>> known = new(StringComparer.Ordinal);
 
         /// <summary>Every network of so many coils of each value.</summary>
-        public ImmutableArray<Network> Of(int[] counts) => counts.Sum() == 1 ? Single(counts) : [.. Joined('+', counts), .. Joined('|', counts)];
+        public ImmutableArray<Network> Of(int[] counts) =>
+            counts.Sum() == 1 ? Single(counts) : [.. Joined('+', counts), .. Joined('|', counts)];
 
         private ImmutableArray<Network> Single(int[] counts) => [Network.Coil(values[Array.FindIndex(counts, c => c > 0)])];
 
@@ -94,7 +108,10 @@ public static class HookupFinder
             return known[key] = [.. found.Values];
         }
 
-        /// <summary>Every way to divide coils into parts. The first part holds the first coil, so that no division comes twice by order alone; none is larger than <paramref name="most"/>.</summary>
+        /// <summary>
+        /// Every way to divide coils into parts. The first part holds the first coil, so that no division comes twice by order alone;
+        /// none is larger than <paramref name="most"/>.
+        /// </summary>
         private IEnumerable<ImmutableArray<Network>> Divided(char joint, int[] counts, int most)
         {
             if (counts.Sum() == 0)

@@ -34,7 +34,9 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
             end = back.IsEmpty ? path.Minus : back[^1].Leaves;
         }
 
-        if (end.Index == wiring.Body.Index && home.Index != end.Index && Upstream(home, t => t.Index == wiring.Body.Index) is (not null, var lead))
+        if (end.Index == wiring.Body.Index
+            && home.Index != end.Index
+            && Upstream(home, t => t.Index == wiring.Body.Index) is (not null, var lead))
         {
             back = back.AddRange(lead);
         }
@@ -89,7 +91,8 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
     /// <summary>What a source gives at its plus; the vehicle's own alternator gives at the first battery's.</summary>
     private double Given(Terminal plus)
     {
-        return supply.Sources.Where(s => s.Plus == plus.Index || (s.Plus >= wiring.Terminals.Length && wiring.Starter?.Plus.Index == plus.Index))
+        return supply.Sources.Where(s =>
+            s.Plus == plus.Index || (s.Plus >= wiring.Terminals.Length && wiring.Starter?.Plus.Index == plus.Index))
             .Sum(s => Math.Max(0, -answer.Amps[s.Branch]));
     }
 
@@ -120,7 +123,13 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
     /// <summary>Everything on a terminal that takes part in the circuit, as a step to it, with the current that comes in by it.</summary>
     private IEnumerable<(double Amps, PathStep? Step)> Around(Terminal here) =>
         wiring.ConductorsAt[here.Index].Where(c => supply.ConductorBranch[c.Index] >= 0)
-            .Select(c => (answer.Amps[supply.ConductorBranch[c.Index]] * (c.To.Index == here.Index ? 1 : -1), (PathStep?)new PathStep(c, null, c.Other(here), here)))
+            .Select(c =>
+                (
+                    answer.Amps[supply.ConductorBranch[c.Index]] * (c.To.Index == here.Index ? 1 : -1),
+                    (PathStep?)new PathStep(c, null, c.Other(here), here)))
             .Concat(wiring.LinksAt[here.Index].Where(l => supply.LinkBranch[l.Index] >= 0)
-                .Select(l => (answer.Amps[supply.LinkBranch[l.Index]] * (l.B.Index == here.Index ? 1 : -1), (PathStep?)new PathStep(null, l, l.Other(here), here))));
+                .Select(l =>
+                    (
+                        answer.Amps[supply.LinkBranch[l.Index]] * (l.B.Index == here.Index ? 1 : -1),
+                        (PathStep?)new PathStep(null, l, l.Other(here), here))));
 }

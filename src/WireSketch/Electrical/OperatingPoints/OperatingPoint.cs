@@ -65,15 +65,22 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorProperties facts, F
         var ways = new CurrentPath(wiring, supply, answer);
         var loads = supply.Loads.Select(l => TellLoad(supply, l.Path, l.Branch, l.Draw, answer, state, ways)).ToImmutableArray();
         var sources = supply.Sources.Select(s => new SourceResult(
-            s.Id, -Through(s.Branch), new(answer.Volts[s.Plus] - answer.Volts[s.Minus]), -answer.Amps[s.Branch] >= s.Limit * (1 - 1e-9))).ToImmutableArray();
+            s.Id, -Through(s.Branch), new(answer.Volts[s.Plus] - answer.Volts[s.Minus]), -answer.Amps[s.Branch] >= s.Limit * (1 - 1e-9)))
+            .ToImmutableArray();
         return new(
-            state, answer is DcSolution.Found, [.. wiring.Terminals.Select(t => answer.Floats[t.Index] ? (Volts?)null : new Volts(answer.Volts[t.Index]))],
+            state,
+            answer is DcSolution.Found,
+            [.. wiring.Terminals.Select(t => answer.Floats[t.Index] ? (Volts?)null : new Volts(answer.Volts[t.Index]))],
             [.. supply.ConductorBranch.Select(Through)], [.. supply.LinkBranch.Select(Through)],
-            [.. supply.ConductorBranch.Select(b => b < 0 ? (Ohms?)null : new Ohms(supply.Circuit.Branches[b].Ohms))], temperatures, loads, sources,
+            [.. supply.ConductorBranch.Select(b => b < 0 ? (Ohms?)null : new Ohms(supply.Circuit.Branches[b].Ohms))],
+            temperatures,
+            loads,
+            sources,
             answer is DcSolution.Starved starved ? Blame(supply, starved) : []);
     }
 
-    private LoadResult TellLoad(SupplyCircuit supply, LoadPath path, int branch, LoadModel draw, DcSolution answer, SystemState state, CurrentPath ways)
+    private LoadResult TellLoad(
+        SupplyCircuit supply, LoadPath path, int branch, LoadModel draw, DcSolution answer, SystemState state, CurrentPath ways)
     {
         if (branch < 0)
         {
@@ -102,7 +109,14 @@ internal sealed class OperatingPoint(Wiring wiring, ConductorProperties facts, F
         var supplyDrop = new Volts(V(source) - V(path.Plus));
         var returnDrop = new Volts(V(path.Minus) - V(negative));
         var given = V(source) - V(negative);
-        return new(way, between, current, between * current, supplyDrop, returnDrop, new(given > 0 ? (supplyDrop + returnDrop).Value / given : 0));
+        return new(
+            way,
+            between,
+            current,
+            between * current,
+            supplyDrop,
+            returnDrop,
+            new(given > 0 ? (supplyDrop + returnDrop).Value / given : 0));
     }
 
     private static ImmutableArray<UnsuppliedLoad> Blame(SupplyCircuit supply, DcSolution.Starved starved)

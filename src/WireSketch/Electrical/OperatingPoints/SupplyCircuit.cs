@@ -24,8 +24,13 @@ internal sealed class SupplyCircuit
     /// <param name="wiring">The wiring.</param>
     /// <param name="state">The state.</param>
     /// <param name="temperatures">Of every conductor, by its index.</param>
-    /// <param name="pulledIn">Of the coils with both ends wired, those that are pulled in; null to let all contacts go by the state alone.</param>
-    public SupplyCircuit(Wiring wiring, SystemState state, IReadOnlyList<Celsius> temperatures, IReadOnlyCollection<ContactCoil>? pulledIn = null)
+    /// <param name="pulledIn">Of the coils with both ends wired, those that are pulled in; null to let all contacts go by the state
+    /// alone.</param>
+    public SupplyCircuit(
+        Wiring wiring,
+        SystemState state,
+        IReadOnlyList<Celsius> temperatures,
+        IReadOnlyCollection<ContactCoil>? pulledIn = null)
     {
         driven = pulledIn is null ? [] : Relays.Driven(wiring);
         this.pulledIn = pulledIn ?? [];
@@ -37,7 +42,9 @@ internal sealed class SupplyCircuit
         LinkBranch = new int[wiring.Links.Length];
         foreach (var c in wiring.Conductors)
         {
-            ConductorBranch[c.Index] = Carries(c) ? Circuit.Resistor(c.From.Index, c.To.Index, ConductorProperties.At(c, temperatures[c.Index]).Value) : -1;
+            ConductorBranch[c.Index] = Carries(c)
+                ? Circuit.Resistor(c.From.Index, c.To.Index, ConductorProperties.At(c, temperatures[c.Index]).Value)
+                : -1;
         }
 
         foreach (var link in wiring.Links)
@@ -134,7 +141,9 @@ internal sealed class SupplyCircuit
 
         var (a, b) = (link.A.Index, link.B.Index);
         var ohms = ConnectionProperties.Of(link).Ohms.Value;
-        return link.Kind == ConnectionKind.Diode ? Circuit.Diode(a, b, (link.Drop ?? Assume.DiodeDrop.Value).Value, ohms) : Circuit.Resistor(a, b, ohms);
+        return link.Kind == ConnectionKind.Diode
+            ? Circuit.Diode(a, b, (link.Drop ?? Assume.DiodeDrop.Value).Value, ohms)
+            : Circuit.Resistor(a, b, ohms);
     }
 
     private void AddSource(SourceTerminals at)
@@ -143,14 +152,16 @@ internal sealed class SupplyCircuit
         {
             case BatterySource b:
                 var (plus, minus) = Poles(at);
-                var branch = Circuit.Battery(plus, minus, Defaults.Rest(wiring, b).Value, Defaults.Internal(b).Value, Defaults.Charging(b).Value);
+                var branch = Circuit.Battery(
+                    plus, minus, Defaults.Rest(wiring, b).Value, Defaults.Internal(b).Value, Defaults.Charging(b).Value);
                 Sources.Add((at.Gear.Id, branch, plus, minus, double.PositiveInfinity));
                 break;
             case AlternatorSource a when a.LiveIn.Contains(state):
                 AddRegulated(at.Gear.Id, Poles(at), Defaults.Regulated(wiring, a), Defaults.Output(wiring, a, state));
                 break;
 
-            // Beside a battery a charger counts while the engine runs; what it brings over a day with the engine off stands in the energy balance.
+            // Beside a battery a charger counts while the engine runs; what it brings over a day with the engine off stands in the energy
+            // balance.
             case ChargerSource c when starter is null || Defaults.EngineRuns(state):
                 AddRegulated(at.Gear.Id, Poles(at), c.Voltage?.Value ?? Assume.Running.Value, c.Current?.Value);
                 break;
@@ -165,10 +176,18 @@ internal sealed class SupplyCircuit
     private void AddRegulated(string id, (int Plus, int Minus) poles, Volts volts, Amps? limit)
     {
         var most = limit?.Value ?? double.PositiveInfinity;
-        Sources.Add((id, Circuit.Regulated(poles.Plus, poles.Minus, volts.Value, Assume.Regulator.Value.Value, most), poles.Plus, poles.Minus, most));
+        Sources.Add(
+            (
+                id,
+                Circuit.Regulated(poles.Plus, poles.Minus, volts.Value, Assume.Regulator.Value.Value, most),
+                poles.Plus,
+                poles.Minus,
+                most));
     }
 
-    /// <summary>A remote output takes its volts from the device's supply; where that is taken for granted, from the first battery.</summary>
+    /// <summary>
+    /// A remote output takes its volts from the device's supply; where that is taken for granted, from the first battery.
+    /// </summary>
     private void Switch(Terminal output, Terminal supply)
     {
         if (!wiring.IsWired(output))

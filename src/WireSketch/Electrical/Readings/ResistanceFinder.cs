@@ -28,7 +28,9 @@ internal sealed class ResistanceFinder(Wiring wiring, StateResult state)
         }
 
         var fits = Candidates(readings).Select(c => (c.RunId, Fit: FitOf(c, readings))).Where(f => f.Fit is not null)
-            .GroupBy(f => f.RunId, StringComparer.Ordinal).Select(g => (Run: g.Key, Fit: g.Select(f => f.Fit!.Value).MinBy(f => f.Error))).ToArray();
+            .GroupBy(f => f.RunId, StringComparer.Ordinal)
+            .Select(g => (Run: g.Key, Fit: g.Select(f => f.Fit!.Value).MinBy(f => f.Error)))
+            .ToArray();
         if (fits.Length == 0)
         {
             return null;
@@ -47,7 +49,10 @@ internal sealed class ResistanceFinder(Wiring wiring, StateResult state)
     private Conductor[] Candidates(IReadOnlyCollection<VoltReading> readings)
     {
         var devices = readings.SelectMany(r => new[] { r.Plus.Gear, r.Minus.Gear }).ToHashSet();
-        var ways = wiring.Loads.Where(l => devices.Contains(l.Gear)).SelectMany(l => l.Supply.Concat(l.Return)).Select(s => s.Conductor).OfType<Conductor>();
+        var ways = wiring.Loads.Where(l => devices.Contains(l.Gear))
+            .SelectMany(l => l.Supply.Concat(l.Return))
+            .Select(s => s.Conductor)
+            .OfType<Conductor>();
         return [.. ways.DistinctBy(c => c.Index).OrderBy(c => c.Index).Where(c => Math.Abs(state.Amps[c.Index].Value) > LeastAmps)];
     }
 
@@ -62,7 +67,8 @@ internal sealed class ResistanceFinder(Wiring wiring, StateResult state)
         }
 
         // What lies behind it on a supply falls; what lies ahead of it on a return rises.
-        double Shift(Terminal t) => behind?.Contains(t.Index) == true ? -Math.Abs(amps) : ahead?.Contains(t.Index) == true ? Math.Abs(amps) : 0;
+        double Shift(Terminal t) =>
+            behind?.Contains(t.Index) == true ? -Math.Abs(amps) : ahead?.Contains(t.Index) == true ? Math.Abs(amps) : 0;
         var rows = readings.Select(r => (Off: r.Off, Per: Shift(r.Plus) - Shift(r.Minus))).ToArray();
         var squares = rows.Sum(r => r.Per * r.Per);
         if (squares <= 0)
@@ -74,7 +80,9 @@ internal sealed class ResistanceFinder(Wiring wiring, StateResult state)
         return ohms <= 0 ? null : (ohms, rows.Sum(r => (r.Off - (ohms * r.Per)) * (r.Off - (ohms * r.Per))));
     }
 
-    /// <summary>Terminals that hang on one end once the conductor is cut; null if a source or the body is among them, for these hold their volts.</summary>
+    /// <summary>
+    /// Terminals that hang on one end once the conductor is cut; null if a source or the body is among them, for these hold their volts.
+    /// </summary>
     private HashSet<int>? Behind(Conductor cut, Terminal end)
     {
         var behind = new HashSet<int>();

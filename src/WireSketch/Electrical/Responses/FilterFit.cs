@@ -47,8 +47,12 @@ public sealed record FilterFit(bool IsHighPass, Hertz Corner, int Order, Decibel
         FilterFit? best = null;
         for (var order = 1; order <= MostOrder; order++)
         {
-            var at = Enumerable.Range(0, (int)((high - low) * StepsPerOctave) + 1).Select(i => low + ((double)i / StepsPerOctave)).MinBy(x => Off(used, x, order, highPass).Error);
-            var fine = Enumerable.Range(-20, 41).Select(i => at + (i / (20.0 * StepsPerOctave))).MinBy(x => Off(used, x, order, highPass).Error);
+            var at = Enumerable.Range(0, (int)((high - low) * StepsPerOctave) + 1)
+                .Select(i => low + ((double)i / StepsPerOctave))
+                .MinBy(x => Off(used, x, order, highPass).Error);
+            var fine = Enumerable.Range(-20, 41)
+                .Select(i => at + (i / (20.0 * StepsPerOctave)))
+                .MinBy(x => Off(used, x, order, highPass).Error);
             var error = Math.Sqrt(Off(used, fine, order, highPass).Error / used.Length);
             if (best is null || error < best.Error.Value - 1e-9)
             {

@@ -34,7 +34,8 @@ public sealed record ResponseCurve(ImmutableArray<BandLevel> Levels)
     }
 
     /// <summary>The exact middle of the band that a frequency names; the frequency itself if it names none.</summary>
-    public static Hertz MiddleOf(Hertz label) => ThirdOctave.Bands.FirstOrDefault(b => Math.Abs(b.Nominal.Value - label.Value) < 1e-6 * label.Value)?.Middle ?? label;
+    public static Hertz MiddleOf(Hertz label) =>
+        ThirdOctave.Bands.FirstOrDefault(b => Math.Abs(b.Nominal.Value - label.Value) < 1e-6 * label.Value)?.Middle ?? label;
 
     /// <summary>What a frequency is called: the label of its band, if it is the middle of one.</summary>
     public static Hertz Label(Hertz frequency) => ThirdOctave.Bands.FirstOrDefault(b => b.Middle == frequency)?.Nominal ?? frequency;

@@ -10,7 +10,8 @@ namespace WireSketch.Electrical.Signals;
 internal sealed class SignalChains(Wiring wiring)
 {
     private readonly ILookup<string, Terminal> outputs = wiring.Terminals
-        .Where(t => t.Gear is not null && t.Side == '+' && t.Shape.Flow == TerminalFlow.Out && t.Role is TerminalRole.Line or TerminalRole.Speaker)
+        .Where(t =>
+            t.Gear is not null && t.Side == '+' && t.Shape.Flow == TerminalFlow.Out && t.Role is TerminalRole.Line or TerminalRole.Speaker)
         .ToLookup(t => wiring.NetOf[t.Index].Id, StringComparer.Ordinal);
 
     public ImmutableArray<SignalResult> Solve() => [.. wiring.Gear.SelectMany(g => g.SignalInputs.Select(i => Answer(g, i)))];
@@ -27,7 +28,9 @@ internal sealed class SignalChains(Wiring wiring)
         chain.Reverse();
         var level = feed is null ? (SignalLevel?)null : feed.Role == TerminalRole.Speaker ? SignalLevel.Speaker : SignalLevel.Line;
         var accepts = input.At(level);
-        return new(device, input.Terminal.Name, [.. chain], level, arriving.Maximum, accepts.Range, accepts.Takes, arriving.Changes, arriving.Lowest, arriving.Loops, feed?.Id[..^2]);
+        return new(
+            device, input.Terminal.Name, [.. chain], level, arriving.Maximum, accepts.Range, accepts.Takes, arriving.Changes,
+            arriving.Lowest, arriving.Loops, feed?.Id[..^2]);
     }
 
     private sealed record Arriving(Volts? Maximum, Hertz? Lowest, int Changes, bool Loops)
@@ -58,10 +61,16 @@ internal sealed class SignalChains(Wiring wiring)
         var before = output.CarriesOn.Select(i => Feeding(device, i)).OfType<Terminal>().FirstOrDefault();
         var into = before is null ? Arriving.Nothing : Follow(before, chain, met.Add(device.Id));
         var follows = output.Ratio is { } ratio && into.Maximum is { } most ? most * ratio.Value : (Volts?)null;
-        return into with { Maximum = output.Maximum?.Value ?? MostOf(output) ?? follows, Changes = into.Changes + (output.ChangesLevel ? 1 : 0) };
+        return into with
+        {
+            Maximum = output.Maximum?.Value ?? MostOf(output) ?? follows,
+            Changes = into.Changes + (output.ChangesLevel ? 1 : 0)
+        };
     }
 
     /// <summary>An amplifier that is a source like a radio: the square of its volts is power times load.</summary>
     private static Volts? MostOf(SignalOutput output) =>
-        output.Amplifies is { Power: { IsEmpty: false } power } ? new Volts(Math.Sqrt(power.Max(p => p.Key.Value.Value * p.Value.Value.Value))) : null;
+        output.Amplifies is { Power: { IsEmpty: false } power }
+            ? new Volts(Math.Sqrt(power.Max(p => p.Key.Value.Value * p.Value.Value.Value)))
+            : null;
 }

@@ -24,7 +24,9 @@ internal enum BranchKind
     Diode,
 }
 
-/// <summary>A two-terminal element. Its current is counted from <c>A</c> through it to <c>B</c>, its voltage is that of <c>A</c> over <c>B</c>.</summary>
+/// <summary>
+/// A two-terminal element. Its current is counted from <c>A</c> through it to <c>B</c>, its voltage is that of <c>A</c> over <c>B</c>.
+/// </summary>
 /// <param name="Kind">Its characteristic.</param>
 /// <param name="A">Plus node.</param>
 /// <param name="B">Minus node.</param>

@@ -23,7 +23,8 @@ internal sealed class ComplexCircuit(int nodes, double hertz)
 
     public int Resistor(int a, int b, double ohms) => Add(new(PartKind.Impedance, a, b, ohms));
 
-    public int Inductor(int a, int b, double henries, double windingOhms = 0) => Add(new(PartKind.Impedance, a, b, new(windingOhms, Radians * henries)));
+    public int Inductor(int a, int b, double henries, double windingOhms = 0) =>
+        Add(new(PartKind.Impedance, a, b, new(windingOhms, Radians * henries)));
 
     /// <summary>A capacitor; at zero frequency it conducts nothing.</summary>
     public int Capacitor(int a, int b, double farads) =>
@@ -50,7 +51,9 @@ internal sealed class ComplexCircuit(int nodes, double hertz)
         var own = new int[parts.Count];
         for (var i = 0; i < parts.Count; i++)
         {
-            own[i] = parts[i].Kind == PartKind.Source || (parts[i].Kind == PartKind.Impedance && parts[i].Value == Complex.Zero) ? size++ : -1;
+            own[i] = parts[i].Kind == PartKind.Source || (parts[i].Kind == PartKind.Impedance && parts[i].Value == Complex.Zero)
+                ? size++
+                : -1;
         }
 
         var system = new ComplexSystem(size);

@@ -2,7 +2,9 @@ using System.Numerics;
 
 namespace WireSketch.Electrical.Solver;
 
-/// <summary>A small dense system of complex equations, solved by elimination with the largest pivot of each column and one refinement.</summary>
+/// <summary>
+/// A small dense system of complex equations, solved by elimination with the largest pivot of each column and one refinement.
+/// </summary>
 internal sealed class ComplexSystem(int size)
 {
     private readonly Complex[,] matrix = new Complex[size, size];

@@ -85,7 +85,8 @@ internal sealed class DampedNewton(NodeEquations equations)
     }
 
     /// <summary>
-    /// Goes along the step and stops where the potential is near its least: there the sums, seen along the step, change their sign. Halves the
+    /// Goes along the step and stops where the potential is near its least: there the sums, seen along the step, change their sign.
+    /// Halves the
     /// stretch in which that must be, which a sharp bend of a characteristic cannot hinder. Leaves the place in trial and its sums in sums.
     /// </summary>
     private double Shorten(double[] volts, double scale, double share, double size)
@@ -111,7 +112,9 @@ internal sealed class DampedNewton(NodeEquations equations)
         }
     }
 
-    /// <summary>How much of the step leaves every power load seven tenths of its volts: a longer one may land beyond the lower, unstable answer.</summary>
+    /// <summary>
+    /// How much of the step leaves every power load seven tenths of its volts: a longer one may land beyond the lower, unstable answer.
+    /// </summary>
     private double Room(double[] volts, double scale)
     {
         var share = 1.0;

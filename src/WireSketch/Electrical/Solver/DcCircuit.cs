@@ -25,7 +25,8 @@ internal sealed class DcCircuit(int nodes)
         Add(new(BranchKind.Regulated, plus, minus, volts, Positive(ohms), NotNegative(limit)));
 
     /// <summary>A load of constant current; with a knee it draws less below so many volts, and nothing if reversed.</summary>
-    public int Current(int from, int to, double amps, double knee = 0) => Add(new(BranchKind.Current, from, to, amps, 0, NotNegative(knee)));
+    public int Current(int from, int to, double amps, double knee = 0) =>
+        Add(new(BranchKind.Current, from, to, amps, 0, NotNegative(knee)));
 
     public int Power(int plus, int minus, double watts) => Add(new(BranchKind.Power, plus, minus, NotNegative(watts), 0, 0));
 

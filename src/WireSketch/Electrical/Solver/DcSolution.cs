@@ -16,7 +16,10 @@ internal abstract record DcSolution
     /// <summary>By node: no conducting way leads to the reference.</summary>
     public required bool[] Floats { get; init; }
 
-    /// <summary>Power loads without a voltage to work on: they hang between parts that are not joined, are reversed, or no source feeds them. They take nothing.</summary>
+    /// <summary>
+    /// Power loads without a voltage to work on: they hang between parts that are not joined, are reversed, or no source feeds them. They
+    /// take nothing.
+    /// </summary>
     public required IReadOnlyList<int> Dead { get; init; }
 
     public required int Iterations { get; init; }

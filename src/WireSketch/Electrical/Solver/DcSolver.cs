@@ -55,10 +55,15 @@ internal static class DcSolver
             : Starve(circuit, parts, equations, newton, search, dead);
     }
 
-    private static DcSolution.Found Find(DcCircuit circuit, CircuitIslands parts, NodeEquations equations, DampedNewton newton, double[] volts, IReadOnlyList<int> dead)
+    private static DcSolution.Found Find(
+        DcCircuit circuit, CircuitIslands parts, NodeEquations equations, DampedNewton newton, double[] volts, IReadOnlyList<int> dead)
     {
         var (nodes, amps) = Spread(circuit, parts, equations, volts, 1);
-        return new() { Volts = nodes, Amps = amps, Floats = parts.Floats, Dead = dead, Iterations = newton.Steps, Residual = equations.Residual(volts, 1) };
+        return new()
+        {
+            Volts = nodes, Amps = amps, Floats = parts.Floats, Dead = dead, Iterations = newton.Steps,
+            Residual = equations.Residual(volts, 1)
+        };
     }
 
     /// <summary>Every node at the highest voltage of all sources: above any answer.</summary>
@@ -70,7 +75,9 @@ internal static class DcSolver
         return volts;
     }
 
-    private static DcSolution.Starved Starve(DcCircuit circuit, CircuitIslands parts, NodeEquations equations, DampedNewton newton, LoadBisection search, IReadOnlyList<int> dead)
+    private static DcSolution.Starved Starve(
+        DcCircuit circuit, CircuitIslands parts, NodeEquations equations, DampedNewton newton, LoadBisection search,
+        IReadOnlyList<int> dead)
     {
         var (worst, limiting) = Blame(equations, search);
         var (volts, scale) = Limit(equations, search, worst);
@@ -139,7 +146,8 @@ internal static class DcSolver
         return (search.Volts, search.Low);
     }
 
-    private static (double[] Volts, double[] Amps) Spread(DcCircuit circuit, CircuitIslands parts, NodeEquations equations, double[] volts, double scale)
+    private static (double[] Volts, double[] Amps) Spread(
+        DcCircuit circuit, CircuitIslands parts, NodeEquations equations, double[] volts, double scale)
     {
         var nodes = new double[circuit.Nodes];
         for (var i = 0; i < nodes.Length; i++)

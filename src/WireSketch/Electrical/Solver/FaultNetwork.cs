@@ -1,6 +1,8 @@
 namespace WireSketch.Electrical.Solver;
 
-/// <summary>A circuit of sources and resistances in which single nodes are shorted to the reference, one after the other, by superposition.</summary>
+/// <summary>
+/// A circuit of sources and resistances in which single nodes are shorted to the reference, one after the other, by superposition.
+/// </summary>
 internal sealed class FaultNetwork
 {
     private readonly CircuitIslands parts;

@@ -1,11 +1,16 @@
 namespace WireSketch.Electrical.Solver;
 
-/// <summary>Brackets the last share of all powers that can be supplied, by halving; every answer starts from one of less power, which lies above it.</summary>
+/// <summary>
+/// Brackets the last share of all powers that can be supplied, by halving; every answer starts from one of less power, which lies above
+/// it.
+/// </summary>
 /// <param name="newton">The method.</param>
 /// <param name="volts">The answer without any power; brought to that at <see cref="Low"/>.</param>
 internal sealed class LoadBisection(DampedNewton newton, double[] volts)
 {
-    /// <summary>A bracket this wide is wide enough to look at the circuit a little before its limit: at it the derivatives say nothing any more.</summary>
+    /// <summary>
+    /// A bracket this wide is wide enough to look at the circuit a little before its limit: at it the derivatives say nothing any more.
+    /// </summary>
     private const double Little = 1e-4;
 
     /// <summary>A share that can be supplied.</summary>

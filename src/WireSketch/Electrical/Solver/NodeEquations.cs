@@ -60,7 +60,8 @@ internal sealed class NodeEquations
     public bool IsActive(int i) => active[i];
 
     /// <summary>The power loads that take part and take anything.</summary>
-    public IEnumerable<int> Powers => Enumerable.Range(0, branches.Length).Where(i => active[i] && branches[i] is { Kind: BranchKind.Power, Value: > 0 });
+    public IEnumerable<int> Powers =>
+        Enumerable.Range(0, branches.Length).Where(i => active[i] && branches[i] is { Kind: BranchKind.Power, Value: > 0 });
 
     /// <summary>Every power load has its plus above its minus.</summary>
     public bool PowersAreFed(double[] volts) => Powers.All(i => Across(i, volts) > 0);
@@ -102,7 +103,8 @@ internal sealed class NodeEquations
     /// <summary>Factors the derivatives. False if they are not positive definite: no stable point lies there.</summary>
     /// <param name="volts">The volts.</param>
     /// <param name="scale">Share of all powers.</param>
-    /// <param name="steepest">Takes batteries on the steeper of their sides: a step then leads on past the kink behind which the circuit is stable again.</param>
+    /// <param name="steepest">Takes batteries on the steeper of their sides: a step then leads on past the kink behind which the circuit
+    /// is stable again.</param>
     /// <param name="stiffened">A branch that is given more conductance; −1 for none.</param>
     /// <param name="by">That conductance in siemens.</param>
     public bool Factor(double[] volts, double scale, bool steepest = false, int stiffened = -1, double by = 0)

@@ -1,10 +1,13 @@
 namespace WireSketch.Electrical.Solver;
 
 /// <summary>
-/// The limit of the power itself: the share of all powers, and the volts there, at which the derivatives cease to be positive definite. Near it
+/// The limit of the power itself: the share of all powers, and the volts there, at which the derivatives cease to be positive definite.
+/// Near it
 /// volts go with the root of what is left, so that an answer sought from below keeps half its digits; the limit, asked for as a limit,
-/// keeps them all. Newton's method for the node equations together with the one that says "the derivatives are singular", which is taken from
-/// the derivatives bordered by the load that collapses (Govaerts, Numerical Methods for Bifurcations of Dynamical Equilibria, SIAM 2000, ch. 3).
+/// keeps them all. Newton's method for the node equations together with the one that says "the derivatives are singular", which is taken
+/// from
+/// the derivatives bordered by the load that collapses (Govaerts, Numerical Methods for Bifurcations of Dynamical Equilibria, SIAM 2000,
+/// ch. 3).
 /// </summary>
 /// <param name="equations">The equations.</param>
 /// <param name="load">The power load that collapses.</param>
@@ -19,7 +22,9 @@ internal sealed class VoltageCollapseLimit(NodeEquations equations, int load)
     private readonly double[] image = new double[equations.Unknowns];
     private double stiffness;
 
-    /// <summary>Moves volts and share to the limit near them; null if there is none of this kind, as where a source reaches its largest current.</summary>
+    /// <summary>
+    /// Moves volts and share to the limit near them; null if there is none of this kind, as where a source reaches its largest current.
+    /// </summary>
     public (double[] Volts, double Scale)? Find(double[] start, double scale)
     {
         var volts = (double[])start.Clone();

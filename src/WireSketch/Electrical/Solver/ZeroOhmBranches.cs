@@ -1,6 +1,9 @@
 namespace WireSketch.Electrical.Solver;
 
-/// <summary>Currents through branches of no resistance: what Kirchhoff's current law leaves for them. In a ring of them the last closes no current.</summary>
+/// <summary>
+/// Currents through branches of no resistance: what Kirchhoff's current law leaves for them. In a ring of them the last closes no
+/// current.
+/// </summary>
 internal static class ZeroOhmBranches
 {
     public static void Fill(DcCircuit circuit, CircuitIslands parts, double[] amps)

@@ -17,7 +17,9 @@ internal static class CoilFaults
 {
     private const double ShortOhms = 1e-3;
 
-    /// <summary>A resistance as a meter shows it does not depend on frequency; crossovers are looked at where they let most through.</summary>
+    /// <summary>
+    /// A resistance as a meter shows it does not depend on frequency; crossovers are looked at where they let most through.
+    /// </summary>
     private const double Tone = 1;
 
     /// <summary>Every single fault of a coil between two terminals.</summary>
@@ -33,11 +35,16 @@ internal static class CoilFaults
         foreach (var coil in network.Parts.OfType<NetworkPart.CoilPart>())
         {
             faults.Add(new(coil.Speaker, coil.Number, true, Load(network.With(coil, null))));
-            faults.Add(new(coil.Speaker, coil.Number, false, Load(network.With(coil, new NetworkPart.Resistance(coil.A, coil.B, new(ShortOhms))))));
+            faults.Add(new(
+                coil.Speaker,
+                coil.Number,
+                false,
+                Load(network.With(coil, new NetworkPart.Resistance(coil.A, coil.B, new(ShortOhms))))));
         }
 
         return faults.ToImmutable();
 
-        Ohms? Load(SpeakerNetwork broken) => broken.Drive(plus, minus, NetworkView.Coils, Tone).Impedance is { } z ? new Ohms(z.Magnitude) : null;
+        Ohms? Load(SpeakerNetwork broken) =>
+            broken.Drive(plus, minus, NetworkView.Coils, Tone).Impedance is { } z ? new Ohms(z.Magnitude) : null;
     }
 }

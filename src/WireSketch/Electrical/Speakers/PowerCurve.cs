@@ -23,7 +23,9 @@ internal sealed class PowerCurve
 
     /// <summary>As stated for the bridge; else twice the half's power at half the load.</summary>
     public static PowerCurve OfBridge(AmplifierChannel half) =>
-        half.Bridged.IsEmpty ? new(half.Power.Select(p => (2 * p.Key.Value.Value, 2 * p.Value.Value.Value))) : new(half.Bridged.Select(p => (p.Key.Value.Value, p.Value.Value.Value)));
+        half.Bridged.IsEmpty
+            ? new(half.Power.Select(p => (2 * p.Key.Value.Value, 2 * p.Value.Value.Value)))
+            : new(half.Bridged.Select(p => (p.Key.Value.Value, p.Value.Value.Value)));
 
     /// <summary>A source that keeps its volts.</summary>
     public static PowerCurve OfVolts(Volts most) => new([(1, most.Value * most.Value)]) { KeepsVolts = true };

@@ -42,7 +42,11 @@ internal enum NetworkView
 internal sealed record NetworkSolution(Complex? Impedance, ImmutableArray<(NetworkPart.CoilPart Coil, Complex Amps)> Coils);
 
 /// <summary>Coils, crossovers and wires that hang together.</summary>
-internal sealed class SpeakerNetwork(ImmutableArray<Conductor> conductors, ImmutableArray<InternalConnection> links, ImmutableArray<NetworkPart> parts, Func<Conductor, Ohms> resistance)
+internal sealed class SpeakerNetwork(
+    ImmutableArray<Conductor> conductors,
+    ImmutableArray<InternalConnection> links,
+    ImmutableArray<NetworkPart> parts,
+    Func<Conductor, Ohms> resistance)
 {
     /// <summary>The frequency of resistive networks does not matter; this one is the usual test tone.</summary>
     private const double Tone = 1000;
@@ -104,7 +108,8 @@ internal sealed class SpeakerNetwork(ImmutableArray<Conductor> conductors, Immut
     private static Ohms OhmsOf(NetworkPart.CoilPart coil, NetworkView view) =>
         view == NetworkView.Meter && coil.Speaker.DcResistance is { } winding ? winding.Value : coil.Speaker.CoilImpedance;
 
-    private static void AddFilter(ComplexCircuit circuit, NetworkPart.Filter filter, Func<Terminal, int> node, NetworkView view, double hertz)
+    private static void AddFilter(
+        ComplexCircuit circuit, NetworkPart.Filter filter, Func<Terminal, int> node, NetworkView view, double hertz)
     {
         var output = filter.Output;
         if (output.Parts.IsEmpty || view == NetworkView.Polarity)
@@ -164,6 +169,7 @@ internal sealed class SpeakerNetwork(ImmutableArray<Conductor> conductors, Immut
     private int Count(Terminal plus, Terminal minus) =>
         conductors.SelectMany(c => new[] { c.From.Index, c.To.Index })
             .Concat(links.SelectMany(l => new[] { l.A.Index, l.B.Index }))
-            .Concat(parts.SelectMany(p => p is NetworkPart.Filter f ? new[] { f.A.Index, f.B.Index, f.Common.Index, f.OutCommon.Index } : [p.A.Index, p.B.Index]))
+            .Concat(parts.SelectMany(p =>
+                p is NetworkPart.Filter f ? new[] { f.A.Index, f.B.Index, f.Common.Index, f.OutCommon.Index } : [p.A.Index, p.B.Index]))
             .Append(plus.Index).Append(minus.Index).Distinct().Count();
 }

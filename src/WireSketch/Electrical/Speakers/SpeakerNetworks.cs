@@ -18,7 +18,9 @@ internal sealed class SpeakerNetworks
         this.wiring = wiring;
         joined = new(wiring.Terminals.Length);
         var conductors = wiring.Conductors.Where(c => c.Kind == RunKind.Speaker || IsSpeaker(c.From) || IsSpeaker(c.To)).ToArray();
-        var links = wiring.Links.Where(l => l.Kind == ConnectionKind.Joint && (IsSpeaker(l.A) || IsSpeaker(l.B) || l.A.Role == TerminalRole.Any)).ToArray();
+        var links = wiring.Links.Where(l =>
+            l.Kind == ConnectionKind.Joint && (IsSpeaker(l.A) || IsSpeaker(l.B) || l.A.Role == TerminalRole.Any))
+            .ToArray();
         var parts = wiring.Gear.SelectMany(PartsOf).ToArray();
         foreach (var c in conductors)
         {
@@ -43,7 +45,10 @@ internal sealed class SpeakerNetworks
         var conductorsOf = conductors.ToLookup(c => joined.Root(c.From.Index));
         var linksOf = links.ToLookup(l => joined.Root(l.A.Index));
         var partsOf = parts.ToLookup(p => joined.Root(p.A.Index));
-        foreach (var root in conductorsOf.Select(g => g.Key).Concat(linksOf.Select(g => g.Key)).Concat(partsOf.Select(g => g.Key)).Distinct())
+        foreach (var root in conductorsOf.Select(g => g.Key)
+            .Concat(linksOf.Select(g => g.Key))
+            .Concat(partsOf.Select(g => g.Key))
+            .Distinct())
         {
             networks[root] = new([.. conductorsOf[root]], [.. linksOf[root]], [.. partsOf[root]], resistance);
         }
@@ -95,7 +100,8 @@ internal sealed class SpeakerNetworks
 
             // What is wired behind an adapter that lets loads through appears at its input.
             case PassedLoadPart passed:
-                foreach (var behind in wiring.NetOf[wiring.PlusOf(gear, passed.Output).Index].Terminals.Where(t => t.Gear is not null && t.Shape.Flow == TerminalFlow.In && t.Side == '+'))
+                foreach (var behind in wiring.NetOf[wiring.PlusOf(gear, passed.Output).Index].Terminals.Where(
+                    t => t.Gear is not null && t.Shape.Flow == TerminalFlow.In && t.Side == '+'))
                 {
                     foreach (var load in behind.Gear!.SpeakerParts.OfType<InputLoadPart>().Where(l => l.Input == behind.Shape))
                     {

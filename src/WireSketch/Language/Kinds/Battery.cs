@@ -89,7 +89,10 @@ public sealed record Battery : Gear
     {
         Name = f.Key,
         Capacity = f.Amount<AmpHours>("capacity", "capacity at the 20 h rate", "60 Ah (common practice)"),
-        Internal = f.Amount<Ohms>("internal", "internal resistance", "8 mohm for 60 Ah, in inverse proportion to the capacity (common practice)"),
+        Internal = f.Amount<Ohms>(
+            "internal",
+            "internal resistance",
+            "8 mohm for 60 Ah, in inverse proportion to the capacity (common practice)"),
         Chemistry = f.Choice("chemistry", "kind of cells", Chemistries.Words, "flooded"),
         Rest = f.Amount<Volts>("rest", "volts at rest, charged", "12.6 V; AGM and gel 12.8 V; lithium 13.2 V (common practice)"),
         Post = f.Text("post", "kind or size of its posts, for the terminals to buy"),

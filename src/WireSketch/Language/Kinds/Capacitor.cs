@@ -71,7 +71,11 @@ public sealed record Capacitor : Gear
     internal static Capacitor Read(Fields f) => new()
     {
         Name = f.Key,
-        Capacity = f.Amount<Farads>("capacity", "capacitance; stands in the lists, and changes nothing that is computed: no current flows into a charged capacitor"),
-        Internal = f.Amount<Ohms>("internal", "series resistance; stands in the lists, and changes nothing that is computed: no current flows into a charged capacitor"),
+        Capacity = f.Amount<Farads>(
+            "capacity",
+            "capacitance; stands in the lists, and changes nothing that is computed: no current flows into a charged capacitor"),
+        Internal = f.Amount<Ohms>(
+            "internal",
+            "series resistance; stands in the lists, and changes nothing that is computed: no current flows into a charged capacitor"),
     };
 }

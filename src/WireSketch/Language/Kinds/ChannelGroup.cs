@@ -26,7 +26,8 @@ public sealed record ChannelGroup
     {
         Name = f.Key,
         Level = f.Choice("level", "line or speaker level", SignalLevels.Words, "line")?.Value ?? SignalLevel.Line,
-        Channels = f.Count("channels", "number of channels: 1 is mono; 2 left, right; 4 fl, fr, rl, rr; others are numbered", "2")?.Value ?? 2,
+        Channels = f.Count("channels", "number of channels: 1 is mono; 2 left, right; 4 fl, fr, rl, rr; others are numbered", "2")?.Value
+            ?? 2,
         Maximum = f.Amount<Volts>("maximum", "highest voltage, rms"),
         Lowest = f.Amount<Hertz>("lowest", "lowest frequency that it carries"),
         Settings = f.Map("settings", "what the installer sets on it", ChannelSettings.Read) ?? ChannelSettings.None,

@@ -44,12 +44,17 @@ public sealed record ChannelSettings
 
         var halves = words.Value.Split(" at ", 2);
         Hertz corner = default;
-        if (Quantity.TryRead<Decibels>(halves[0], out var by, out _) && (halves.Length == 1 || Quantity.TryRead(halves[1], out corner, out _)))
+        if (Quantity.TryRead<Decibels>(halves[0], out var by, out _)
+            && (halves.Length == 1 || Quantity.TryRead(halves[1], out corner, out _)))
         {
             return settings with { BoostBy = by, BoostAt = halves.Length == 1 ? null : corner };
         }
 
-        f.Report(new("spec/unit", Diagnostics.Severity.Error, $"\"{words.Value}\" is no boost: a level in dB, and the frequency in Hz at which it lifts", words.At) { Help = "write boost: 6 dB at 45 Hz" });
+        f.Report(new(
+            "spec/unit",
+            Diagnostics.Severity.Error,
+            $"\"{words.Value}\" is no boost: a level in dB, and the frequency in Hz at which it lifts",
+            words.At) { Help = "write boost: 6 dB at 45 Hz" });
         return settings;
     }
 
@@ -62,7 +67,11 @@ public sealed record ChannelSettings
         Polarity = f.Choice("polarity", "polarity switch", Polarities.Words, "normal"),
         Delay = f.Amount<Seconds>("delay", "time delay", zero: true),
         Wake = f.Choice("wake", "what wakes it, as its switch is set", WakeModes.Words, "remote"),
-        InputLoad = f.Choice("input-load", "switch that puts a load on the source, as printed on the device", InputLoadSwitches.Words, "off"),
+        InputLoad = f.Choice(
+            "input-load",
+            "switch that puts a load on the source, as printed on the device",
+            InputLoadSwitches.Words,
+            "off"),
     };
 }
 

@@ -63,7 +63,9 @@ public sealed record Connector : Gear
     public override GearListing Listing => new()
     {
         As = ListedAs.Device,
-        Facts = GearListing.Known(Cavities == 1 ? "1 cavity" : string.Create(CultureInfo.InvariantCulture, $"{Cavities} cavities"), Rating?.Words),
+        Facts = GearListing.Known(
+            Cavities == 1 ? "1 cavity" : string.Create(CultureInfo.InvariantCulture, $"{Cavities} cavities"),
+            Rating?.Words),
     };
 
     public override ImmutableArray<GearCaution> Cautions => [];

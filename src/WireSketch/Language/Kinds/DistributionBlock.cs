@@ -29,7 +29,14 @@ public sealed record DistributionBlock : Gear
     public override ImmutableArray<PowerInput> PowerInputs => [];
 
     public override ImmutableArray<InternalJoin> Joins =>
-        [.. Enumerable.Range(1, Outputs).Select(n => new TerminalJoin { Kind = ConnectionKind.Joint, First = In, Second = Output(n), ClosedIn = SystemStates.All, Rating = Rating })];
+        [
+            .. Enumerable.Range(1, Outputs)
+                .Select(n =>
+                    new TerminalJoin
+                    {
+                        Kind = ConnectionKind.Joint, First = In, Second = Output(n), ClosedIn = SystemStates.All, Rating = Rating
+                    })
+        ];
 
     public override ImmutableArray<TurnOnInput> TurnOnInputs => [];
 

@@ -97,7 +97,11 @@ public sealed record FuseBlock : Gear
         if (outputs is { } written && highest > written.Value)
         {
             var beyond = fuses.First(x => x.Key.Value == highest).Key;
-            f.Report(new("spec/value", Diagnostics.Severity.Error, $"output {highest} has a fuse, but the block has {written.Value} outputs", beyond.At));
+            f.Report(new(
+                "spec/value",
+                Diagnostics.Severity.Error,
+                $"output {highest} has a fuse, but the block has {written.Value} outputs",
+                beyond.At));
         }
 
         return new()

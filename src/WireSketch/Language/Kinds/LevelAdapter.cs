@@ -84,8 +84,9 @@ public sealed record LevelAdapter : Gear
 
     public override ImmutableArray<SpeakerPart> SpeakerParts =>
     [
-        .. In.Members.Zip(Out.Members).SelectMany(channel => (Load is { } own ? [new ResistorPart(channel.First, null, own.Value)] : Array.Empty<SpeakerPart>())
-            .Concat(Lets(AdapterPass.Load) ? [new PassedLoadPart(channel.First, channel.Second)] : [])),
+        .. In.Members.Zip(Out.Members)
+            .SelectMany(channel => (Load is { } own ? [new ResistorPart(channel.First, null, own.Value)] : Array.Empty<SpeakerPart>())
+                .Concat(Lets(AdapterPass.Load) ? [new PassedLoadPart(channel.First, channel.Second)] : [])),
     ];
 
     public override ChannelSettings DeviceSettings => ChannelSettings.None;

@@ -121,7 +121,11 @@ public sealed record Load : Gear
         Current = f.Amount<Amps>("current", "what it takes at its rated voltage"),
         Resistance = f.Amount<Ohms>("resistance", "its resistance"),
         Rated = f.Amount<Volts>("rated", "the voltage at which it takes that", "12 V"),
-        Behaves = f.Choice("behaves", "how its draw follows the voltage", DrawLaws.Words, "resistance for a lamp, current for a motor or pump, else power"),
+        Behaves = f.Choice(
+            "behaves",
+            "how its draw follows the voltage",
+            DrawLaws.Words,
+            "resistance for a lamp, current for a motor or pump, else power"),
         Surge = f.Amount<Amps>("surge", "current for a moment when it starts, which its fuse must outlast"),
         Duty = f.Amount<Share>("duty", "share of the time it runs", zero: true),
         Hours = f.Amount<Seconds>("hours", "hours a day it runs", zero: true),

@@ -48,7 +48,8 @@ public sealed record LoadResistor : Gear
 
     public override ImmutableArray<SpeakerPart> SpeakerParts =>
         Resistance is not { } ohms ? []
-        : Channels == 2 ? [new ResistorPart(Left, null, ohms.Value), new ResistorPart(Right, null, ohms.Value)] : [new ResistorPart(First, Second, ohms.Value)];
+        : Channels == 2 ? [new ResistorPart(Left, null, ohms.Value), new ResistorPart(Right, null, ohms.Value)]
+            : [new ResistorPart(First, Second, ohms.Value)];
 
     public override ChannelSettings DeviceSettings => ChannelSettings.None;
 

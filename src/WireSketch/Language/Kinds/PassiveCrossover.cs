@@ -43,7 +43,9 @@ public sealed record CrossoverPart
 
     internal static CrossoverPart Read(Fields f) => new()
     {
-        Series = (f.Choice("place", "in series with the output or across it", ComponentPlaces.Words, "series")?.Value ?? ComponentPlace.Series) == ComponentPlace.Series,
+        Series = (f.Choice("place", "in series with the output or across it", ComponentPlaces.Words, "series")?.Value
+            ?? ComponentPlace.Series)
+            == ComponentPlace.Series,
         Capacitor = f.Amount<Farads>("capacitor", "a capacitor"),
         Inductor = f.Amount<Henries>("inductor", "an inductor"),
         Resistor = f.Amount<Ohms>("resistor", "a resistor; with an inductor, its winding resistance"),

@@ -22,7 +22,14 @@ public sealed record Processor : Gear
     public static TerminalShape RemoteOut { get; } = Node("remote-out", TerminalRole.Control, TerminalFlow.Out);
 
     public override ImmutableArray<TerminalShape> Terminals =>
-        [Positive, Negative, RemoteIn, RemoteOut, .. Inputs.Select(o => o.Shape(TerminalFlow.In)), .. Outputs.Select(o => o.Shape(TerminalFlow.Out))];
+        [
+            Positive,
+            Negative,
+            RemoteIn,
+            RemoteOut,
+            .. Inputs.Select(o => o.Shape(TerminalFlow.In)),
+            .. Outputs.Select(o => o.Shape(TerminalFlow.Out))
+        ];
 
     public ImmutableArray<ChannelGroup> Inputs { get; init; } = [];
 

@@ -62,7 +62,9 @@ public sealed record ProtectiveDevice : Gear
     public override ImmutableArray<TerminalAlias> Aliases => [];
 
     public override Landing LandingAt(TerminalShape terminal) =>
-        Style?.Value is FuseStyle.Strip or FuseStyle.ClassT ? Landing.UsualStud("M8 stud") : Breaker ? Landing.UsualStud("M6 stud") : Landing.Clamp;
+        Style?.Value is FuseStyle.Strip or FuseStyle.ClassT ? Landing.UsualStud("M8 stud")
+            : Breaker ? Landing.UsualStud("M6 stud")
+            : Landing.Clamp;
 
     public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
 

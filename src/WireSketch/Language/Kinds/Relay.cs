@@ -126,7 +126,11 @@ public sealed record Relay : Gear
             }
             else
             {
-                f.Report(new("spec/value", Diagnostics.Severity.Error, $"\"{words.Value}\" is neither a current nor a resistance: a relay's coil is written as 0.15 A or 85 ohm", words.At));
+                f.Report(new(
+                    "spec/value",
+                    Diagnostics.Severity.Error,
+                    $"\"{words.Value}\" is neither a current nor a resistance: a relay's coil is written as 0.15 A or 85 ohm",
+                    words.At));
             }
         }
 

@@ -67,7 +67,8 @@ public sealed record Speaker : Gear
         :
         [
             new("coil", AllCoils, ' '),
-            .. new[] { "+", "coil.+", "coils.+" }.Select(name => new TerminalAlias(name, Coil(1), '+')), .. new[] { "-", "coil.-", "coils.-" }.Select(name => new TerminalAlias(name, Coil(1), '-')),
+            .. new[] { "+", "coil.+", "coils.+" }.Select(name => new TerminalAlias(name, Coil(1), '+')),
+            .. new[] { "-", "coil.-", "coils.-" }.Select(name => new TerminalAlias(name, Coil(1), '-')),
         ];
 
     public override Landing LandingAt(TerminalShape terminal) => new(LandingForm.PushOn, "to suit the speaker", false);
@@ -83,7 +84,9 @@ public sealed record Speaker : Gear
         HasFreeSides = true,
         PlaysSound = false,
         PlugsIn = false,
-        Words = Subwoofer && EnclosureType is { } box ? GearDrawing.Join("subwoofer", box.Words + (Tuned is { } f ? " " + f.Words : "")) : Band?.Words ?? Kind,
+        Words = Subwoofer && EnclosureType is { } box
+            ? GearDrawing.Join("subwoofer", box.Words + (Tuned is { } f ? " " + f.Words : ""))
+            : Band?.Words ?? Kind,
         PlainWords = Kind,
     };
 

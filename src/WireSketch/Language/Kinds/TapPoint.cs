@@ -19,7 +19,9 @@ public sealed record TapPoint : Gear
                 return Node("", Role, Flow);
             }
 
-            return Channels is { Value: > 0 and var n } ? Group("", Role, Flow, []) with { Members = [.. ChannelNames(n).Select(m => Pair(m, Role, Flow))] } : Pair("", Role, Flow);
+            return Channels is { Value: > 0 and var n }
+                ? Group("", Role, Flow, []) with { Members = [.. ChannelNames(n).Select(m => Pair(m, Role, Flow))] }
+                : Pair("", Role, Flow);
         }
     }
 

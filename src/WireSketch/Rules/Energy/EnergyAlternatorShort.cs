@@ -18,7 +18,9 @@ internal sealed class EnergyAlternatorShort : Rule
             the average of music and of everything else that runs. At idle an alternator gives about half: falling short only there is an
             advice. A larger alternator, less gear, or less time at idle mends it.
             """,
-        new Basis.Reasoning("output as written against base load and average demand; half the rating at idle and 25 A of base load, where nothing is written, are common practice, no published source"),
+        new Basis.Reasoning(
+            $"output as written against base load and average demand; half the rating at idle and 25 A of base load, where nothing is "
+                + $"written, are common practice, no published source"),
         Bad: """
             job:
               title: Example
@@ -57,14 +59,19 @@ internal sealed class EnergyAlternatorShort : Rule
         if (wanted > speed)
         {
             yield return Report(
-                Place(install), $"the gear takes {sum}, and the alternator gives {speed:limit} at speed: {wanted - speed} come out of the battery",
+                Place(install),
+                $"the gear takes {sum}, and the alternator gives {speed:limit} at speed: {wanted - speed} come out of the battery",
                 $"fit an alternator of {Round(wanted)} or more, or take less", "vehicle").With(ValueRole.Measured, wanted);
         }
         else if (energy.AlternatorAtIdle is { } idle && wanted > idle)
         {
             yield return Report(
-                Place(install), $"the gear takes {sum}, and the alternator gives {idle:limit} at idle: {wanted - idle} come out of the battery while standing",
-                "raise the idle, play less while standing, or fit an alternator that gives more at idle", Severity.Advice, "vehicle").With(ValueRole.Measured, wanted);
+                Place(install),
+                $"the gear takes {sum}, and the alternator gives {idle:limit} at idle: {wanted - idle} come out of the battery while "
+                    + $"standing",
+                "raise the idle, play less while standing, or fit an alternator that gives more at idle",
+                Severity.Advice,
+                "vehicle").With(ValueRole.Measured, wanted);
         }
     }
 
@@ -72,5 +79,8 @@ internal sealed class EnergyAlternatorShort : Rule
 
     private static SourceSpan Place(InstalledSystem install) =>
         install.Spec.Gear.OfType<Alternator>().Select(a => a.Output?.At ?? a.Name.At).Cast<SourceSpan?>().FirstOrDefault()
-        ?? install.Spec.Job.Vehicle.Alternator?.At ?? install.Spec.Gear.OfType<Battery>().Select(b => b.Name.At).Cast<SourceSpan?>().FirstOrDefault() ?? install.Spec.File.Start;
+        ?? install.Spec.Job.Vehicle.Alternator?.At ?? install.Spec.Gear.OfType<Battery>()
+            .Select(b => b.Name.At)
+            .Cast<SourceSpan?>()
+            .FirstOrDefault() ?? install.Spec.File.Start;
 }

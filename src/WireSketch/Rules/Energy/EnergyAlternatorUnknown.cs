@@ -14,7 +14,8 @@ internal sealed class EnergyAlternatorUnknown : Rule
         Id: "energy/alternator-unknown",
         Severity.Advice,
         Title: "Nobody says what the alternator gives",
-        Why: "With tens of amperes taken on average the alternator decides whether the battery stays charged. Its rating is stamped on it or stands in the vehicle's papers.",
+        Why: $"With tens of amperes taken on average the alternator decides whether the battery stays charged. Its rating is stamped on "
+            + $"it or stands in the vehicle's papers.",
         new Basis.Practice(),
         Bad: """
             gear:

@@ -54,17 +54,23 @@ internal sealed class EnergyMixedChemistry : Rule
             {
                 yield return Report(
                     second.Chemistry?.At ?? second.Name.At,
-                    $"{second.Id} is {second.Chemistry?.Words ?? "flooded"} and {other.Id} {other.Chemistry?.Words ?? "flooded"}, and nothing but wire, fuses and contacts stands between them",
-                    $"put a DC-DC charger between {other.Id} and {second.Id}: a general source with its current, wired to {second.Id}", second.Id, other.Id);
+                    $"{second.Id} is {second.Chemistry?.Words ?? "flooded"} and {other.Id} {other.Chemistry?.Words ?? "flooded"}, and "
+                        + $"nothing but wire, fuses and contacts stands between them",
+                    $"put a DC-DC charger between {other.Id} and {second.Id}: a general source with its current, wired to {second.Id}",
+                    second.Id,
+                    other.Id);
             }
         }
     }
 
-    private static string Kind(Battery battery) => battery.Chemistry?.Value is Chemistry.Gel or Chemistry.Lithium ? battery.Chemistry!.Value.Words : "lead";
+    private static string Kind(Battery battery) =>
+        battery.Chemistry?.Value is Chemistry.Gel or Chemistry.Lithium ? battery.Chemistry!.Value.Words : "lead";
 
     private static bool AreJoined(Wiring wiring, Battery a, Battery b)
     {
         var target = wiring.TerminalOf(b, "+")!;
-        return wiring.Feeds.Where(f => ReferenceEquals(f.Source.Gear, a)).SelectMany(f => f.Conductors).Any(c => c.Far.Index == target.Index);
+        return wiring.Feeds.Where(f => ReferenceEquals(f.Source.Gear, a))
+            .SelectMany(f => f.Conductors)
+            .Any(c => c.Far.Index == target.Index);
     }
 }

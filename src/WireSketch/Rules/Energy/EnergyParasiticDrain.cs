@@ -49,14 +49,21 @@ internal sealed class EnergyParasiticDrain : Rule
             yield break;
         }
 
-        var drains = install.Answers.State(SystemState.Standby).Loads.Where(l => l.Amps.Value > 0).OrderByDescending(l => l.Amps.Value).ToArray();
+        var drains = install.Answers.State(SystemState.Standby).Loads
+            .Where(l => l.Amps.Value > 0)
+            .OrderByDescending(l => l.Amps.Value)
+            .ToArray();
         var place = drains.Length > 0 ? drains[0].Path.Gear : install.Wiring.Starter?.Gear;
         if (place is not null)
         {
-            var most = drains.Length > 1 ? FindingText.Of($", most of it {FindingText.List(drains.Take(2).Select(d => FindingText.Of($"{d.Path.Gear.Id} with {d.Amps}")))}") : FindingText.None;
+            var most = drains.Length > 1
+                ? FindingText.Of(
+                    $", most of it {FindingText.List(drains.Take(2).Select(d => FindingText.Of($"{d.Path.Gear.Id} with {d.Amps}")))}")
+                : FindingText.None;
             yield return Report(
                 place.Name.At,
-                $"asleep everything draws {energy.StandbyCurrent}{most}: after {PrintedValue.Of(time, Days(time)):measured} {Empty(install)}; {PrintedValue.Of(Least, Days(Least)):limit} is the least",
+                $"asleep everything draws {energy.StandbyCurrent}{most}: after {PrintedValue.Of(time, Days(time)):measured} "
+                    + $"{Empty(install)}; {PrintedValue.Of(Least, Days(Least)):limit} is the least",
                 $"feed {place.Id} from a switched circuit, or part it with a switch", place.Id);
         }
     }

@@ -42,11 +42,14 @@ internal sealed class EnergyReserveShort : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var energy = install.Answers.Energy;
-        if (energy.Reserve is { } reserve && reserve < Least && install.Wiring.Starter is { Source: BatterySource source, Gear: var battery })
+        if (energy.Reserve is { } reserve
+            && reserve < Least
+            && install.Wiring.Starter is { Source: BatterySource source, Gear: var battery })
         {
             yield return Report(
                 source.Capacity?.At ?? battery.Name.At,
-                $"with the engine off the gear takes {energy.AverageDemand} on average, and {energy.UsableCharge} may be taken from the batteries: that lasts {new Seconds(Math.Round(reserve.Value / 60) * 60):measured}",
+                $"with the engine off the gear takes {energy.AverageDemand} on average, and {energy.UsableCharge} may be taken from the "
+                    + $"batteries: that lasts {new Seconds(Math.Round(reserve.Value / 60) * 60):measured}",
                 "tell the customer, or add a battery behind an isolator", battery.Id).With(ValueRole.Limit, Least);
         }
     }

@@ -10,7 +10,9 @@ namespace WireSketch.Rules.Energy;
 /// <summary>A battery's volts at rest that do not go with the volts that charge it.</summary>
 internal sealed class EnergyRestingVoltage : Rule
 {
-    /// <summary>Of the running volts; six cells at rest have 12.6 V of 14.2 V, flat 11.5 V (common practice, no published source).</summary>
+    /// <summary>
+    /// Of the running volts; six cells at rest have 12.6 V of 14.2 V, flat 11.5 V (common practice, no published source).
+    /// </summary>
     private static readonly Share Least = Share.FromPercent(80);
 
     public override RuleCard Card { get; } = new(
@@ -44,8 +46,14 @@ internal sealed class EnergyRestingVoltage : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var running = install.Wiring.Sources.Select(s => s.Source).OfType<AlternatorSource>().Select(a => (Volts?)Defaults.Regulated(install.Wiring, a)).FirstOrDefault() ?? Defaults.Running(install.Wiring);
-        var written = new List<(string Id, Written<Volts> Volts)>(install.Spec.Gear.OfType<Battery>().Where(b => b.Rest is not null).Select(b => (b.Id, b.Rest!.Value)));
+        var running = install.Wiring.Sources.Select(s => s.Source)
+            .OfType<AlternatorSource>()
+            .Select(a => (Volts?)Defaults.Regulated(install.Wiring, a))
+            .FirstOrDefault()
+            ?? Defaults.Running(install.Wiring);
+        var written = new List<(string Id, Written<Volts> Volts)>(install.Spec.Gear.OfType<Battery>()
+            .Where(b => b.Rest is not null)
+            .Select(b => (b.Id, b.Rest!.Value)));
         if (install.Spec.Job.Vehicle.Rest is { } own)
         {
             written.Add(("vehicle", own));
@@ -54,7 +62,9 @@ internal sealed class EnergyRestingVoltage : Rule
         return from rest in written
                where rest.Volts.Value >= running || rest.Volts.Value < running * Least.Value
                select Report(
-                   rest.Volts.At, $"{rest.Id} has {rest.Volts:measured} at rest and {running:limit} with the engine running: a charged battery rests a little below what charges it",
+                   rest.Volts.At,
+                   $"{rest.Id} has {rest.Volts:measured} at rest and {running:limit} with the engine running: a charged battery rests a "
+                       + $"little below what charges it",
                    $"correct rest:, usually {running * (12.6 / 14.2)} here, or write running: under job: vehicle:", rest.Id);
     }
 }

@@ -47,7 +47,11 @@ internal sealed class GroundBadSurface : Rule
     {
         if (point.Surface is { Value: MountingSurface.Painted } painted)
         {
-            return Report(painted.At, $"{point.Id} is painted: paint insulates", "scrape it to bare metal and write surface: bare metal", point.Id) with
+            return Report(
+                painted.At,
+                $"{point.Id} is painted: paint insulates",
+                "scrape it to bare metal and write surface: bare metal",
+                point.Id) with
             {
                 Fixes = [new("write bare metal, once it is", [new(painted.At, "bare metal")])],
             };
@@ -55,12 +59,27 @@ internal sealed class GroundBadSurface : Rule
 
         if (point.On is { Value: MountingBase.SeatRail or MountingBase.Bracket or MountingBase.BoltThroughCarpet } on)
         {
-            return Report(on.At, $"{point.Id} is on a {on.Value}, which hangs on the body by parts that move, rust or press on carpet", "ground to the body itself, and write on: body", point.Id);
+            return Report(
+                on.At,
+                $"{point.Id} is on a {on.Value}, which hangs on the body by parts that move, rust or press on carpet",
+                "ground to the body itself, and write on: body",
+                point.Id);
         }
 
         return point.Surface is not { Value: MountingSurface.BareMetal }
-            ? Report(point.Surface?.At ?? point.Name.At, $"nobody says what {point.Id} is like", "look, scrape it to bare metal, and write surface: bare metal", point.Surface is null ? Severity.Advice : Severity.Warning, point.Id)
-            : point.On is { Value: MountingBase.Frame } frame ? Report(frame.At, $"{point.Id} is on the frame, which reaches the body and the battery by straps only", "see that a strap of the supply's gauge joins frame, body and battery", Severity.Advice, point.Id)
+            ? Report(
+                point.Surface?.At ?? point.Name.At,
+                $"nobody says what {point.Id} is like",
+                "look, scrape it to bare metal, and write surface: bare metal",
+                point.Surface is null ? Severity.Advice : Severity.Warning,
+                point.Id)
+            : point.On is { Value: MountingBase.Frame } frame
+            ? Report(
+                frame.At,
+                $"{point.Id} is on the frame, which reaches the body and the battery by straps only",
+                "see that a strap of the supply's gauge joins frame, body and battery",
+                Severity.Advice,
+                point.Id)
             : null;
     }
 }

@@ -57,7 +57,9 @@ internal sealed class GroundFactoryLead : Rule
         if (wiring.LinksAt[minus.Index].Any(l => l.Kind == ConnectionKind.FactoryLead) && amps > Little)
         {
             yield return Report(
-                battery.Name.At, $"up to {amps:measured} come back by the body, and nothing describes the lead at {minus}; {new Ohms(0.001)} is taken for it",
+                battery.Name.At,
+                $"up to {amps:measured} come back by the body, and nothing describes the lead at {minus}; {new Ohms(0.001)} is taken "
+                    + $"for it",
                 $"look at it; put a lead as thick as the supply beside it and write it as a run, such as {Lead(install, battery, minus)}",
                 battery.Id, minus.Id);
             yield break;
@@ -65,11 +67,16 @@ internal sealed class GroundFactoryLead : Rule
 
         var leads = wiring.ConductorsAt[minus.Index].Where(c => c.Other(minus).Gear is ChassisPoint).ToArray();
         var carries = leads.Select(c => install.Answers.Conductors[c.Index].Ampacity).ToArray();
-        if (leads.Length > 0 && Array.TrueForAll(carries, a => a is not null) && new Amps(carries.Sum(a => a!.Value.Value)) is var most && amps > most)
+        if (leads.Length > 0
+            && Array.TrueForAll(carries, a => a is not null)
+            && new Amps(carries.Sum(a => a!.Value.Value)) is var most
+            && amps > most)
         {
             var run = RunText.Of(install, leads[0]);
             yield return Report(
-                RunText.WireAt(run), $"up to {amps:measured} come back by {RunText.List(leads.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}, which carr{(leads.Length == 1 ? "ies" : "y")} {most:limit}",
+                RunText.WireAt(run),
+                $"up to {amps:measured} come back by {RunText.List(leads.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}, which "
+                    + $"carr{(leads.Length == 1 ? "ies" : "y")} {most:limit}",
                 $"make {run.Id} thicker, or put a second lead beside it", Severity.Warning, run.Id, battery.Id);
         }
     }
@@ -77,11 +84,19 @@ internal sealed class GroundFactoryLead : Rule
     /// <summary>The run to add: to a chassis point that stands beside the battery, else to one that must be added as well.</summary>
     private static string Lead(InstalledSystem install, Gear battery, Terminal minus)
     {
-        var id = Enumerable.Range(0, 1000).Select(i => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"G{i}")).First(g => !install.Wiring.RunsById.ContainsKey(g));
-        var thickest = install.Wiring.Runs.Where(r => r.Kind == RunKind.Supply && !r.Wire.IsLinePair).MaxBy(r => r.Wire.Size)?.Wire.SizeWords ?? "1/0 AWG";
+        var id = Enumerable.Range(0, 1000)
+            .Select(i => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"G{i}"))
+            .First(g => !install.Wiring.RunsById.ContainsKey(g));
+        var thickest = install.Wiring.Runs.Where(r => r.Kind == RunKind.Supply && !r.Wire.IsLinePair)
+            .MaxBy(r => r.Wire.Size)?.Wire.SizeWords
+            ?? "1/0 AWG";
         var beside = install.Spec.Gear.OfType<ChassisPoint>().FirstOrDefault(c => battery.Zone is not null && c.Zone == battery.Zone);
-        var run = $"{id}: {{ from: {minus}, to: {beside?.Id ?? "strut"}, wire: {thickest} black, length: {(install.Wiring.Runs.Any(r => r.Wire.Size.Awg is not null) ? "14 in" : "35 cm")} }}";
-        return beside is not null ? run : $"{run}, with a chassis point to land on under gear: strut: {{ is: chassis point{(battery.Zone is { } z ? $", zone: {z}" : "")}, surface: bare metal }}";
+        var run = $"{id}: {{ from: {minus}, to: {beside?.Id ?? "strut"}, wire: {thickest} black, length: "
+            + $"{(install.Wiring.Runs.Any(r => r.Wire.Size.Awg is not null) ? "14 in" : "35 cm")} }}";
+        return beside is not null
+            ? run
+            : $"{run}, with a chassis point to land on under gear: strut: {{ is: chassis "
+                + $"point{(battery.Zone is { } z ? $", zone: {z}" : "")}, surface: bare metal }}";
     }
 
     /// <summary>What the loads take at full output whose current goes back by the body and that are not fed by another battery.</summary>
@@ -89,6 +104,10 @@ internal sealed class GroundFactoryLead : Rule
     {
         var state = install.Answers.State(SystemState.FullOutput);
         var first = install.Spec.Gear.OfType<Battery>().First().Id;
-        return new(state.Loads.Where(l => !l.Path.IsTakenAsWired && l.Path.Return.Any(s => s.Link is { Kind: ConnectionKind.Chassis }) && (l.Path.Source?.Gear is not Battery b || b.Id == first)).Sum(l => l.Amps.Value));
+        return new(state.Loads.Where(l =>
+            !l.Path.IsTakenAsWired
+                && l.Path.Return.Any(s => s.Link is { Kind: ConnectionKind.Chassis })
+                && (l.Path.Source?.Gear is not Battery b || b.Id == first))
+            .Sum(l => l.Amps.Value));
     }
 }

@@ -16,7 +16,9 @@ internal sealed class GroundFused : Rule
             When a fuse in the ground opens, the device stays live and looks for another way back: the shield of its signal cable. A fuse in
             the supply protects the wire; one in the ground protects nothing.
             """,
-        new Basis.Published("33 CFR 183.455(a) asks for protection of ungrounded conductors; that the return stays whole is common practice, no published source"),
+        new Basis.Published(
+            $"33 CFR 183.455(a) asks for protection of ungrounded conductors; that the return stays whole is common practice, no "
+                + $"published source"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
@@ -39,10 +41,17 @@ internal sealed class GroundFused : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         where link.Protects
-        let loads = install.Wiring.Loads.Where(l => l.Gear is not Relay && l.Return.Any(s => s.Link?.Index == link.Index)).Select(l => l.Gear.Id).ToArray()
-        let run = install.Wiring.Runs.FirstOrDefault(r => r.Kind == RunKind.Ground && r.Holder is not null && ReferenceEquals(r.Holder, link.Gear) && !r.From.Concat(r.To).Any(e => e.Gear is Relay))
+        let loads = install.Wiring.Loads.Where(l => l.Gear is not Relay && l.Return.Any(s => s.Link?.Index == link.Index))
+            .Select(l => l.Gear.Id)
+            .ToArray()
+        let run = install.Wiring.Runs.FirstOrDefault(r =>
+            r.Kind == RunKind.Ground
+                && r.Holder is not null
+                && ReferenceEquals(r.Holder, link.Gear)
+                && !r.From.Concat(r.To).Any(e => e.Gear is Relay))
         where loads.Length > 0 || run is not null
         select Report(
-            link.At ?? link.Gear!.Name.At, $"{RunText.Named(link)} stands in {(loads.Length > 0 ? $"the return of {RunText.List(loads)}" : $"the ground {run!.Id}")}",
+            link.At ?? link.Gear!.Name.At,
+            $"{RunText.Named(link)} stands in {(loads.Length > 0 ? $"the return of {RunText.List(loads)}" : $"the ground {run!.Id}")}",
             "take it out of the ground; put it in the supply, near the source", RunText.Subject(link), loads.FirstOrDefault() ?? run!.Id);
 }

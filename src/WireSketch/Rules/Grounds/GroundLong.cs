@@ -49,9 +49,14 @@ internal sealed class GroundLong : Rule
         where point is not null && device is not null
         select Report(
             RunText.LengthAt(run),
-            $"{RunText.Full(install, run)} goes {RunText.Measure(install, run.LengthTaken):measured} to {point.Gear.Id}; {RunText.Measure(install, Limit):limit} is the most for {device.Gear.Id}",
-            $"find bare metal of the body within {RunText.Length(install, Limit)} of {device.Gear.Id}, or run a return of the supply's gauge back to the battery",
+            $"{RunText.Full(install, run)} goes {RunText.Measure(install, run.LengthTaken):measured} to {point.Gear.Id}; "
+                + $"{RunText.Measure(install, Limit):limit} is the most for {device.Gear.Id}",
+            $"find bare metal of the body within {RunText.Length(install, Limit)} of {device.Gear.Id}, or run a return of the supply's "
+                + $"gauge back to the battery",
             run.Id, device.Gear.Id, point.Gear.Id);
 
-    private static bool Minds(Gear gear) => GroundPaths.IsAudio(gear) || gear is Battery or Capacitor or BusBar { Ground: true } || gear is Load { Critical: true } or Load { Type.Symbol: DeviceSymbol.Inverter };
+    private static bool Minds(Gear gear) =>
+        GroundPaths.IsAudio(gear)
+            || gear is Battery or Capacitor or BusBar { Ground: true }
+            || gear is Load { Critical: true } or Load { Type.Symbol: DeviceSymbol.Inverter };
 }

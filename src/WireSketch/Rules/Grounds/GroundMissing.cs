@@ -39,10 +39,14 @@ internal sealed class GroundMissing : Rule
 
     private IEnumerable<Finding> Loads(InstalledSystem install) =>
         from load in install.Wiring.Loads
-        where load is { HasReturn: false, ReturnsThroughShield: false } && (install.Wiring.IsWired(load.Plus) || install.Wiring.IsWired(load.Minus)) && !ReversedSupplies.Is(install, load)
+        where load is { HasReturn: false, ReturnsThroughShield: false }
+            && (install.Wiring.IsWired(load.Plus) || install.Wiring.IsWired(load.Minus))
+            && !ReversedSupplies.Is(install, load)
         select Of(install, load.Gear, load.Minus);
 
-    /// <summary>Sources and capacitors: all but the first battery, whose lead is the vehicle's own, and alternators, which stand on the engine.</summary>
+    /// <summary>
+    /// Sources and capacitors: all but the first battery, whose lead is the vehicle's own, and alternators, which stand on the engine.
+    /// </summary>
     private IEnumerable<Finding> Sources(InstalledSystem install)
     {
         var wiring = install.Wiring;
@@ -50,17 +54,27 @@ internal sealed class GroundMissing : Rule
         return from gear in install.Spec.Gear
                where (gear is Battery && gear != first) || gear is GeneralSource or Capacitor
                let minus = wiring.TerminalOf(gear, "-")
-               where wiring.IsWired(wiring.TerminalOf(gear, "+")!) && !(gear.InVehicle && !wiring.IsWired(minus)) && (!GroundPaths.Reaches(wiring, minus) || !MeetsFellows(wiring, minus, wiring.TerminalOf(gear, "+")!))
+               where wiring.IsWired(wiring.TerminalOf(gear, "+")!)
+                   && !(gear.InVehicle && !wiring.IsWired(minus))
+                   && (!GroundPaths.Reaches(wiring, minus) || !MeetsFellows(wiring, minus, wiring.TerminalOf(gear, "+")!))
                select Of(install, gear, minus);
     }
 
-    /// <summary>A source that shares its supply wires with others shares their ground as well: otherwise neither charges nor helps the other.</summary>
+    /// <summary>
+    /// A source that shares its supply wires with others shares their ground as well: otherwise neither charges nor helps the other.
+    /// </summary>
     private static bool MeetsFellows(Wiring wiring, Terminal minus, Terminal plus)
     {
-        var own = wiring.Feeds.Where(f => f.Source.Index == plus.Index).SelectMany(f => f.Conductors).Select(c => c.Conductor.Index).ToHashSet();
+        var own = wiring.Feeds.Where(f => f.Source.Index == plus.Index)
+            .SelectMany(f => f.Conductors)
+            .Select(c => c.Conductor.Index)
+            .ToHashSet();
         var island = GroundPaths.Island(wiring, minus);
         return wiring.Feeds.Where(f => f.Source.Index != plus.Index && f.Conductors.Any(c => own.Contains(c.Conductor.Index)))
-            .All(f => wiring.TerminalOf(f.Source.Gear!, "-") is not { } other || island.Contains(other.Index) || !GroundPaths.Reaches(wiring, other));
+            .All(f =>
+                wiring.TerminalOf(f.Source.Gear!, "-") is not { } other
+                    || island.Contains(other.Index)
+                    || !GroundPaths.Reaches(wiring, other));
     }
 
     /// <summary>Relays and sensing devices between batteries pull in against their own minus; diodes need none.</summary>
@@ -68,13 +82,21 @@ internal sealed class GroundMissing : Rule
         from isolator in install.Spec.Gear.OfType<Isolator>()
         where !isolator.InVehicle && isolator.Type?.Value != IsolatorType.Diode
         let minus = install.Wiring.TerminalOf(isolator, "-")!
-        where (install.Wiring.IsWired(install.Wiring.TerminalOf(isolator, "main")!) || install.Wiring.IsWired(install.Wiring.TerminalOf(isolator, "second")!)) && !GroundPaths.Reaches(install.Wiring, minus)
+        where (install.Wiring.IsWired(install.Wiring.TerminalOf(isolator, "main")!)
+            || install.Wiring.IsWired(install.Wiring.TerminalOf(isolator, "second")!))
+            && !GroundPaths.Reaches(install.Wiring, minus)
         select Of(install, isolator, minus);
 
     private Finding Of(InstalledSystem install, Gear gear, Terminal minus) => Report(
         gear.Name.At,
-        install.Wiring.IsWired(minus) ? FindingText.Of($"{minus} is wired, but that leads neither to the body nor to {(gear is Battery or GeneralSource or Capacitor ? "the minus of the sources it is joined with" : "a battery's minus")}") : $"nothing is wired to {minus}: {gear.Id} has no way back for its current",
+        install.Wiring.IsWired(minus)
+            ? FindingText.Of(
+                $"{minus} is wired, but that leads neither to the body nor to "
+                    + $"{(gear is Battery or GeneralSource or Capacitor ? "the minus of the sources it is joined "
+                        + $"with" : "a battery's minus")}")
+            : $"nothing is wired to {minus}: {gear.Id} has no way back for its current",
         gear is Relay ? $"add a run from {minus} to a ground, or to the device that switches it to ground"
-            : $"add a run from {minus} to a chassis point on bare metal, as thick as its supply, such as G1: {{ from: {minus}, to: ground-bolt, wire: 4 AWG black, length: 14 in }}",
+            : $"add a run from {minus} to a chassis point on bare metal, as thick as its supply, such as G1: {{ from: {minus}, to: "
+                + $"ground-bolt, wire: 4 AWG black, length: 14 in }}",
         gear.Id, minus.Id);
 }

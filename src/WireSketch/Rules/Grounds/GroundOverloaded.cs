@@ -18,7 +18,8 @@ internal sealed class GroundOverloaded : Rule
             No fuse watches over a ground. Where several devices share one, the sum of their currents may be above what the wire carries, though
             each supply is rightly fused: then the ground is what burns.
             """,
-        new Basis.Published("33 CFR 183.425(b), Table 5 with its notes (allowable amperage of conductors); written for boats, taken here as good practice"),
+        new Basis.Published(
+            "33 CFR 183.425(b), Table 5 with its notes (allowable amperage of conductors); written for boats, taken here as good practice"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 90 Ah }
@@ -57,7 +58,11 @@ internal sealed class GroundOverloaded : Rule
     /// <summary>Returns of loads only; a supply that carries too much is told by its fuse.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var returns = install.Wiring.Loads.Where(l => !l.ReturnsThroughShield).SelectMany(l => l.Return.Select(s => s.Conductor)).OfType<Conductor>().Select(c => c.Index).ToHashSet();
+        var returns = install.Wiring.Loads.Where(l => !l.ReturnsThroughShield)
+            .SelectMany(l => l.Return.Select(s => s.Conductor))
+            .OfType<Conductor>()
+            .Select(c => c.Index)
+            .ToHashSet();
         return from conductor in install.Wiring.Conductors
                where returns.Contains(conductor.Index) || (conductor.Kind == RunKind.Ground && !conductor.IsShield)
                let highest = SourceReach.Highest(install, conductor)
@@ -72,7 +77,9 @@ internal sealed class GroundOverloaded : Rule
         var answer = install.Answers.Conductors[run.Conductors[0].Index];
         var size = WireSizes.Carrying(worst.Amps, answer);
         return Report(
-            RunText.WireAt(run), $"{RunText.Full(install, run)} carries back {worst.Amps:measured} {RunText.InState(worst.State)}, and may carry {worst.Ampacity:limit}",
+            RunText.WireAt(run),
+            $"{RunText.Full(install, run)} carries back {worst.Amps:measured} {RunText.InState(worst.State)}, and may carry "
+                + $"{worst.Ampacity:limit}",
             size is { } s ? FindingText.Of($"make {new WantedSize(run.Id, s)}, or divide the grounds") : $"divide the grounds", run.Id) with
         {
             Fixes = size is { } thicker ? RunText.SizeFix(run, thicker) : [],

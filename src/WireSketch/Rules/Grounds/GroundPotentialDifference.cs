@@ -108,7 +108,9 @@ internal sealed class GroundPotentialDifference : Rule
         var (from, to) = (worst.From, worst.To);
         return Report(
             run.Run.Name.At,
-            $"{to.Gear.Id} is grounded at {GroundPaths.PointOf(to)!.Id} and {from.Gear.Id}, which feeds it, at {GroundPaths.PointOf(from)!.Id}: {worst.Between:measured} lies between them {RunText.InState(SystemState.FullOutput)}, {(worst.Between > Loud ? Loud : GroundPairs.Limit):limit} is the most",
+            $"{to.Gear.Id} is grounded at {GroundPaths.PointOf(to)!.Id} and {from.Gear.Id}, which feeds it, at "
+                + $"{GroundPaths.PointOf(from)!.Id}: {worst.Between:measured} lies between them "
+                + $"{RunText.InState(SystemState.FullOutput)}, {(worst.Between > Loud ? Loud : GroundPairs.Limit):limit} is the most",
             $"ground both at one point, or make {lead} thicker and shorter",
             worst.Between > Loud ? Severity.Warning : Severity.Advice, lead, to.Gear.Id, from.Gear.Id);
     }

@@ -16,7 +16,11 @@ internal sealed class GroundShared : Rule
     /// <summary>Parts of the vehicle that a ground must not share, as <c>on</c> names them, and what they belong to.</summary>
     private static readonly (MountingBase On, string Says)[] Minding =
     [
-        (MountingBase.AirbagPart, "the airbags"), (MountingBase.BeltAnchor, "a seat belt"), (MountingBase.SeatBolt, "a seat"), (MountingBase.BrakePart, "the brakes"), (MountingBase.FuelPart, "the fuel system"),
+        (MountingBase.AirbagPart, "the airbags"),
+        (MountingBase.BeltAnchor, "a seat belt"),
+        (MountingBase.SeatBolt, "a seat"),
+        (MountingBase.BrakePart, "the brakes"),
+        (MountingBase.FuelPart, "the fuel system"),
     ];
 
     public override RuleCard Card { get; } = new(
@@ -63,13 +67,19 @@ internal sealed class GroundShared : Rule
         var state = install.Answers.State(SystemState.FullOutput);
         foreach (var tap in install.Spec.Gear.OfType<TapPoint>().Where(t => t.Carries is { Value: TapContent.Ground }))
         {
-            var users = state.Loads.Where(l => l.Path.Return.Any(s => s.Link is { Kind: ConnectionKind.Chassis } link && link.Gear?.Id == tap.Id)).ToArray();
+            var users = state.Loads.Where(l =>
+                l.Path.Return.Any(s => s.Link is { Kind: ConnectionKind.Chassis } link && link.Gear?.Id == tap.Id))
+                .ToArray();
             var amps = new Amps(users.Sum(l => l.Amps.Value));
             var limit = tap.Limit?.Value ?? Guest;
             if (state.IsSolved && !install.IsShorted && amps > limit)
             {
                 yield return Report(
-                    tap.Name.At, $"{RunText.List(users.Select(u => u.Path.Gear.Id))} put{(users.Length == 1 ? "s" : "")} {amps:measured} into the vehicle's own ground wire {tap.Id}{(tap.Limit is null ? FindingText.Of($", of which nobody says what it bears; {Guest:limit} is taken") : $", which bears {tap.Limit:limit}")}",
+                    tap.Name.At,
+                    $"{RunText.List(users.Select(u => u.Path.Gear.Id))} put{(users.Length == 1 ? "s" : "")} {amps:measured} into the "
+                        + $"vehicle's own ground wire "
+                        + $"{tap.Id}{(tap.Limit is null ? FindingText.Of($", of which nobody says what it bears; {Guest:limit} is "
+                            + $"taken") : $", which bears {tap.Limit:limit}")}",
                     "ground it at a chassis point of its own", tap.Id, users[0].Path.Gear.Id);
             }
         }

@@ -42,8 +42,11 @@ internal sealed class GroundThinner : Rule
     /// <summary>Each return conductor against the thinnest place of the supply that feeds all the loads whose current it carries.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var loads = install.Wiring.Loads.Where(l => l is { HasReturn: true, IsTakenAsWired: false, Source: not null, Gear: not Relay } && l.Source.Gear is not TapPoint and not IgnitionSource);
-        var users = loads.SelectMany(l => l.Return.Select(s => s.Conductor).OfType<Conductor>().Where(c => !c.IsShield).Select(c => (Conductor: c, Load: l)))
+        var loads = install.Wiring.Loads.Where(l =>
+            l is { HasReturn: true, IsTakenAsWired: false, Source: not null, Gear: not Relay }
+                && l.Source.Gear is not TapPoint and not IgnitionSource);
+        var users = loads.SelectMany(l =>
+            l.Return.Select(s => s.Conductor).OfType<Conductor>().Where(c => !c.IsShield).Select(c => (Conductor: c, Load: l)))
             .GroupBy(x => x.Conductor.Index).OrderBy(g => g.Key);
         var told = new HashSet<string>(StringComparer.Ordinal);
         foreach (var user in users)
@@ -51,15 +54,21 @@ internal sealed class GroundThinner : Rule
             var conductor = user.First().Conductor;
             var supply = Thinnest(install, [.. user.Select(u => u.Load)]);
             var copper = install.Copper(conductor);
-            if (supply is not null && install.Copper(supply) > copper * Same && !IsOverloaded(install, conductor) && told.Add(conductor.RunId))
+            if (supply is not null
+                && install.Copper(supply) > copper * Same
+                && !IsOverloaded(install, conductor)
+                && told.Add(conductor.RunId))
             {
-                yield return Of(install, RunText.Of(install, conductor), RunText.Of(install, supply), [.. user.Select(u => u.Load.Gear.Id)]);
+                yield return Of(
+                    install, RunText.Of(install, conductor), RunText.Of(install, supply), [.. user.Select(u => u.Load.Gear.Id)]);
             }
         }
 
         foreach (var battery in install.Spec.Gear.OfType<Battery>().Skip(1))
         {
-            if (Charging(install, battery) is { } link && Ground(install, battery).FirstOrDefault(c => install.Copper(link) > install.Copper(c) * Same && !IsOverloaded(install, c)) is { } thin
+            if (Charging(install, battery) is { } link
+                && Ground(install, battery).FirstOrDefault(c =>
+                    install.Copper(link) > install.Copper(c) * Same && !IsOverloaded(install, c)) is { } thin
                 && told.Add(thin.RunId))
             {
                 yield return Of(install, RunText.Of(install, thin), RunText.Of(install, link), [battery.Id]);
@@ -72,7 +81,10 @@ internal sealed class GroundThinner : Rule
     {
         var plus = install.Wiring.TerminalOf(battery, "+")!;
         return install.Wiring.Feeds.Where(f => f.Source.Gear is Battery or Alternator && f.Source.Index != plus.Index)
-            .SelectMany(f => f.Conductors.Where(c => c.Far.Index == plus.Index)).Take(1).SelectMany(c => c.Through().Append(c.Conductor)).MinBy(c => install.Copper(c));
+            .SelectMany(f => f.Conductors.Where(c => c.Far.Index == plus.Index))
+            .Take(1)
+            .SelectMany(c => c.Through().Append(c.Conductor))
+            .MinBy(c => install.Copper(c));
     }
 
     /// <summary>The conductors by which the battery's minus reaches the body, by the fewest steps.</summary>
@@ -82,11 +94,16 @@ internal sealed class GroundThinner : Rule
     /// <summary>The thinnest of the conductors that every one of the loads is fed through; the last such, nearest to the loads.</summary>
     private static Conductor? Thinnest(InstalledSystem install, LoadPath[] loads)
     {
-        var common = loads.Skip(1).Aggregate((HashSet<int>?)null, (seen, l) => Kept(seen, l.Supply.Where(s => s.Conductor is not null).Select(s => s.Conductor!.Index)));
+        var common = loads.Skip(1)
+            .Aggregate(
+                (HashSet<int>?)null,
+                (seen, l) => Kept(seen, l.Supply.Where(s => s.Conductor is not null).Select(s => s.Conductor!.Index)));
         Conductor? thinnest = null;
         foreach (var step in loads[0].Supply)
         {
-            if (step.Conductor is { } conductor && common?.Contains(conductor.Index) != false && (thinnest is null || install.Copper(conductor) <= install.Copper(thinnest)))
+            if (step.Conductor is { } conductor
+                && common?.Contains(conductor.Index) != false
+                && (thinnest is null || install.Copper(conductor) <= install.Copper(thinnest)))
             {
                 thinnest = conductor;
             }
@@ -108,7 +125,9 @@ internal sealed class GroundThinner : Rule
 
     /// <summary>Then that is the graver fault, and it is told.</summary>
     private static bool IsOverloaded(InstalledSystem install, Conductor conductor) =>
-        SourceReach.Most(install, conductor) is { } amps && install.Answers.Conductors[conductor.Index].Ampacity is { } ampacity && amps > ampacity;
+        SourceReach.Most(install, conductor) is { } amps
+            && install.Answers.Conductors[conductor.Index].Ampacity is { } ampacity
+            && amps > ampacity;
 
     private Finding Of(InstalledSystem install, WiredRun ground, WiredRun supply, string[] loads) => Report(
         RunText.WireAt(ground),

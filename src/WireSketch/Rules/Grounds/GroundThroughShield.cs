@@ -77,7 +77,8 @@ internal sealed class GroundThroughShield : Rule
         let amps = install.Answers.State(SystemState.FullOutput).Loads.FirstOrDefault(l => l.Path.Gear.Id == load.Gear.Id)?.Amps
         select Report(
             load.Gear.Name.At,
-            $"nothing grounds {load.Gear.Id}: its only way back is the shield of {shield?.RunId}{(amps is { Value: > 0 } a ? FindingText.Of($", which would carry {a:measured}") : FindingText.None)}",
+            $"nothing grounds {load.Gear.Id}: its only way back is the shield of "
+                + $"{shield?.RunId}{(amps is { Value: > 0 } a ? FindingText.Of($", which would carry {a:measured}") : FindingText.None)}",
             $"add a run from {load.Minus} to a chassis point on bare metal, as thick as its supply",
             load.Gear.Id, load.Minus.Id, shield?.RunId ?? load.Minus.Id);
 }

@@ -55,6 +55,8 @@ internal sealed class GroundTooManyLugs : Rule
         let lugs = install.Wiring.ConductorsAt[install.Wiring.TerminalOf(point, "")!.Index]
         where lugs.Length > Most
         select Report(
-            point.Name.At, $"{lugs.Length:measured} lugs share one bolt at {point.Id} ({RunText.List(lugs.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}); {Most:limit} is the most",
+            point.Name.At,
+            $"{lugs.Length:measured} lugs share one bolt at {point.Id} "
+                + $"({RunText.List(lugs.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}); {Most:limit} is the most",
             "bring them together on a ground block, and take one thick lead to the bolt", point.Id);
 }

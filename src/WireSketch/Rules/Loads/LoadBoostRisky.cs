@@ -39,21 +39,32 @@ internal sealed class LoadBoostRisky : Rule
     {
         foreach (var channel in install.Answers.Channels.Where(c => c.Fault == LoadFault.None))
         {
-            foreach (var settings in ChannelFilters.Along(install, channel).Where(s => s is { Boost: not null, BoostBy.Value: > 0 }).Distinct())
+            foreach (var settings in ChannelFilters.Along(install, channel)
+                .Where(s => s is { Boost: not null, BoostBy.Value: > 0 })
+                .Distinct())
             {
                 var boost = settings.Boost!.Value;
-                var box = channel.Coils.Select(c => c.Speaker).FirstOrDefault(s => s.EnclosureType?.Value == EnclosureType.Vented && s.Tuned is { } t && settings.BoostAt is { } at && at < t.Value);
+                var box = channel.Coils.Select(c => c.Speaker)
+                    .FirstOrDefault(s =>
+                        s.EnclosureType?.Value == EnclosureType.Vented && s.Tuned is { } t && settings.BoostAt is { } at && at < t.Value);
                 if (box is not null)
                 {
                     yield return Report(
-                        boost.At, $"the boost of {PrintedValue.Of(settings.BoostBy!.Value, boost.Words)} on {ChannelWiring.Name(channel)} lies below the tuning of {box.Id}, {box.Tuned:limit}: nothing holds its cone there",
+                        boost.At,
+                        $"the boost of {PrintedValue.Of(settings.BoostBy!.Value, boost.Words)} on {ChannelWiring.Name(channel)} lies "
+                            + $"below the tuning of {box.Id}, {box.Tuned:limit}: nothing holds its cone there",
                         "take the boost off", channel.Id, box.Id, channel.Gear.Id).With(ValueRole.Measured, settings.BoostAt ?? default);
                 }
                 else if (settings.BoostBy!.Value > Most)
                 {
                     yield return Report(
-                        boost.At, $"the boost of {PrintedValue.Of(settings.BoostBy!.Value, boost.Words):measured} on {ChannelWiring.Name(channel)} asks for {Quantity.Digits(settings.BoostBy.Value.PowerRatio, 2)} times the power there",
-                        $"boost by no more than {Most}, and set the gain lower by as much as you boost", channel.Id, channel.Gear.Id).With(ValueRole.Limit, Most);
+                        boost.At,
+                        $"the boost of {PrintedValue.Of(settings.BoostBy!.Value, boost.Words):measured} on "
+                            + $"{ChannelWiring.Name(channel)} asks for {Quantity.Digits(settings.BoostBy.Value.PowerRatio, 2)} times "
+                            + $"the power there",
+                        $"boost by no more than {Most}, and set the gain lower by as much as you boost",
+                        channel.Id,
+                        channel.Gear.Id).With(ValueRole.Limit, Most);
                 }
             }
         }

@@ -47,19 +47,28 @@ internal sealed class LoadBridgeSides : Rule
         {
             foreach (var (half, other) in BridgeSides.Bridges(amp))
             {
-                if (BridgeSides.Between(install, amp, half, other) is { } found && !(Says(amp, other, half) && BridgeSides.Between(install, amp, other, half) is null))
+                if (BridgeSides.Between(install, amp, half, other) is { } found
+                    && !(Says(amp, other, half) && BridgeSides.Between(install, amp, other, half) is null))
                 {
                     yield return Report(
-                        found.Run.Run.From[0].At, $"{found.Run.Id} takes its load from {found.A.Id} and {found.B.Id}: its bridge lies between {amp.Id}.{half}.+ and {amp.Id}.{other}.-",
-                        $"write from: [{amp.Id}.{half}.+, {amp.Id}.{other}.-], or as the marks on {amp.Id} say", $"{amp.Id}.{half}", amp.Id, found.Run.Id) with
+                        found.Run.Run.From[0].At,
+                        $"{found.Run.Id} takes its load from {found.A.Id} and {found.B.Id}: its bridge lies between {amp.Id}.{half}.+ "
+                            + $"and {amp.Id}.{other}.-",
+                        $"write from: [{amp.Id}.{half}.+, {amp.Id}.{other}.-], or as the marks on {amp.Id} say",
+                        $"{amp.Id}.{half}",
+                        amp.Id,
+                        found.Run.Id) with
                     {
-                        Notes = [new("here the two are said to bridge", amp.Channels.First(c => c.Name.Value == half).BridgesWith!.Value.At)],
+                        Notes = [
+                            new("here the two are said to bridge", amp.Channels.First(c => c.Name.Value == half).BridgesWith!.Value.At)
+                        ],
                     };
                 }
             }
         }
     }
 
-    private static bool Says(Amplifier amp, string half, string other) => BridgeSides.Bridges(amp).Any(b => b.Half == half && b.Other == other);
+    private static bool Says(Amplifier amp, string half, string other) =>
+        BridgeSides.Bridges(amp).Any(b => b.Half == half && b.Other == other);
 
 }

@@ -34,7 +34,8 @@ internal sealed class LoadBridgedBelowMinimum : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
-        where channel is { BridgedWith: not null, Fault: LoadFault.None, Nominal: not null, Minimum: not null } && MinimumLoads.IsBelow(channel.Nominal.Value, channel.Minimum.Value)
+        where channel is { BridgedWith: not null, Fault: LoadFault.None, Nominal: not null, Minimum: not null }
+            && MinimumLoads.IsBelow(channel.Nominal.Value, channel.Minimum.Value)
         select Of(install, channel, channel.Nominal!.Value, channel.Minimum!.Value);
 
     private Finding Of(InstalledSystem install, ChannelResult channel, Ohms load, Ohms minimum)
@@ -42,7 +43,9 @@ internal sealed class LoadBridgedBelowMinimum : Rule
         var (help, fixes) = HookupFixes.Remedy(install, channel, minimum);
         return Report(
             ChannelWiring.PlaceOf(install.Wiring, channel),
-            $"{ChannelWiring.Name(channel)} sees {load:measured} from {RunText.List(ChannelWiring.Drivers(channel).Select(d => d.Speaker.Id))}, so each half sees {load / 2}; {minimum:limit} across both is the least, {minimum / 2} for each half",
+            $"{ChannelWiring.Name(channel)} sees {load:measured} from "
+                + $"{RunText.List(ChannelWiring.Drivers(channel).Select(d => d.Speaker.Id))}, so each half sees {load / 2}; "
+                + $"{minimum:limit} across both is the least, {minimum / 2} for each half",
             help,
             [channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]) with
         { Fixes = fixes };

@@ -17,7 +17,8 @@ internal sealed class LoadCoilOpen : Rule
             A driver with two coils needs current in both: with one left open it takes half its power, its motor is lopsided, and the
             amplifier sees another load than planned. To use one coil only, follow the driver maker's word on what to do with the other.
             """,
-        new Basis.Reasoning("both ends of every coil of a driver that is used must be joined to something, and current must be able to flow"),
+        new Basis.Reasoning(
+            "both ends of every coil of a driver that is used must be joined to something, and current must be able to flow"),
         Bad: """
             gear:
               amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 150 W, 2 ohm: 240 W }, minimum: 2 ohm } } }
@@ -37,7 +38,12 @@ internal sealed class LoadCoilOpen : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var loose = install.Wiring.Gear.OfType<Speaker>()
-            .Select(s => (Speaker: s, Ends: Enumerable.Range(1, s.CoilCount).Select(n => (Coil: n, Plus: IsWired(install.Wiring, s, n, '+'), Minus: IsWired(install.Wiring, s, n, '-'))).ToArray()))
+            .Select(s =>
+                (
+                    Speaker: s,
+                    Ends: Enumerable.Range(1, s.CoilCount)
+                        .Select(n => (Coil: n, Plus: IsWired(install.Wiring, s, n, '+'), Minus: IsWired(install.Wiring, s, n, '-')))
+                        .ToArray()))
             .Where(x => Array.Exists(x.Ends, e => e.Plus || e.Minus) && Array.Exists(x.Ends, e => !e.Plus || !e.Minus)).ToArray();
         foreach (var (speaker, ends) in loose)
         {
@@ -51,7 +57,8 @@ internal sealed class LoadCoilOpen : Rule
             {
                 yield return Report(
                     ChannelWiring.PlaceOf(install.Wiring, channel),
-                    $"no current can flow from {ChannelWiring.Name(channel)} through {RunText.List(open.Select(s => s.Id))}: the way back to the channel is missing",
+                    $"no current can flow from {ChannelWiring.Name(channel)} through {RunText.List(open.Select(s => s.Id))}: the way "
+                        + $"back to the channel is missing",
                     "wire both ends of every coil, so that a way leads from the channel's plus through them to its minus",
                     [open[0].Id, channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]);
             }
@@ -66,11 +73,16 @@ internal sealed class LoadCoilOpen : Rule
         var (coil, plus, minus) = loose[0];
         var run = plus || minus ? ChannelWiring.RunAtCoil(install.Wiring, speaker, coil) : null;
         var name = speaker.CoilCount == 1 ? speaker.Id : $"{speaker.Id}.coil.{coil}";
-        var what = plus || minus ? $"the {(plus ? "minus" : "plus")} of {name} is not connected" : $"{RunText.List(loose.Select(l => $"coil.{l.Coil}"))} of {speaker.Id} is not connected";
+        var what = plus || minus
+            ? $"the {(plus ? "minus" : "plus")} of {name} is not connected"
+            : $"{RunText.List(loose.Select(l => $"coil.{l.Coil}"))} of {speaker.Id} is not connected";
         return Report(
             run is null ? speaker.Name.At : SignalFeeds.EndAt(run, speaker),
-            $"{what}: {speaker.Id} has {speaker.CoilCount} coil{(speaker.CoilCount > 1 ? "s" : "")} of {speaker.CoilImpedance}, and no current flows in it",
-            speaker.CoilCount > 1 ? $"bring the run to all of them: to: {speaker.Id}.coils, hookup: series or hookup: parallel" : $"bring the run to {speaker.Id}, both conductors",
+            $"{what}: {speaker.Id} has {speaker.CoilCount} coil{(speaker.CoilCount > 1 ? "s" : "")} of {speaker.CoilImpedance}, and no "
+                + $"current flows in it",
+            speaker.CoilCount > 1
+                ? $"bring the run to all of them: to: {speaker.Id}.coils, hookup: series or hookup: parallel"
+                : $"bring the run to {speaker.Id}, both conductors",
             speaker.Id, run?.Id ?? speaker.Id);
     }
 }

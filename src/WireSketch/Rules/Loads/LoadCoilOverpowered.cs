@@ -53,11 +53,15 @@ internal sealed class LoadCoilOverpowered : Rule
         select Of(install, channel, over);
 
     /// <summary>A load below the minimum is another finding, and the power into it means little.</summary>
-    private static bool IsTooLow(ChannelResult channel) => channel is { Nominal: { } load, Minimum: { } minimum } && MinimumLoads.IsBelow(load, minimum);
+    private static bool IsTooLow(ChannelResult channel) =>
+        channel is { Nominal: { } load, Minimum: { } minimum } && MinimumLoads.IsBelow(load, minimum);
 
     private static ImmutableArray<(CoilResult Coil, double Times)> Over(InstalledSystem install, ChannelResult channel) =>
         [.. channel.Coils.Where(c => c is { Power: not null, Handles.Value: > 0, IsOpen: false })
-            .Select(c => (Coil: c, Times: c.Power!.Value / c.Handles!.Value / (ChannelFilters.HighPassOf(install, channel, c.Speaker) >= High ? 2 : 1)))
+            .Select(c =>
+                (
+                    Coil: c,
+                    Times: c.Power!.Value / c.Handles!.Value / (ChannelFilters.HighPassOf(install, channel, c.Speaker) >= High ? 2 : 1)))
             .Where(x => x.Times > Alike).OrderByDescending(x => x.Times)];
 
     private Finding Of(InstalledSystem install, ChannelResult channel, ImmutableArray<(CoilResult Coil, double Times)> over)
@@ -70,7 +74,8 @@ internal sealed class LoadCoilOverpowered : Rule
             coil.Speaker.Name.At,
             $"{name} gets {coil.Power:measured} from {ChannelWiring.Name(channel)} at full output and takes {coil.Handles:limit}{others}",
             channel.TargetVolts is { } target
-                ? $"set the gain for {target} at the output, not for the {channel.Volts} that the channel can give, and accept this; or choose a driver that takes more"
+                ? $"set the gain for {target} at the output, not for the {channel.Volts} that the channel can give, and accept this; or "
+                    + $"choose a driver that takes more"
                 : "choose a driver that takes more, or an amplifier that gives less",
             times > Gross ? Severity.Error : Severity.Warning,
             [.. drivers, channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]);

@@ -75,7 +75,9 @@ internal sealed class LoadCoilReversed : Rule
         var run = ChannelWiring.RunAtCoil(install.Wiring, speaker, wrong[0].Coil);
         return Report(
             run is null ? speaker.Name.At : SignalFeeds.EndAt(run, speaker),
-            $"{RunText.List(wrong.Select(c => $"coil.{c.Coil}"))} of {speaker.Id} pushes against {RunText.List(coils.Where(c => !c.IsReversed).Select(c => $"coil.{c.Coil}"))}: the cone stands still while {channel.Id} drives both",
+            $"{RunText.List(wrong.Select(c => $"coil.{c.Coil}"))} of {speaker.Id} pushes against "
+                + $"{RunText.List(coils.Where(c => !c.IsReversed).Select(c => $"coil.{c.Coil}"))}: the cone stands still while "
+                + $"{channel.Id} drives both",
             "swap plus and minus at that coil",
             speaker.Id, run?.Id ?? channel.Id, channel.Id);
     }
@@ -85,7 +87,8 @@ internal sealed class LoadCoilReversed : Rule
         var run = ChannelWiring.RunAtCoil(install.Wiring, speaker, 1);
         return Report(
             run is null ? speaker.Name.At : SignalFeeds.EndAt(run, speaker),
-            $"{speaker.Id} on {channel.Id} moves against {(others.Length <= 3 ? RunText.List(others) : $"{others[0]}, {others[1]} and {others.Length - 2} others of its kind")}",
+            $"{speaker.Id} on {channel.Id} moves against "
+                + $"{(others.Length <= 3 ? RunText.List(others) : $"{others[0]}, {others[1]} and {others.Length - 2} others of its kind")}",
             $"swap plus and minus at {speaker.Id}, or set its channel's polarity",
             Severity.Warning,
             speaker.Id, run?.Id ?? channel.Id, channel.Id);

@@ -38,6 +38,7 @@ internal sealed class LoadFiltersCross : Rule
         let low = ChannelFilters.LowPass(install, channel)
         where high is not null && low is not null && high.Value.Value.Value >= low.Value.Value.Value
         select Report(
-            high.Value.At, $"{ChannelWiring.Name(channel)} passes what is above {high:measured} and what is below {low:limit}: nothing is left between",
+            high.Value.At,
+            $"{ChannelWiring.Name(channel)} passes what is above {high:measured} and what is below {low:limit}: nothing is left between",
             $"take one of the two filters off, or set the high-pass below {low}", channel.Id, channel.Gear.Id);
 }

@@ -65,7 +65,9 @@ internal sealed class LoadImpedanceTooHigh : Rule
         return Report(
             ChannelWiring.PlaceOf(install.Wiring, channel),
             $"{ChannelWiring.Name(channel)} gives {power} into {channel.Loaded:measured}; into {least:limit} it would give {most}",
-            better is not null ? $"write {better.Words}, which makes {better.Makes}" : $"drivers that make {least} would take all it has; or leave it, and save on the amplifier",
+            better is not null
+                ? $"write {better.Words}, which makes {better.Makes}"
+                : $"drivers that make {least} would take all it has; or leave it, and save on the amplifier",
             [channel.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]) with
         { Fixes = better is not null ? HookupFixes.FixOf(install.Wiring, channel, better) : [] };
     }

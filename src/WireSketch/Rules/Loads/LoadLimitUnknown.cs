@@ -34,18 +34,23 @@ internal sealed class LoadLimitUnknown : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        foreach (var channel in install.Answers.Channels.Where(c => c is { Fault: LoadFault.None, Gear: Amplifier { InVehicle: false }, Minimum: null, Nominal: not null }))
+        foreach (var channel in install.Answers.Channels.Where(c =>
+            c is { Fault: LoadFault.None, Gear: Amplifier { InVehicle: false }, Minimum: null, Nominal: not null }))
         {
             yield return Report(
-                ChannelWiring.Declared(channel.Gear, channel.Channel), $"nothing says what load {ChannelWiring.Name(channel)} may drive: {channel.Nominal} is not checked",
+                ChannelWiring.Declared(channel.Gear, channel.Channel),
+                $"nothing says what load {ChannelWiring.Name(channel)} may drive: {channel.Nominal} is not checked",
                 "write minimum: with the lowest load of its papers, and power: by load", channel.Id, channel.Gear.Id);
         }
 
-        var driven = install.Answers.Channels.Where(c => c is { Fault: LoadFault.None, Power: not null, Gear: Amplifier }).SelectMany(c => c.Coils.Select(k => (Channel: c, k.Speaker)));
-        foreach (var (channel, speaker) in driven.DistinctBy(x => x.Speaker.Id).Where(x => x.Speaker is { Handles: null, InVehicle: false }))
+        var driven = install.Answers.Channels.Where(c => c is { Fault: LoadFault.None, Power: not null, Gear: Amplifier })
+            .SelectMany(c => c.Coils.Select(k => (Channel: c, k.Speaker)));
+        foreach (var (channel, speaker) in driven.DistinctBy(x => x.Speaker.Id)
+            .Where(x => x.Speaker is { Handles: null, InVehicle: false }))
         {
             yield return Report(
-                speaker.Name.At, $"nothing says what power {speaker.Id} handles: {channel.Power} from {ChannelWiring.Name(channel)} are not checked",
+                speaker.Name.At,
+                $"nothing says what power {speaker.Id} handles: {channel.Power} from {ChannelWiring.Name(channel)} are not checked",
                 "write handles: with the continuous power of its papers", speaker.Id, channel.Id);
         }
     }

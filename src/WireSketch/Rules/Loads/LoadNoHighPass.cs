@@ -58,8 +58,12 @@ internal sealed class LoadNoHighPass : Rule
         select Report(
             driver.Speaker.Name.At,
             corner is { } low
-                ? FindingText.Of($"{driver.Speaker.Id} is a {driver.Speaker.Band!.Value.Words}, and the high-pass ahead of it stands at {low:measured}")
-                : $"{driver.Speaker.Id} is a {driver.Speaker.Band!.Value.Words}, and nothing between source and {channel.Id} keeps the bass from it",
-            $"set a high-pass for {channel.Id}, such as settings: {{ high-pass: {(driver.Speaker.Band!.Value.Value == SpeakerBand.Tweeter ? "3000 Hz" : "250 Hz")} }}, as its maker says; or put a passive crossover before it",
+                ? FindingText.Of(
+                    $"{driver.Speaker.Id} is a {driver.Speaker.Band!.Value.Words}, and the high-pass ahead of it stands at {low:measured}")
+                : $"{driver.Speaker.Id} is a {driver.Speaker.Band!.Value.Words}, and nothing between source and {channel.Id} keeps the "
+                    + $"bass from it",
+            $"set a high-pass for {channel.Id}, such as settings: {{ high-pass: "
+                + $"{(driver.Speaker.Band!.Value.Value == SpeakerBand.Tweeter ? "3000 Hz" : "250 Hz")} }}, as its maker says; or put a "
+                + $"passive crossover before it",
             driver.Speaker.Id, channel.Id);
 }

@@ -34,11 +34,15 @@ internal sealed class LoadNoLowPass : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
-        where channel.Fault == LoadFault.None && channel.Gear is Language.Kinds.Amplifier && channel.Coils.Any(c => c.Speaker.Subwoofer) && channel.Coils.All(c => c.Speaker.Subwoofer || c.Speaker.Band?.Value == SpeakerBand.Woofer)
+        where channel.Fault == LoadFault.None
+            && channel.Gear is Language.Kinds.Amplifier
+            && channel.Coils.Any(c => c.Speaker.Subwoofer)
+            && channel.Coils.All(c => c.Speaker.Subwoofer || c.Speaker.Band?.Value == SpeakerBand.Woofer)
         where ChannelFilters.LowPass(install, channel) is null
         let sub = channel.Coils.First(c => c.Speaker.Subwoofer).Speaker
         where !(sub.InVehicle && channel.Gear.InVehicle)
         select Report(
-            ChannelWiring.PlaceOf(install.Wiring, channel), $"{sub.Id} gets everything that {ChannelWiring.Name(channel)} plays: no low-pass is noted",
+            ChannelWiring.PlaceOf(install.Wiring, channel),
+            $"{sub.Id} gets everything that {ChannelWiring.Name(channel)} plays: no low-pass is noted",
             "write settings: { low-pass: 80 Hz } where the filter is set", channel.Id, sub.Id, channel.Gear.Id);
 }

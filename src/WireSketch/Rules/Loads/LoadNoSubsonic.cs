@@ -52,10 +52,16 @@ internal sealed class LoadNoSubsonic : Rule
                     continue;
                 }
 
-                var box = tuned is { } at ? FindingText.Of($"the vented box of {speaker.Id} is tuned to {at:tuning}") : $"the box of {speaker.Id} is vented";
+                var box = tuned is { } at
+                    ? FindingText.Of($"the vented box of {speaker.Id} is tuned to {at:tuning}")
+                    : $"the box of {speaker.Id} is vented";
                 var start = tuned is { } s ? Quantity.Digits(s.Value.Value * Start, 2) + " Hz" : "28 Hz, or a little below the tuning";
                 yield return Report(
-                    speaker.EnclosureType!.Value.At, filter is { } low ? FindingText.Of($"{box} and the subsonic filter of {ChannelWiring.Name(channel)} stands at {low:measured}, too far below") : $"{box} and no subsonic filter is noted for {ChannelWiring.Name(channel)}",
+                    speaker.EnclosureType!.Value.At,
+                    filter is { } low
+                        ? FindingText.Of(
+                            $"{box} and the subsonic filter of {ChannelWiring.Name(channel)} stands at {low:measured}, too far below")
+                        : $"{box} and no subsonic filter is noted for {ChannelWiring.Name(channel)}",
                     $"write settings: {{ subsonic: {start} }} at {channel.Gear.Id}", speaker.Id, channel.Id, channel.Gear.Id);
             }
         }

@@ -44,16 +44,25 @@ internal sealed class LoadOutputGrounded : Rule
         let run = install.Wiring.RunsById.GetValueOrDefault(grounded.Key)
         select Report(
             run?.Run.Name.At ?? ChannelWiring.PlaceOf(install.Wiring, grounded.First()),
-            $"{(run is null ? "the wiring" : run.Id)} puts {RunText.List(grounded.Select(ChannelWiring.Name))} on {(run is null ? "the body" : RunText.List(Lands(run).Select(t => t.Id).Distinct(StringComparer.Ordinal)))}; an output of it must not touch ground or supply",
+            $"{(run is null ? "the wiring" : run.Id)} puts {RunText.List(grounded.Select(ChannelWiring.Name))} on "
+                + $"{(run is null ? "the body" : RunText.List(Lands(run).Select(t => t.Id).Distinct(StringComparer.Ordinal)))}; an "
+                + $"output of it must not touch ground or supply",
             "take that connection out, and run both sides of the load to the output's own plus and minus",
             [grounded.First().Id, .. grounded.Select(c => c.Id), grounded.Key]);
 
     /// <summary>The run that leads from the channel's wires to ground or supply.</summary>
     private static WiredRun? Culprit(Wiring wiring, ChannelResult channel)
     {
-        var coils = channel.Coils.SelectMany(c => new[] { ChannelWiring.CoilEnd(wiring, c.Speaker, c.Coil, '+'), ChannelWiring.CoilEnd(wiring, c.Speaker, c.Coil, '-') }).OfType<Terminal>();
-        var nets = ChannelWiring.Halves(channel).SelectMany(h => ChannelWiring.Sides(wiring, h)).Concat(coils).Select(t => wiring.NetOf[t.Index].Id).ToHashSet(StringComparer.Ordinal);
-        return wiring.Runs.FirstOrDefault(r => r.Conductors.Any(c => nets.Contains(wiring.NetOf[c.From.Index].Id) && IsPower(c.From) != IsPower(c.To)));
+        var coils = channel.Coils.SelectMany(c =>
+            new[] { ChannelWiring.CoilEnd(wiring, c.Speaker, c.Coil, '+'), ChannelWiring.CoilEnd(wiring, c.Speaker, c.Coil, '-') })
+            .OfType<Terminal>();
+        var nets = ChannelWiring.Halves(channel)
+            .SelectMany(h => ChannelWiring.Sides(wiring, h))
+            .Concat(coils)
+            .Select(t => wiring.NetOf[t.Index].Id)
+            .ToHashSet(StringComparer.Ordinal);
+        return wiring.Runs.FirstOrDefault(r =>
+            r.Conductors.Any(c => nets.Contains(wiring.NetOf[c.From.Index].Id) && IsPower(c.From) != IsPower(c.To)));
     }
 
     private static IEnumerable<Terminal> Lands(WiredRun run) => run.Conductors.SelectMany(c => new[] { c.From, c.To }).Where(IsPower);

@@ -52,7 +52,8 @@ internal sealed class LoadOutputsTied : Rule
     }
 
     private static bool Meets(Wiring wiring, ChannelResult a, ChannelResult b) =>
-        a.Coils.Any(x => b.Coils.Any(y => x.Speaker.Id == y.Speaker.Id && x.Coil == y.Coil)) || NetsOf(wiring, a).Intersect(NetsOf(wiring, b), StringComparer.Ordinal).Any();
+        a.Coils.Any(x => b.Coils.Any(y => x.Speaker.Id == y.Speaker.Id && x.Coil == y.Coil))
+            || NetsOf(wiring, a).Intersect(NetsOf(wiring, b), StringComparer.Ordinal).Any();
 
     private static IEnumerable<string> NetsOf(Wiring wiring, ChannelResult channel) =>
         ChannelWiring.Halves(channel).SelectMany(h => ChannelWiring.Sides(wiring, h)).Select(t => wiring.NetOf[t.Index].Id);
@@ -65,7 +66,8 @@ internal sealed class LoadOutputsTied : Rule
             last?.Run.Name.At ?? ChannelWiring.PlaceOf(install.Wiring, tied[^1]),
             $"{RunText.List(tied.Select(c => c.Id))} are joined by their wires or their load, and drive each other",
             pair
-                ? $"give each a load of its own; or, if the amplifier may be bridged, write bridges-with: {tied[1].Channel} at {tied[0].Channel} and from: [{tied[0].Id}.+, {tied[1].Id}.-]"
+                ? $"give each a load of its own; or, if the amplifier may be bridged, write bridges-with: {tied[1].Channel} at "
+                    + $"{tied[0].Channel} and from: [{tied[0].Id}.+, {tied[1].Id}.-]"
                 : "give each output a load of its own",
             [.. tied.Select(c => c.Id), .. tied.SelectMany(c => ChannelWiring.Subjects(install.Wiring, c))]);
     }

@@ -37,14 +37,19 @@ internal sealed class LoadShorted : Rule
         from channel in install.Answers.Channels
         where channel.Fault == LoadFault.Shorted
         let runs = ChannelWiring.Halves(channel).SelectMany(h => ChannelWiring.RunsAt(install.Wiring, h)).DistinctBy(r => r.Id).ToArray()
-        let culprit = runs.FirstOrDefault(r => r.Conductors.Any(c => Joins(install.Wiring, channel, c))) ?? (runs.Length > 0 ? runs[^1] : null)
+        let culprit = runs.FirstOrDefault(r => r.Conductors.Any(c => Joins(install.Wiring, channel, c)))
+            ?? (runs.Length > 0 ? runs[^1] : null)
         select Report(
             culprit?.Run.Name.At ?? ChannelWiring.PlaceOf(install.Wiring, channel),
-            $"{(culprit is null ? "a wire" : culprit.Id)} shorts {ChannelWiring.Name(channel)}: its plus and minus are joined{(channel.Nominal is { Value: > 0.001 } load ? FindingText.Of($" by {load:measured}") : FindingText.None)}",
-            culprit is not null && runs.Length > 1 ? $"take {culprit.Id} out, or bring one of its ends to where it belongs" : "bring plus and minus to the two ends of the load",
+            $"{(culprit is null ? "a wire" : culprit.Id)} shorts {ChannelWiring.Name(channel)}: its plus and minus are "
+                + $"joined{(channel.Nominal is { Value: > 0.001 } load ? FindingText.Of($" by {load:measured}") : FindingText.None)}",
+            culprit is not null && runs.Length > 1
+                ? $"take {culprit.Id} out, or bring one of its ends to where it belongs"
+                : "bring plus and minus to the two ends of the load",
             [channel.Id, .. runs.Select(r => r.Id)]);
 
     /// <summary>A conductor straight from one side to the other.</summary>
     private static bool Joins(Wiring wiring, ChannelResult channel, Conductor c) =>
-        ChannelWiring.Sides(wiring, channel.Id) is [var plus, var minus] && ((c.From.Index == plus.Index && c.To.Index == minus.Index) || (c.From.Index == minus.Index && c.To.Index == plus.Index));
+        ChannelWiring.Sides(wiring, channel.Id) is [var plus, var minus]
+            && ((c.From.Index == plus.Index && c.To.Index == minus.Index) || (c.From.Index == minus.Index && c.To.Index == plus.Index));
 }

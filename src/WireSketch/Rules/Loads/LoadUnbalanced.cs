@@ -49,5 +49,6 @@ internal sealed class LoadUnbalanced : Rule
             ChannelWiring.PlaceOf(install.Wiring, channel),
             $"{least.Speaker.Id} gets {new Share(least.Share / most.Share):measured} of what {most.Speaker.Id} gets from {channel.Id}",
             "use like drivers, or a hookup that treats them alike; or give each a channel of its own",
-            [channel.Id, least.Speaker.Id, most.Speaker.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]).With(ValueRole.Limit, new Share(1 - Limit));
+            [channel.Id, least.Speaker.Id, most.Speaker.Id, .. ChannelWiring.Subjects(install.Wiring, channel)]).With(
+                ValueRole.Limit, new Share(1 - Limit));
 }

@@ -47,8 +47,12 @@ internal sealed class LoadWireLoss : Rule
         var size = WireSizes.AtLeast(run.Wire.Size.Area.Value * (channel.WireLoss / Limit), run.Wire.Size);
         return Report(
             RunText.WireAt(run),
-            $"{channel.WireLoss:measured} ({new Share(1 - (1 / channel.WireLoss.PowerRatio))} of the power) from {ChannelWiring.Name(channel)} stays in the wire: {channel.Nominal} at the end of {PrintedValue.Of(run.LengthTaken, run.Run.Length?.Words ?? run.LengthTaken.ToString())} of {RunText.Gauge(run)}",
-            size is { } s ? FindingText.Of($"make {new WantedSize(run.Id, s)}, or shorten it") : $"shorten {run.Id}, or choose a hookup with a higher load",
+            $"{channel.WireLoss:measured} ({new Share(1 - (1 / channel.WireLoss.PowerRatio))} of the power) from "
+                + $"{ChannelWiring.Name(channel)} stays in the wire: {channel.Nominal} at the end of "
+                + $"{PrintedValue.Of(run.LengthTaken, run.Run.Length?.Words ?? run.LengthTaken.ToString())} of {RunText.Gauge(run)}",
+            size is { } s
+                ? FindingText.Of($"make {new WantedSize(run.Id, s)}, or shorten it")
+                : $"shorten {run.Id}, or choose a hookup with a higher load",
             run.Id, channel.Id).With(ValueRole.Limit, Limit) with
         {
             Fixes = size is { } thicker ? RunText.SizeFix(run, thicker) : [],

@@ -43,7 +43,8 @@ internal sealed class RouteBareAtHinge : Rule
         from run in install.Wiring.Runs
         from along in run.Route
         let path = along.Path
-        where !run.Run.Protect.Any(p => p.Value is Covering.Loom or Covering.Conduit or Covering.Sleeve) && !path.Passes.Any(p => PassageWords.Boots.Contains(p.Value))
+        where !run.Run.Protect.Any(p => p.Value is Covering.Loom or Covering.Conduit or Covering.Sleeve)
+            && !path.Passes.Any(p => PassageWords.Boots.Contains(p.Value))
         let hinge = path.Passes.Select(p => p.Value).FirstOrDefault(p => PassageWords.Hinges.Contains(p))
         where hinge is not null
         select Report(

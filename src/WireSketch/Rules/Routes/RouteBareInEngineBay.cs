@@ -48,7 +48,9 @@ internal sealed class RouteBareInEngineBay : Rule
                where bay is not null
                select Report(
                    run.Run.Protect.IsEmpty ? run.Run.Name.At : run.Run.Protect[0].At,
-                   $"{RunText.Full(install, run)} lies in the {bay} without loom or conduit{(run.Run.Protect.IsEmpty ? "" : $"; {RunText.List(run.Run.Protect.Select(p => p.Words))} is not enough there")}",
+                   $"{RunText.Full(install, run)} lies in the {bay} without loom or "
+                       + $"conduit{(run.Run.Protect.IsEmpty ? "" : $"; {RunText.List(run.Run.Protect.Select(p => p.Words))} is not "
+                           + $"enough there")}",
                    "add protect: loom", run.Id);
     }
 }

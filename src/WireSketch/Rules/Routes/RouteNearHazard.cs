@@ -49,6 +49,8 @@ internal sealed class RouteNearHazard : Rule
         where hazards.Length > 0
         select Report(
             along.At, $"{run.Id} follows {path.Id}, where there is: {string.Join(", ", hazards.Select(h => Hazards.Words[h]))}",
-            Array.TrueForAll(hazards, h => h == Hazard.SeatRail) ? "choose another path, or add protect: conduit, fixed clear of the rail" : "choose another path",
+            Array.TrueForAll(hazards, h => h == Hazard.SeatRail)
+                ? "choose another path, or add protect: conduit, fixed clear of the rail"
+                : "choose another path",
             run.Id, path.Id);
 }

@@ -16,7 +16,9 @@ internal sealed class RouteNoGrommet : Rule
             The edge of a drilled hole is a knife, and the car shakes for years: it cuts through the insulation of a live wire. A grommet or
             gland keeps metal and wire apart, and water and fumes out.
             """,
-        new Basis.Published("33 CFR 183.445(a): protection against abrasion where a conductor passes a bulkhead, structural member or other rigid surface; written for boats, taken here as good practice"),
+        new Basis.Published(
+            $"33 CFR 183.445(a): protection against abrasion where a conductor passes a bulkhead, structural member or other rigid "
+                + $"surface; written for boats, taken here as good practice"),
         Bad: """
             gear:
               battery: { is: battery, zone: engine bay, origin: factory, capacity: 70 Ah }
@@ -38,10 +40,16 @@ internal sealed class RouteNoGrommet : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var order = install.Spec.Zones.Select((zone, i) => (zone.Id, i)).DistinctBy(z => z.Id).ToDictionary(z => z.Id, z => z.i, StringComparer.Ordinal);
+        var order = install.Spec.Zones.Select((zone, i) => (zone.Id, i))
+            .DistinctBy(z => z.Id)
+            .ToDictionary(z => z.Id, z => z.i, StringComparer.Ordinal);
         foreach (var run in install.Wiring.Runs)
         {
-            var places = run.From.Concat(run.To).Select(e => e.Gear.Zone).Where(z => z is not null && order.ContainsKey(z)).Select(z => order[z!]).ToArray();
+            var places = run.From.Concat(run.To)
+                .Select(e => e.Gear.Zone)
+                .Where(z => z is not null && order.ContainsKey(z))
+                .Select(z => order[z!])
+                .ToArray();
             if (places.Length < 2 || Wall(install, places.Min(), places.Max()) is not { } wall || IsGuarded(run))
             {
                 continue;
@@ -49,7 +57,9 @@ internal sealed class RouteNoGrommet : Rule
 
             yield return Report(
                 run.Run.Through?.At ?? run.Run.Name.At,
-                run.Run.Through is { } through ? FindingText.Of($"{run.Id} passes from the {wall.Near} to the {wall.Far} by \"{through.Value}\", which names no grommet")
+                run.Run.Through is { } through
+                    ? FindingText.Of(
+                        $"{run.Id} passes from the {wall.Near} to the {wall.Far} by \"{through.Value}\", which names no grommet")
                     : $"{run.Id} passes the metal wall between {wall.Near} and {wall.Far}, and nothing says by what",
                 "add through: firewall grommet, or protect: grommet, or name the path whose grommet it uses", run.Id);
         }

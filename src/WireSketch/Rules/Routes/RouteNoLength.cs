@@ -41,8 +41,14 @@ internal sealed class RouteNoLength : Rule
         select Report(
             run.Run.Name.At,
             run.Run.Along.IsEmpty
-                ? FindingText.Of($"{run.Id} has no length and follows no path{(install.Spec.Paths.IsEmpty ? "" : ", and none of the paths leads from one of its ends to the other")}; {run.LengthTaken:assumed} was taken to compute with")
-                : $"{run.Id} follows {string.Join(", ", run.Run.Along.Select(a => a.Value))}, of which not every length is known; {run.LengthTaken:assumed} was taken to compute with",
-            run.Run.Along.IsEmpty ? "add length: with what you measure along the way, such as length: 9 ft" : "give each of these paths a length, or give the run one",
+                ? FindingText.Of(
+                    $"{run.Id} has no length and follows no "
+                        + $"path{(install.Spec.Paths.IsEmpty ? "" : ", and none of the paths leads from one of its ends to the "
+                            + $"other")}; {run.LengthTaken:assumed} was taken to compute with")
+                : $"{run.Id} follows {string.Join(", ", run.Run.Along.Select(a => a.Value))}, of which not every length is known; "
+                    + $"{run.LengthTaken:assumed} was taken to compute with",
+            run.Run.Along.IsEmpty
+                ? "add length: with what you measure along the way, such as length: 9 ft"
+                : "give each of these paths a length, or give the run one",
             run.Id);
 }

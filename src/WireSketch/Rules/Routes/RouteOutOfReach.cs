@@ -42,11 +42,21 @@ internal sealed class RouteOutOfReach : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         (from gear in install.Spec.Gear
-         where gear is ProtectiveDevice or FuseBlock or DistributionBlock or LevelAdapter or Connector or Relay or LoadResistor && !gear.InVehicle && gear.Facts.Reach is { Value: Reach.None }
-         select Report(gear.Facts.Reach!.Value.At, $"the {gear.Kind} {gear.Id} sits {gear.Facts.Place?.Value ?? "somewhere"}, where nobody reaches it", Help, gear.Id))
+         where gear is ProtectiveDevice or FuseBlock or DistributionBlock or LevelAdapter or Connector or Relay or LoadResistor
+             && !gear.InVehicle
+             && gear.Facts.Reach is { Value: Reach.None }
+         select Report(
+             gear.Facts.Reach!.Value.At,
+             $"the {gear.Kind} {gear.Id} sits {gear.Facts.Place?.Value ?? "somewhere"}, where nobody reaches it",
+             Help,
+             gear.Id))
         .Concat(from run in install.Spec.Runs
                 where run.Protection is { Reach.Value: Language.Reach.None }
-                select Report(run.Protection!.Reach!.Value.At, $"the {(run.Protection.Breaker ? "breaker" : "fuse")} of {run.Id} sits where nobody reaches it", Help, run.Id));
+                select Report(
+                    run.Protection!.Reach!.Value.At,
+                    $"the {(run.Protection.Breaker ? "breaker" : "fuse")} of {run.Id} sits where nobody reaches it",
+                    Help,
+                    run.Id));
 
     private const string Help = "move it to where a hand gets at it, or write reach: panel if a panel that comes off gives access";
 }

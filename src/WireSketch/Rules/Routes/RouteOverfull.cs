@@ -61,7 +61,8 @@ internal sealed class RouteOverfull : Rule
         var needed = new Meters(Math.Ceiling(Cables.Needs(runs).Value * 1000) / 1000);
         return Report(
             path.Opening!.Value.At,
-            $"{RunText.List(runs.Select(r => r.Id))} fill the {path.Opening:opening} of {path.Id} to {PrintedValue.Of(fill, $"{Quantity.Digits(fill.Percent, 2)} %"):measured}; {Cables.MostFilled:limit} is the most",
+            $"{RunText.List(runs.Select(r => r.Id))} fill the {path.Opening:opening} of {path.Id} to "
+                + $"{PrintedValue.Of(fill, $"{Quantity.Digits(fill.Percent, 2)} %"):measured}; {Cables.MostFilled:limit} is the most",
             $"open it to {Quantity.PrintIn(needed, Meters.Units[0], 2)}, or lead some another way",
             null, [path.Id, .. runs.Select(r => r.Id)]);
     }

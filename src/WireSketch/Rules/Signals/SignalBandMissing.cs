@@ -41,15 +41,20 @@ internal sealed class SignalBandMissing : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel.Gear is Amplifier && channel.Fault == LoadFault.None
-        let signal = SignalFeeds.InputsOf(install, channel).Where(s => s.Lowest is not null && !s.Loops).OrderBy(s => s.Lowest!.Value).FirstOrDefault()
+        let signal = SignalFeeds.InputsOf(install, channel)
+            .Where(s => s.Lowest is not null && !s.Loops)
+            .OrderBy(s => s.Lowest!.Value)
+            .FirstOrDefault()
         where signal is not null
         from driver in ChannelWiring.Drivers(channel)
         let need = Need(install, channel, driver.Speaker)
         where need is not null && signal.Lowest > need.Value * 1.05
         select Report(
             driver.Speaker.Name.At,
-            $"{driver.Speaker.Id} on {channel.Id} plays down to {need:limit}, and {signal.Chain[0].Id} gives nothing below {signal.Lowest:measured}",
-            $"take the signal where the whole band is, or put in a processor that restores it; a high-pass at {signal.Lowest} would at least save the power",
+            $"{driver.Speaker.Id} on {channel.Id} plays down to {need:limit}, and {signal.Chain[0].Id} gives nothing below "
+                + $"{signal.Lowest:measured}",
+            $"take the signal where the whole band is, or put in a processor that restores it; a high-pass at {signal.Lowest} would at "
+                + $"least save the power",
             driver.Speaker.Id, channel.Id, signal.Chain[0].Id);
 
     private static Hertz? Need(InstalledSystem install, ChannelResult channel, Speaker speaker)

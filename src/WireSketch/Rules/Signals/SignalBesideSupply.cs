@@ -66,15 +66,19 @@ internal sealed class SignalBesideSupply : Rule
             .ToLookup(x => x.Path, x => x.Run, StringComparer.Ordinal);
         foreach (var run in install.Wiring.Runs.Where(r => r.Kind == RunKind.Line))
         {
-            var shared = run.Route.Select(a => (a.At, a.Path, Beside: Beside(a.Path, supply[a.Id]))).Where(x => x.Beside.Length > 0).ToArray();
+            var shared = run.Route.Select(a => (a.At, a.Path, Beside: Beside(a.Path, supply[a.Id])))
+                .Where(x => x.Beside.Length > 0)
+                .ToArray();
             var length = new Meters(shared.Sum(x => x.Path.Length?.Value.Value ?? 0));
             if (length > Limit)
             {
                 var beside = shared.SelectMany(x => x.Beside).Distinct(StringComparer.Ordinal).ToArray();
                 yield return Report(
                     shared[0].At,
-                    $"{run.Id} lies beside {RunText.List(beside)} over {RunText.Measure(install, length):measured} along {RunText.List(shared.Select(x => x.Path.Id))}; {RunText.Measure(install, Limit):limit} is the most",
-                    $"run it down the {(shared[0].Path.Side is { Value: VehicleSide.Left } ? "right" : shared[0].Path.Side is { Value: VehicleSide.Right } ? "left" : "other")} side of the vehicle, and cross supply cables at right angles",
+                    $"{run.Id} lies beside {RunText.List(beside)} over {RunText.Measure(install, length):measured} along "
+                        + $"{RunText.List(shared.Select(x => x.Path.Id))}; {RunText.Measure(install, Limit):limit} is the most",
+                    $"run it down the "
+                        + $"{(shared[0].Path.Side is { Value: VehicleSide.Left } ? "right" : shared[0].Path.Side is { Value: VehicleSide.Right } ? "left" : "other")} side of the vehicle, and cross supply cables at right angles",
                     [run.Id, .. shared.Select(x => x.Path.Id), .. beside]);
             }
         }

@@ -40,12 +40,15 @@ internal sealed class SignalLevelHigh : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from signal in install.Answers.Signals
-        where signal is { TakesThatLevel: true, Loops: false, Maximum: not null, Accepts: not null } && signal.Maximum > signal.Accepts.Value.Most * (1 + 1e-6)
+        where signal is { TakesThatLevel: true, Loops: false, Maximum: not null, Accepts: not null }
+            && signal.Maximum > signal.Accepts.Value.Most * (1 + 1e-6)
         group signal by (signal.Gear.Id, SignalFeeds.SourceOf(install, signal).Gear?.Id, signal.Maximum) into alike
         let worst = alike.First()
         select Report(
             SignalFeeds.PlaceOf(install.Wiring, worst),
-            $"{SignalFeeds.Names(alike)} gets up to {worst.Maximum:measured} from {worst.FedBy} and takes {worst.Accepts!.Value.Most:limit} at most",
-            "put an adapter or an attenuator between them, or choose an input that takes this level; if the source is limited by its settings, write its real maximum:",
+            $"{SignalFeeds.Names(alike)} gets up to {worst.Maximum:measured} from {worst.FedBy} and takes "
+                + $"{worst.Accepts!.Value.Most:limit} at most",
+            $"put an adapter or an attenuator between them, or choose an input that takes this level; if the source is limited by its "
+                + $"settings, write its real maximum:",
             worst.Gear.Id, SignalFeeds.RunOf(install.Wiring, worst)?.Id ?? worst.Gear.Id);
 }

@@ -40,12 +40,14 @@ internal sealed class SignalLevelLow : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from signal in install.Answers.Signals
-        where signal is { TakesThatLevel: true, Loops: false, Maximum: not null, Accepts: not null } && signal.Maximum < signal.Accepts.Value.Least * (1 - 1e-6)
+        where signal is { TakesThatLevel: true, Loops: false, Maximum: not null, Accepts: not null }
+            && signal.Maximum < signal.Accepts.Value.Least * (1 - 1e-6)
         group signal by (signal.Gear.Id, SignalFeeds.SourceOf(install, signal).Gear?.Id, signal.Maximum) into alike
         let worst = alike.First()
         select Report(
             SignalFeeds.PlaceOf(install.Wiring, worst),
-            $"{SignalFeeds.Names(alike)} gets {worst.Maximum:measured} at most from {worst.FedBy}; {worst.Gear.Id} needs {worst.Accepts!.Value.Least:limit} for full output",
+            $"{SignalFeeds.Names(alike)} gets {worst.Maximum:measured} at most from {worst.FedBy}; {worst.Gear.Id} needs "
+                + $"{worst.Accepts!.Value.Least:limit} for full output",
             "choose a source or an adapter with a higher output, or put a line driver before the input",
             worst.Gear.Id, SignalFeeds.RunOf(install.Wiring, worst)?.Id ?? worst.Gear.Id);
 }

@@ -44,6 +44,11 @@ internal sealed class SignalLevelUnknown : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from adapter in install.Wiring.Gear.OfType<LevelAdapter>()
-        where adapter is { Output: null, Ratio: null } && install.Answers.Signals.Any(s => s.FedBy is not null && ReferenceEquals(SignalFeeds.SourceOf(install, s).Gear, adapter))
-        select Report(adapter.Name.At, $"{adapter.Id} does not say what it puts out, so the level behind it is unknown", "add output: with its highest voltage, such as output: 4.5 V, or ratio: with output over input", adapter.Id);
+        where adapter is { Output: null, Ratio: null }
+            && install.Answers.Signals.Any(s => s.FedBy is not null && ReferenceEquals(SignalFeeds.SourceOf(install, s).Gear, adapter))
+        select Report(
+            adapter.Name.At,
+            $"{adapter.Id} does not say what it puts out, so the level behind it is unknown",
+            "add output: with its highest voltage, such as output: 4.5 V, or ratio: with output over input",
+            adapter.Id);
 }

@@ -47,13 +47,26 @@ internal sealed class SignalLoop : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var loops = install.Answers.Signals.Where(s => s.Loops)
-            .Select(s => (Signal: s, Names: s.Chain.Select(g => g.Id).Append(s.Gear.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray()))
+            .Select(s =>
+                (
+                    Signal: s,
+                    Names: s.Chain.Select(g => g.Id)
+                        .Append(s.Gear.Id)
+                        .Distinct(StringComparer.Ordinal)
+                        .Order(StringComparer.Ordinal)
+                        .ToArray()))
             .DistinctBy(x => string.Join(' ', x.Names)).ToArray();
         return from loop in loops
-               where !Array.Exists(loops, other => other.Names.Length < loop.Names.Length && Array.TrueForAll(other.Names, n => loop.Names.Contains(n, StringComparer.Ordinal)))
+               where !Array.Exists(
+                   loops,
+                   other =>
+                       other.Names.Length < loop.Names.Length
+                           && Array.TrueForAll(other.Names, n => loop.Names.Contains(n, StringComparer.Ordinal)))
                select Report(
                    SignalFeeds.PlaceOf(install.Wiring, loop.Signal),
-                   loop.Names.Length == 1 ? FindingText.Of($"the output of {loop.Names[0]} feeds its own input") : $"the signal goes round in a circle: {string.Join(", ", loop.Names)} and back",
+                   loop.Names.Length == 1
+                       ? FindingText.Of($"the output of {loop.Names[0]} feeds its own input")
+                       : $"the signal goes round in a circle: {string.Join(", ", loop.Names)} and back",
                    "take out the cable that leads back, and bring the source to that input",
                    loop.Names);
     }

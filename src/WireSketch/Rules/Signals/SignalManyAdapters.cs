@@ -56,7 +56,8 @@ internal sealed class SignalManyAdapters : Rule
         let first = alike.First()
         select Report(
             SignalFeeds.PlaceOf(install.Wiring, first),
-            $"the signal passes {first.LevelChanges:measured} adapters on its way from {first.Chain[0].Id} to {first.Gear.Id}: {string.Join(", ", first.Chain.OfType<LevelAdapter>().Select(a => a.Id))}",
+            $"the signal passes {first.LevelChanges:measured} adapters on its way from {first.Chain[0].Id} to {first.Gear.Id}: "
+                + $"{string.Join(", ", first.Chain.OfType<LevelAdapter>().Select(a => a.Id))}",
             "use one adapter with the right output, or a processor that takes the source as it is",
             [first.Gear.Id, .. first.Chain.OfType<LevelAdapter>().Select(a => a.Id)]);
 }

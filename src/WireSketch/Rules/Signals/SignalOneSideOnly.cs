@@ -47,8 +47,13 @@ internal sealed class SignalOneSideOnly : Rule
                 var (source, output) = SignalFeeds.SourceOf(install, fed[0]);
                 var mono = SignalFeeds.GroupOf(source, output) is { Channels: 1 };
                 yield return Report(
-                    SignalFeeds.PlaceOf(install.Wiring, fed[0]), $"{SignalFeeds.Name(fed[0])} gets {fed[0].FedBy} and {SignalFeeds.Name(other)} gets nothing",
-                    mono ? $"bring {fed[0].FedBy} to both: to: [{amp.Id}.in.left, {amp.Id}.in.right]" : $"bring the other side to {SignalFeeds.Name(other)}", amp.Id, SignalFeeds.RunOf(install.Wiring, fed[0])?.Id ?? amp.Id);
+                    SignalFeeds.PlaceOf(install.Wiring, fed[0]),
+                    $"{SignalFeeds.Name(fed[0])} gets {fed[0].FedBy} and {SignalFeeds.Name(other)} gets nothing",
+                    mono
+                        ? $"bring {fed[0].FedBy} to both: to: [{amp.Id}.in.left, {amp.Id}.in.right]"
+                        : $"bring the other side to {SignalFeeds.Name(other)}",
+                    amp.Id,
+                    SignalFeeds.RunOf(install.Wiring, fed[0])?.Id ?? amp.Id);
             }
         }
     }

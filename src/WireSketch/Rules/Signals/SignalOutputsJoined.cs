@@ -51,7 +51,8 @@ internal sealed class SignalOutputsJoined : Rule
             var run = install.Wiring.RunsById[last.RunId];
             var names = outputs.Select(t => t.Id[..^2]).ToArray();
             yield return Report(
-                run.To.FirstOrDefault(e => net.Terminals.Any(e.Nodes.Contains))?.At ?? run.Run.Name.At, $"{EnglishText.And(names)} are joined by {run.Id}: each drives into the other",
+                run.To.FirstOrDefault(e => net.Terminals.Any(e.Nodes.Contains))?.At ?? run.Run.Name.At,
+                $"{EnglishText.And(names)} are joined by {run.Id}: each drives into the other",
                 "give each an input of its own, or sum them in a processor", [names[0], .. names.Skip(1), run.Id]);
         }
     }

@@ -50,7 +50,11 @@ internal sealed class SignalSwapped : Rule
         from signal in device
         let source = SideOf(signal.FedBy!)
         let to = SideOf(signal.Input)
-        where source is not null && to is not null && source != to && !(signal.Gear is Amplifier { Channels.Length: 1 }) && !device.Any(s => s.FedBy == signal.FedBy && SideOf(s.Input) == source)
+        where source is not null
+            && to is not null
+            && source != to
+            && !(signal.Gear is Amplifier { Channels.Length: 1 })
+            && !device.Any(s => s.FedBy == signal.FedBy && SideOf(s.Input) == source)
         select Report(
             SignalFeeds.PlaceOf(install.Wiring, signal),
             $"{signal.FedBy} feeds {SignalFeeds.Name(signal)}",

@@ -44,7 +44,10 @@ internal sealed class SignalUnconnected : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var found = install.Wiring.Gear.OfType<Amplifier>().SelectMany(a => OfAmplifier(install, a)).Concat(install.Wiring.Gear.OfType<Processor>().SelectMany(p => OfProcessor(install, p))).ToArray();
+        var found = install.Wiring.Gear.OfType<Amplifier>()
+            .SelectMany(a => OfAmplifier(install, a))
+            .Concat(install.Wiring.Gear.OfType<Processor>().SelectMany(p => OfProcessor(install, p)))
+            .ToArray();
         foreach (var finding in found)
         {
             yield return finding;
@@ -58,17 +61,23 @@ internal sealed class SignalUnconnected : Rule
             {
                 yield return Report(
                     adapter.Name.At,
-                    feeds ? FindingText.Of($"{adapter.Id} feeds other devices and gets no signal") : $"{adapter.Id} gets a signal and feeds nothing",
-                    feeds ? $"bring a speaker-level source to {adapter.Id}.in" : $"run a cable from {adapter.Id}.out to the input it is meant for",
+                    feeds
+                        ? FindingText.Of($"{adapter.Id} feeds other devices and gets no signal")
+                        : $"{adapter.Id} gets a signal and feeds nothing",
+                    feeds
+                        ? $"bring a speaker-level source to {adapter.Id}.in"
+                        : $"run a cable from {adapter.Id}.out to the input it is meant for",
                     adapter.Id);
             }
         }
     }
 
-    private static bool IsFed(InstalledSystem install, Gear gear) => install.Answers.Signals.Any(s => ReferenceEquals(s.Gear, gear) && (s.FedBy is not null || s.Loops));
+    private static bool IsFed(InstalledSystem install, Gear gear) =>
+        install.Answers.Signals.Any(s => ReferenceEquals(s.Gear, gear) && (s.FedBy is not null || s.Loops));
 
     private static bool Leads(Wiring wiring, Gear gear, TerminalFlow flow) =>
-        gear.Terminals.Where(t => t.Flow == flow && t.Role is TerminalRole.Line or TerminalRole.Speaker).SelectMany(t => t.Form == TerminalForm.Group ? t.Members : [t])
+        gear.Terminals.Where(t => t.Flow == flow && t.Role is TerminalRole.Line or TerminalRole.Speaker)
+            .SelectMany(t => t.Form == TerminalForm.Group ? t.Members : [t])
             .Any(t => wiring.TerminalOf(gear, t.Name + ".+") is { } plus && wiring.IsWired(plus));
 
     private IEnumerable<Finding> OfAmplifier(InstalledSystem install, Amplifier amp)
@@ -85,7 +94,9 @@ internal sealed class SignalUnconnected : Rule
         {
             yield return Report(
                 amp.Name.At,
-                wired ? FindingText.Of($"no source reaches the inputs of {amp.Id}, although a cable lands there") : $"{amp.Id} drives {RunText.List(Drivers(loads))} and no cable lands on its inputs",
+                wired
+                    ? FindingText.Of($"no source reaches the inputs of {amp.Id}, although a cable lands there")
+                    : $"{amp.Id} drives {RunText.List(Drivers(loads))} and no cable lands on its inputs",
                 $"run a cable from the source to {amp.Id}.in",
                 amp.Id);
             yield break;
@@ -96,18 +107,27 @@ internal sealed class SignalUnconnected : Rule
         {
             yield return Report(
                 amp.Name.At,
-                $"{RunText.List(silent.Select(c => c.Id))} drive{(silent.Length == 1 ? "s" : "")} {RunText.List(Drivers(silent))} and get{(silent.Length == 1 ? "s" : "")} no signal",
-                $"run a cable to {RunText.List(silent.Select(c => $"{amp.Id}.in.{c.Channel}"))}, or accept this if a switch of {amp.Id} copies another input",
+                $"{RunText.List(silent.Select(c => c.Id))} drive{(silent.Length == 1 ? "s" : "")} {RunText.List(Drivers(silent))} and "
+                    + $"get{(silent.Length == 1 ? "s" : "")} no signal",
+                $"run a cable to {RunText.List(silent.Select(c => $"{amp.Id}.in.{c.Channel}"))}, or accept this if a switch of {amp.Id} "
+                    + $"copies another input",
                 [amp.Id, .. silent.Select(c => c.Id)]);
         }
 
         var idle = amp.Channels.Length == 1 && loads.Length == 0 ? inputs.Where(s => s.FedBy is not null).Take(1).ToArray()
-            : inputs.Where(s => s.FedBy is not null && amp.Channels.Length > 1 && !loads.Any(c => s.Input == "in." + c.Channel || s.Input == "in." + c.BridgedWith)).ToArray();
+            : inputs.Where(s =>
+                s.FedBy is not null
+                    && amp.Channels.Length > 1
+                    && !loads.Any(c => s.Input == "in." + c.Channel || s.Input == "in." + c.BridgedWith))
+                .ToArray();
         if (idle.Length > 0)
         {
             yield return Report(
                 amp.Name.At,
-                amp.Channels.Length == 1 ? FindingText.Of($"{amp.Id} gets a signal and drives nothing") : $"{SignalFeeds.Names(idle)} gets a signal, and nothing is connected to {(idle.Length == 1 ? "that channel" : "those channels")}",
+                amp.Channels.Length == 1
+                    ? FindingText.Of($"{amp.Id} gets a signal and drives nothing")
+                    : $"{SignalFeeds.Names(idle)} gets a signal, and nothing is connected to "
+                        + $"{(idle.Length == 1 ? "that channel" : "those channels")}",
                 "connect the load, or bring the signal to the channel that has one",
                 [amp.Id, .. idle.Select(SignalFeeds.Name)]);
         }
@@ -126,7 +146,9 @@ internal sealed class SignalUnconnected : Rule
         {
             yield return Report(
                 processor.Name.At,
-                feeds ? FindingText.Of($"{processor.Id} feeds other devices and gets no signal") : $"{processor.Id} gets a signal and feeds nothing",
+                feeds
+                    ? FindingText.Of($"{processor.Id} feeds other devices and gets no signal")
+                    : $"{processor.Id} gets a signal and feeds nothing",
                 feeds ? "run a cable from the source to one of its inputs" : "run cables from its outputs to the amplifiers",
                 processor.Id);
         }

@@ -49,9 +49,12 @@ internal sealed class SignalWrongLevel : Rule
         let first = alike.First()
         select Report(
             SignalFeeds.PlaceOf(install.Wiring, first),
-            $"{SignalFeeds.Names(alike)} takes {(first.Level == SignalLevel.Speaker ? "line" : "speaker")} level, and {first.FedBy} gives {SignalLevels.Words[first.Level!.Value]} level{(first.Maximum is { } most ? FindingText.Of($", up to {most:level}") : FindingText.None)}",
+            $"{SignalFeeds.Names(alike)} takes {(first.Level == SignalLevel.Speaker ? "line" : "speaker")} level, and {first.FedBy} "
+                + $"gives {SignalLevels.Words[first.Level!.Value]} "
+                + $"level{(first.Maximum is { } most ? FindingText.Of($", up to {most:level}") : FindingText.None)}",
             first.Level == SignalLevel.Speaker
-                ? "put a level adapter between them; or, if the device takes speaker level, say so at its input: speaker: 2 V to 16 V for an amplifier, level: speaker for a processor"
+                ? $"put a level adapter between them; or, if the device takes speaker level, say so at its input: speaker: 2 V to 16 V "
+                    + $"for an amplifier, level: speaker for a processor"
                 : $"bring the line signal to a line input; {first.Gear.Id} is made for speaker level",
             first.Gear.Id, SignalFeeds.RunOf(install.Wiring, first)?.Id ?? first.Gear.Id);
 }

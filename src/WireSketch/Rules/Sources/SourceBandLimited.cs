@@ -57,29 +57,45 @@ internal sealed class SourceBandLimited : Rule
     {
         foreach (var place in install.Responses.GroupBy(r => r.At, StringComparer.Ordinal))
         {
-            var low = place.Select(r => (Response: r, Corner: r.Curve.LowCorner(Down))).Where(x => x.Corner is not null).OrderBy(x => x.Corner!.Value).ToArray();
+            var low = place.Select(r => (Response: r, Corner: r.Curve.LowCorner(Down)))
+                .Where(x => x.Corner is not null)
+                .OrderBy(x => x.Corner!.Value)
+                .ToArray();
             if (low.Length == place.Count() && low[0].Corner > Bass)
             {
                 yield return Of(place.Key, low[0].Response, low[0].Corner!.Value, "below", Bass, FilterFit.HighPass(low[0].Response.Curve));
             }
 
-            var high = place.Select(r => (Response: r, Corner: r.Curve.HighCorner(Down))).Where(x => x.Corner is not null).OrderByDescending(x => x.Corner!.Value).ToArray();
+            var high = place.Select(r => (Response: r, Corner: r.Curve.HighCorner(Down)))
+                .Where(x => x.Corner is not null)
+                .OrderByDescending(x => x.Corner!.Value)
+                .ToArray();
             if (high.Length == place.Count() && high[0].Corner < Treble)
             {
-                yield return Of(place.Key, high[0].Response, high[0].Corner!.Value, "above", Treble, FilterFit.LowPass(high[0].Response.Curve));
+                yield return Of(
+                    place.Key,
+                    high[0].Response,
+                    high[0].Corner!.Value,
+                    "above",
+                    Treble,
+                    FilterFit.LowPass(high[0].Response.Curve));
             }
         }
     }
 
     private Finding Of(string place, SourceResponse response, Hertz corner, string side, Hertz wanted, FilterFit? fit) => Report(
         response.Response.Place,
-        $"{place} has lost what is {side} {Round(corner):measured} at volume {response.Volume}: {Down} down there, where {wanted:limit} should still be within {Down}{Looks(fit)}",
+        $"{place} has lost what is {side} {Round(corner):measured} at volume {response.Volume}: {Down} down there, where {wanted:limit} "
+            + $"should still be within {Down}{Looks(fit)}",
         "take the signal from an output that carries it, or sum several outputs in a processor",
         place, place.Split('.')[0]);
 
     /// <summary>What kind of filter it looks like, where one fits well.</summary>
     private static FindingText Looks(FilterFit? fit) =>
-        fit is { } f && f.Error <= FitsWell ? FindingText.Of($"; it looks like a {(f.IsHighPass ? "high-pass" : "low-pass")} of {f.PerOctave} per octave at {Round(f.Corner)}") : FindingText.None;
+        fit is { } f && f.Error <= FitsWell
+            ? FindingText.Of(
+                $"; it looks like a {(f.IsHighPass ? "high-pass" : "low-pass")} of {f.PerOctave} per octave at {Round(f.Corner)}")
+            : FindingText.None;
 
     private static PrintedValue Round(Hertz hertz) => PrintedValue.Of(hertz, Quantity.Print(hertz, 2));
 }

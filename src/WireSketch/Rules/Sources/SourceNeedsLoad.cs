@@ -55,7 +55,8 @@ internal sealed class SourceNeedsLoad : Rule
         from channel in install.Answers.Channels
         where channel.Gear is HeadUnit { MutesWithoutLoad: not null } && channel.Fault is LoadFault.None or LoadFault.Open
         let needed = ((HeadUnit)channel.Gear).MutesWithoutLoad!.Value.Value
-        where (channel.Nominal is null || channel.Nominal.Value.Value > needed.Value * SourceLoads.Tolerance) && !LeadsNowhere(install.Wiring, channel)
+        where (channel.Nominal is null || channel.Nominal.Value.Value > needed.Value * SourceLoads.Tolerance)
+            && !LeadsNowhere(install.Wiring, channel)
         group channel by (channel.Gear.Id, Group: channel.Channel.Split('.')[0]) into silent
         select Of(install, [.. silent], ((HeadUnit)silent.First().Gear).MutesWithoutLoad!.Value.Value);
 
@@ -63,14 +64,20 @@ internal sealed class SourceNeedsLoad : Rule
     {
         var first = silent[0];
         var name = silent.Length > 1 ? $"{first.Gear.Id}.{first.Channel.Split('.')[0]}" : first.Id;
-        var amp = AdaptersOf(install.Wiring, first).SelectMany(x => Behind(install.Wiring, x.Adapter, x.Member)).FirstOrDefault(a => a.InputLoad is not null && InputLoadOf(a)?.Value != InputLoadSwitch.On);
+        var amp = AdaptersOf(install.Wiring, first).SelectMany(x => Behind(install.Wiring, x.Adapter, x.Member))
+            .FirstOrDefault(a => a.InputLoad is not null && InputLoadOf(a)?.Value != InputLoadSwitch.On);
         var passes = AdaptersOf(install.Wiring, first).All(x => x.Adapter.Passes.Any(p => p.Value == AdapterPass.Load));
         var run = ChannelWiring.RunOf(install.Wiring, first);
         var setting = amp is not null && passes ? InputLoadOf(amp) : null;
         return Report(
             amp is not null && passes ? setting?.At ?? amp.Name.At : run?.Run.Name.At ?? first.Gear.Name.At,
-            first.Nominal is { } load ? FindingText.Of($"{name} sees {load:measured}; {first.Gear.Id} mutes an output with more than about {needed:limit}") : $"{name} sees no load; {first.Gear.Id} mutes an output without about {needed:limit}",
-            amp is not null && passes ? $"set input-load: on at {amp.Id}, which puts {amp.InputLoad} on the source" : $"lay a load resistor across it: {{ is: load resistor, channels: 2, across: {name}, resistance: {needed}, handles: 10 W }}",
+            first.Nominal is { } load
+                ? FindingText.Of($"{name} sees {load:measured}; {first.Gear.Id} mutes an output with more than about {needed:limit}")
+                : $"{name} sees no load; {first.Gear.Id} mutes an output without about {needed:limit}",
+            amp is not null && passes
+                ? $"set input-load: on at {amp.Id}, which puts {amp.InputLoad} on the source"
+                : $"lay a load resistor across it: {{ is: load resistor, channels: 2, across: {name}, resistance: {needed}, handles: 10 "
+                    + $"W }}",
             [first.Gear.Id, .. silent.Select(c => c.Id), .. AdaptersOf(install.Wiring, first).Select(x => x.Adapter.Id)]) with
         {
             Fixes = setting is { Value: InputLoadSwitch.Off } s ? [new("switch the input load on", [new(s.At, "on")])] : [],
@@ -81,10 +88,14 @@ internal sealed class SourceNeedsLoad : Rule
 
     private static ImmutableArray<(LevelAdapter Adapter, string Member)> AdaptersOf(Wiring wiring, ChannelResult channel) =>
         [.. ChannelWiring.Sides(wiring, channel.Id).Where(t => t.Side == '+').SelectMany(t => wiring.NetOf[t.Index].Terminals)
-            .Where(t => t is { Gear: LevelAdapter, Side: '+' } && t.Shape.Flow == TerminalFlow.In).Select(t => ((LevelAdapter)t.Gear!, t.Shape.Name["in.".Length..]))];
+            .Where(t => t is { Gear: LevelAdapter, Side: '+' } && t.Shape.Flow == TerminalFlow.In)
+            .Select(t => ((LevelAdapter)t.Gear!, t.Shape.Name["in.".Length..]))
+        ];
 
     private static IEnumerable<Amplifier> Behind(Wiring wiring, LevelAdapter adapter, string member) =>
-        wiring.TerminalOf(adapter, $"out.{member}.+") is { } output ? wiring.NetOf[output.Index].Terminals.Where(t => t.Shape.Flow == TerminalFlow.In).Select(t => t.Gear).OfType<Amplifier>() : [];
+        wiring.TerminalOf(adapter, $"out.{member}.+") is { } output
+            ? wiring.NetOf[output.Index].Terminals.Where(t => t.Shape.Flow == TerminalFlow.In).Select(t => t.Gear).OfType<Amplifier>()
+            : [];
 
     /// <summary>An adapter that would pass a load on, and has no cable at its output.</summary>
     private static bool LeadsNowhere(Wiring wiring, ChannelResult channel) =>

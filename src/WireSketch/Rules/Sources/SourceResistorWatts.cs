@@ -16,7 +16,9 @@ internal sealed class SourceResistorWatts : Rule
             A resistor across a speaker output turns all of V²/R into heat. Above its rating it burns what it lies on; above half of it, it
             gets too hot to touch behind a dash without air. Fix it to metal, away from harness and trim.
             """,
-        new Basis.Reasoning("power is the square of the source's highest voltage over the resistance; half of the rating as the limit for a warning is common practice, no published source"),
+        new Basis.Reasoning(
+            $"power is the square of the source's highest voltage over the resistance; half of the rating as the limit for a warning is "
+                + $"common practice, no published source"),
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: speaker, channels: 2, maximum: 9 V } }, behavior: { mutes-without-load: 60 ohm } }
@@ -59,8 +61,10 @@ internal sealed class SourceResistorWatts : Rule
         where power > handles * Safe
         select Report(
             resistor.Name.At,
-            $"{resistor.Id} turns {power:measured} into heat at {volts} across {ohms}; it is rated for {handles:limit}{(power > handles ? "" : ", and should stay below half of that")}",
-            $"use one rated for {new Watts(Math.Ceiling(power.Value / Safe))} or more, or a higher resistance that the source still accepts",
+            $"{resistor.Id} turns {power:measured} into heat at {volts} across {ohms}; it is rated for "
+                + $"{handles:limit}{(power > handles ? "" : ", and should stay below half of that")}",
+            $"use one rated for {new Watts(Math.Ceiling(power.Value / Safe))} or more, or a higher resistance that the source still "
+                + $"accepts",
             power > handles ? Severity.Error : Severity.Warning,
             resistor.Id);
 

@@ -46,5 +46,9 @@ internal sealed class SourceResponseUnread : Rule
         from response in install.Spec.Responses
         where response is { Levels.IsEmpty: true, Wav: not null }
         let file = response.Wav!.Value
-        select Report(file.At, $"{file.Value} is not read, so the response at {response.At?.Value ?? "that source"} is not judged", "write the levels by band: levels: { 63 Hz: -3 dB, 125 Hz: 0 dB, 1000 Hz: 0 dB }", response.At?.Value ?? "response");
+        select Report(
+            file.At,
+            $"{file.Value} is not read, so the response at {response.At?.Value ?? "that source"} is not judged",
+            "write the levels by band: levels: { 63 Hz: -3 dB, 125 Hz: 0 dB, 1000 Hz: 0 dB }",
+            response.At?.Value ?? "response");
 }

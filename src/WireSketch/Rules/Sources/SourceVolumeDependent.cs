@@ -63,7 +63,9 @@ internal sealed class SourceVolumeDependent : Rule
         where worst.Other is not null && Math.Abs(worst.Change) > Limit.Value
         select Report(
             worst.Other.Response.Place,
-            $"between volume {first.Volume} and {worst.Other.Volume}, {ResponseCurve.Label(worst.Band)} {(worst.Change < 0 ? "falls" : "rises")} by {new Decibels(Math.Abs(worst.Change)):measured} against the middle of {place.Key}; {Limit:limit} is the most for a source that can be built on",
+            $"between volume {first.Volume} and {worst.Other.Volume}, {ResponseCurve.Label(worst.Band)} "
+                + $"{(worst.Change < 0 ? "falls" : "rises")} by {new Decibels(Math.Abs(worst.Change)):measured} against the middle of "
+                + $"{place.Key}; {Limit:limit} is the most for a source that can be built on",
             "take the signal from another output, or put in a processor that undoes it",
             place.Key, place.Key.Split('.')[0]);
 }

@@ -52,7 +52,8 @@ internal sealed class SpecLengthDiffers : Rule
             {
                 yield return Report(
                     RunText.LengthAt(run),
-                    $"{run.Id} is {run.Run.Length.Value:measured} long, and {RunText.List(run.Run.Along.Select(a => a.Value))} make{(run.Run.Along.Length == 1 ? "s" : "")} {RunText.Measure(install, path):limit}",
+                    $"{run.Id} is {run.Run.Length.Value:measured} long, and {RunText.List(run.Run.Along.Select(a => a.Value))} "
+                        + $"make{(run.Run.Along.Length == 1 ? "s" : "")} {RunText.Measure(install, path):limit}",
                     "measure again; leave one of them out if the other is right",
                     run.Id);
             }

@@ -46,7 +46,9 @@ internal sealed class SpecReadingDiffers : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var readings = install.Spec.Readings.Where(r => r is { At: not null, Reads: not null }).Select(r => (Reading: r, Expected: ExpectedReading.Of(install, r))).ToArray();
+        var readings = install.Spec.Readings.Where(r => r is { At: not null, Reads: not null })
+            .Select(r => (Reading: r, Expected: ExpectedReading.Of(install, r)))
+            .ToArray();
         var told = new HashSet<Reading>(ReferenceEqualityComparer.Instance);
         foreach (var (reading, expected) in readings)
         {
@@ -58,10 +60,19 @@ internal sealed class SpecReadingDiffers : Rule
             {
                 var differing = readings.Where(r => r.Expected is { Fits: false }).ToArray();
                 var cause = CauseOf(install, reading, [.. readings.Select(r => r.Reading)]);
-                var others = cause is null ? [] : differing.Where(r => r.Reading != reading && SharesCause(install, r.Reading, reading) && told.Add(r.Reading)).ToArray();
+                var others = cause is null
+                    ? []
+                    : differing.Where(r => r.Reading != reading && SharesCause(install, r.Reading, reading) && told.Add(r.Reading))
+                        .ToArray();
                 yield return Differs(reading, expected, cause ?? CoilCause(install, reading)) with
                 {
-                    Notes = [.. others.Select(o => new FindingNote($"{o.Reading.At!.Value.Value} reads {o.Reading.Reads!.Value.Words} where {o.Expected!.Words} was computed: the same would explain it", o.Reading.Reads.Value.At))],
+                    Notes = [
+                        .. others.Select(o =>
+                            new FindingNote(
+                                $"{o.Reading.At!.Value.Value} reads {o.Reading.Reads!.Value.Words} where {o.Expected!.Words} was "
+                                    + $"computed: the same would explain it",
+                                o.Reading.Reads.Value.At))
+                    ],
                 };
             }
         }
@@ -82,18 +93,27 @@ internal sealed class SpecReadingDiffers : Rule
             return null;
         }
 
-        var found = new ResistanceFinder(install.Wiring, state).Find([.. all.Select(r => ExpectedReading.VoltsOf(install, r, state.State)).OfType<VoltReading>()]);
+        var found = new ResistanceFinder(install.Wiring, state).Find([
+            .. all.Select(r => ExpectedReading.VoltsOf(install, r, state.State)).OfType<VoltReading>()
+        ]);
         return found is { Runs.Length: <= 4 } f
-            ? new($"about {Quantity.Print(f.Added, 2)} more in {EnglishText.Or(f.Runs)} would explain it: look at {(f.Runs.Length == 1 ? "its contacts and its fuse" : "their contacts and fuses")} first", f.Runs)
+            ? new(
+                $"about {Quantity.Print(f.Added, 2)} more in {EnglishText.Or(f.Runs)} would explain it: look at "
+                    + $"{(f.Runs.Length == 1 ? "its contacts and its fuse" : "their contacts and fuses")} first",
+                f.Runs)
             : null;
     }
 
-    private static Cause? CoilCause(InstalledSystem install, Reading reading) => ExpectedReading.CoilFaultOf(install, reading) is { } words ? new(words, []) : null;
+    private static Cause? CoilCause(InstalledSystem install, Reading reading) =>
+        ExpectedReading.CoilFaultOf(install, reading) is { } words ? new(words, []) : null;
 
     private Finding Differs(Reading reading, ExpectedReading expected, Cause? cause) => Report(
         reading.Reads!.Value.At,
-        $"{reading.At!.Value.Value} reads {expected.Value:measured}{(reading.State is { } s ? FindingText.Of($" {new StatePhrase(s.Words, $"at {s.Words}")}") : FindingText.None)}; {expected.Computed:limit} was computed",
-        cause?.Words ?? "measure once more at the terminal itself; then look for a bad contact or a wrong wire between source and there, or mend the figure in the spec that is wrong",
+        $"{reading.At!.Value.Value} reads "
+            + $"{expected.Value:measured}{(reading.State is { } s ? FindingText.Of($" {new StatePhrase(s.Words, $"at {s.Words}")}") : FindingText.None)}; {expected.Computed:limit} was computed",
+        cause?.Words
+            ?? $"measure once more at the terminal itself; then look for a bad contact or a wrong wire between source and there, or mend "
+                + $"the figure in the spec that is wrong",
         [reading.At.Value.Value, .. cause?.Runs ?? []]);
 
     /// <summary>The likeliest single cause, in words, and the runs it may lie in.</summary>
@@ -101,7 +121,8 @@ internal sealed class SpecReadingDiffers : Rule
 
     private Finding Unknown(Reading reading) => Report(
         reading.At!.Value.At,
-        $"the reading of {reading.Reads!.Value.Words} at {reading.At.Value.Value} cannot be compared: nothing of that kind was computed there",
+        $"the reading of {reading.Reads!.Value.Words} at {reading.At.Value.Value} cannot be compared: nothing of that kind was computed "
+            + $"there",
         "name a terminal for volts, a run or a battery for amperes, a run or an amplifier's channel for ohms",
         Severity.Advice,
         reading.At.Value.Value);

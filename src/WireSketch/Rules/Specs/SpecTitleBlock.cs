@@ -41,12 +41,21 @@ internal sealed class SpecTitleBlock : Rule
         var job = install.Spec.Job;
         (string Key, bool Given)[] facts =
         [
-            ("reference", job.Reference is not null), ("customer", job.Customer is not null), ("shop", job.Shop is not null), ("date", job.Date is not null),
+            ("reference", job.Reference is not null),
+            ("customer", job.Customer is not null),
+            ("shop", job.Shop is not null),
+            ("date", job.Date is not null),
             ("vehicle: { description: … }", job.Vehicle.Description is not null),
         ];
         var missing = facts.Where(f => !f.Given).Select(f => f.Key).ToArray();
         return missing.Length == 0 || job.Title is not { } title
             ? []
-            : [Report(title.At, $"the title block lacks {RunText.List(missing)}", $"add {(missing.Length == 1 ? "it" : "them")} under job: before the customer gets a copy", "job")];
+            : [
+                Report(
+                    title.At,
+                    $"the title block lacks {RunText.List(missing)}",
+                    $"add {(missing.Length == 1 ? "it" : "them")} under job: before the customer gets a copy",
+                    "job")
+            ];
     }
 }

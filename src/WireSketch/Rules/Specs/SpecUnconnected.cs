@@ -38,9 +38,20 @@ internal sealed class SpecUnconnected : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var used = install.Wiring.Terminals.Where(install.Wiring.IsWired).Select(t => t.Gear?.Id).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        var used = install.Wiring.Terminals.Where(install.Wiring.IsWired)
+            .Select(t => t.Gear?.Id)
+            .OfType<string>()
+            .ToHashSet(StringComparer.Ordinal);
         return from gear in install.Spec.Gear
-               where !used.Contains(gear.Id) && !gear.InVehicle && gear.Facts.Quantity > 0 && gear is not (LevelControl or LoadResistor { Across: not null } or Alternator)
-               select Report(gear.Name.At, $"no run goes to {gear.Id}", $"add its runs, or take it out; its terminals are {RunText.List(gear.Terminals.Select(t => t.Name.Length == 0 ? gear.Id : $"{gear.Id}.{t.Name}"))}", gear.Id);
+               where !used.Contains(gear.Id)
+                   && !gear.InVehicle
+                   && gear.Facts.Quantity > 0
+                   && gear is not (LevelControl or LoadResistor { Across: not null } or Alternator)
+               select Report(
+                   gear.Name.At,
+                   $"no run goes to {gear.Id}",
+                   $"add its runs, or take it out; its terminals are "
+                       + $"{RunText.List(gear.Terminals.Select(t => t.Name.Length == 0 ? gear.Id : $"{gear.Id}.{t.Name}"))}",
+                   gear.Id);
     }
 }

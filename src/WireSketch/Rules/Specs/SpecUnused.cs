@@ -52,14 +52,18 @@ internal sealed class SpecUnused : Rule
         // Where ways are sought, paths that none of them takes are the choice that was offered.
         var sought = install.Wiring.Runs.Any(r => r.Run.Along.IsEmpty && !r.Route.IsEmpty);
         return [
-            .. spec.Parts.Where(p => ReferenceEquals(p.At.File, spec.File) && !parts.Contains(p.Value) && !IsBelowAnother(spec, p.Value)).Select(p => Of(p, "part", "no gear says part: ")),
-            .. spec.Wires.Where(w => ReferenceEquals(w.Name.At.File, spec.File) && !wires.Contains(w.Id)).Select(w => Of(w.Name, "wire type", "no run says wire: ")),
-            .. spec.Paths.Where(p => !paths.Contains(p.Id) && !(sought && p is { From: not null, To: not null, Length: not null })).Select(p => Of(p.Name, "path", "no run goes along: ")),
+            .. spec.Parts.Where(p => ReferenceEquals(p.At.File, spec.File) && !parts.Contains(p.Value) && !IsBelowAnother(spec, p.Value))
+                .Select(p => Of(p, "part", "no gear says part: ")),
+            .. spec.Wires.Where(w => ReferenceEquals(w.Name.At.File, spec.File) && !wires.Contains(w.Id))
+                .Select(w => Of(w.Name, "wire type", "no run says wire: ")),
+            .. spec.Paths.Where(p => !paths.Contains(p.Id) && !(sought && p is { From: not null, To: not null, Length: not null }))
+                .Select(p => Of(p.Name, "path", "no run goes along: ")),
         ];
     }
 
     /// <summary>A part may build on another, which leaves no trace in the gear.</summary>
     private static bool IsBelowAnother(Spec spec, string part) => spec.File.Text.Contains("part: " + part, StringComparison.Ordinal);
 
-    private Finding Of(Written<string> name, string what, string says) => Report(name.At, $"the {what} {name.Value} is never used: {says}{name.Value}", "take it out, or use it", name.Value);
+    private Finding Of(Written<string> name, string what, string says) =>
+        Report(name.At, $"the {what} {name.Value} is never used: {says}{name.Value}", "take it out, or use it", name.Value);
 }

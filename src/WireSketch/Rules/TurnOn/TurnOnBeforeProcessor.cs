@@ -44,13 +44,20 @@ internal sealed class TurnOnBeforeProcessor : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        foreach (var wake in install.Answers.Wakes.Where(w => w.Gear is Amplifier && w.HasControlWire && w.ControlSources.Length == 1 && w.ControlSources[0].Gear is not Processor))
+        foreach (var wake in install.Answers.Wakes.Where(w =>
+            w.Gear is Amplifier && w.HasControlWire && w.ControlSources.Length == 1 && w.ControlSources[0].Gear is not Processor))
         {
-            var processor = install.Answers.Signals.Where(s => ReferenceEquals(s.Gear, wake.Gear)).Select(s => SignalFeeds.SourceOf(install, s).Gear).OfType<Processor>().FirstOrDefault();
+            var processor = install.Answers.Signals.Where(s => ReferenceEquals(s.Gear, wake.Gear))
+                .Select(s => SignalFeeds.SourceOf(install, s).Gear)
+                .OfType<Processor>()
+                .FirstOrDefault();
             if (processor is not null)
             {
                 yield return Report(
-                    ControlWires.RunAt(install.Wiring, TurnOnStates.RemoteOf(install.Wiring, wake.Gear)) is { } run ? SignalFeeds.EndAt(run, wake.Gear) : wake.Gear.Name.At, $"{wake.ControlSources[0].Id} wakes {wake.Gear.Id} by itself, before {processor.Id}, which feeds it, is ready",
+                    ControlWires.RunAt(install.Wiring, TurnOnStates.RemoteOf(install.Wiring, wake.Gear)) is { } run
+                        ? SignalFeeds.EndAt(run, wake.Gear)
+                        : wake.Gear.Name.At,
+                    $"{wake.ControlSources[0].Id} wakes {wake.Gear.Id} by itself, before {processor.Id}, which feeds it, is ready",
                     $"wake it from {processor.Id}.remote-out", wake.Gear.Id, processor.Id);
             }
         }

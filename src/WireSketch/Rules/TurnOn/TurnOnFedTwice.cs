@@ -51,11 +51,16 @@ internal sealed class TurnOnFedTwice : Rule
         where net.Terminals.Any(t => t.Role == TerminalRole.Control && t.Shape.Flow == TerminalFlow.In)
         let sources = net.Terminals.Where(TerminalRoles.GivesTurnOn).ToArray()
         where sources.Length > 1 && sources.Any(s => s.Role == TerminalRole.Control || s.Gear is IgnitionSource or TapPoint)
-        let runs = sources.Select(s => ControlWires.RunAt(install.Wiring, s)).OfType<WiredRun>().DistinctBy(r => r.Id).OrderBy(r => install.Wiring.Runs.IndexOf(r)).ToArray()
+        let runs = sources.Select(s => ControlWires.RunAt(install.Wiring, s))
+            .OfType<WiredRun>()
+            .DistinctBy(r => r.Id)
+            .OrderBy(r => install.Wiring.Runs.IndexOf(r))
+            .ToArray()
         where runs.Length > 0
         select Report(
             runs[^1].Run.Name.At,
-            $"{RunText.List(sources.Select(s => s.Id))} {(sources.Length == 2 ? "both" : "all")} feed {RunText.List(net.Terminals.Where(t => t.Role == TerminalRole.Control && t.Shape.Flow == TerminalFlow.In).Select(t => t.Id))}",
+            $"{RunText.List(sources.Select(s => s.Id))} {(sources.Length == 2 ? "both" : "all")} feed "
+                + $"{RunText.List(net.Terminals.Where(t => t.Role == TerminalRole.Control && t.Shape.Flow == TerminalFlow.In).Select(t => t.Id))}",
             "leave one of them, or put a relay or a diode between",
             [runs[^1].Id, .. runs.Select(r => r.Id), .. sources.Select(s => s.Gear!.Id)]);
 }

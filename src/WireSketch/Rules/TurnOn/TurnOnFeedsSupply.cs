@@ -40,7 +40,9 @@ internal sealed class TurnOnFeedsSupply : Rule
     {
         foreach (var run in install.Wiring.Runs)
         {
-            var source = run.From.Concat(run.To).SelectMany(e => e.Nodes).FirstOrDefault(t => t is { Role: TerminalRole.Control, Shape.Flow: TerminalFlow.Out });
+            var source = run.From.Concat(run.To)
+                .SelectMany(e => e.Nodes)
+                .FirstOrDefault(t => t is { Role: TerminalRole.Control, Shape.Flow: TerminalFlow.Out });
             if (source is null)
             {
                 continue;
@@ -48,11 +50,18 @@ internal sealed class TurnOnFeedsSupply : Rule
 
             foreach (var end in run.From.Concat(run.To))
             {
-                if (end.Gear is Load or Amplifier or Processor or HeadUnit && end.Nodes.FirstOrDefault(t => t.Role == TerminalRole.Supply && t.Shape.Flow == TerminalFlow.In) is { } fed)
+                if (end.Gear is Load or Amplifier or Processor or HeadUnit
+                    && end.Nodes.FirstOrDefault(t => t.Role == TerminalRole.Supply && t.Shape.Flow == TerminalFlow.In) is { } fed)
                 {
-                    var draws = end.Gear is Load { Current: { } amps } ? FindingText.Of($", which draws {amps:measured}") : end.Gear is Load { Power: { } watts } ? FindingText.Of($", which takes {watts:measured}") : FindingText.None;
+                    var draws = end.Gear is Load { Current: { } amps } ? FindingText.Of($", which draws {amps:measured}")
+                        : end.Gear is Load { Power: { } watts } ? FindingText.Of($", which takes {watts:measured}")
+                        : FindingText.None;
                     yield return Report(
-                        end.At, $"{run.Id} feeds {fed.Id} from {source.Id}{draws}: a control output only wakes", $"feed {fed.Id} through a relay that {source.Id} wakes, from a fuse of its own", run.Id, end.Gear.Id,
+                        end.At,
+                        $"{run.Id} feeds {fed.Id} from {source.Id}{draws}: a control output only wakes",
+                        $"feed {fed.Id} through a relay that {source.Id} wakes, from a fuse of its own",
+                        run.Id,
+                        end.Gear.Id,
                         source.Id);
                 }
             }

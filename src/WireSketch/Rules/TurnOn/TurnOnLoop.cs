@@ -34,8 +34,14 @@ internal sealed class TurnOnLoop : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var waits = install.Answers.Wakes
-            .Where(w => w is { By: WakeMode.Remote or WakeMode.Accessory } && !w.ControlSources.IsEmpty && w.ControlSources.All(t => t.Gear is Processor))
-            .ToDictionary(w => w.Gear.Id, w => w.ControlSources.Select(t => t.Gear!.Id).Distinct(StringComparer.Ordinal).ToArray(), StringComparer.Ordinal);
+            .Where(w =>
+                w is { By: WakeMode.Remote or WakeMode.Accessory }
+                    && !w.ControlSources.IsEmpty
+                    && w.ControlSources.All(t => t.Gear is Processor))
+            .ToDictionary(
+                w => w.Gear.Id,
+                w => w.ControlSources.Select(t => t.Gear!.Id).Distinct(StringComparer.Ordinal).ToArray(),
+                StringComparer.Ordinal);
         var told = new HashSet<string>(StringComparer.Ordinal);
         foreach (var start in waits.Keys.Where(k => install.Wiring.GearById[k] is Processor))
         {
@@ -44,7 +50,9 @@ internal sealed class TurnOnLoop : Rule
             {
                 yield return Report(
                     install.Wiring.GearById[start].Name.At,
-                    circle.Count == 1 ? FindingText.Of($"{start} is to be woken by its own remote output") : $"{RunText.List(circle)} wait for each other to wake",
+                    circle.Count == 1
+                        ? FindingText.Of($"{start} is to be woken by its own remote output")
+                        : $"{RunText.List(circle)} wait for each other to wake",
                     $"run a wire from the source, or from an accessory circuit, to {start}.remote-in",
                     [.. circle]);
             }

@@ -52,12 +52,17 @@ internal sealed class TurnOnMissing : Rule
         var run = wake.HasControlWire ? ControlWires.RunAt(install.Wiring, remote) : null;
         return Report(
             run is null ? TurnOnStates.PlaceOf(wake.Gear) : SignalFeeds.EndAt(run, wake.Gear),
-            run is null ? FindingText.Of($"{wake.Gear.Id} waits for {WakeModes.Words[wake.Mode]}, and no wire lands on {remote.Id}") : $"{wake.Gear.Id} waits for {WakeModes.Words[wake.Mode]}, and nothing that {run.Id} leads to gives a turn-on signal",
+            run is null
+                ? FindingText.Of($"{wake.Gear.Id} waits for {WakeModes.Words[wake.Mode]}, and no wire lands on {remote.Id}")
+                : $"{wake.Gear.Id} waits for {WakeModes.Words[wake.Mode]}, and nothing that {run.Id} leads to gives a turn-on signal",
             $"run a wire from a remote output or an accessory circuit to {remote.Id}",
             wake.Gear.Id, run?.Id ?? remote.Id);
     }
 
-    /// <summary>A relay with something on its contacts needs both ends of its coil; that nothing grounds it is told elsewhere, and so is a wire from nowhere.</summary>
+    /// <summary>
+    /// A relay with something on its contacts needs both ends of its coil; that nothing grounds it is told elsewhere, and so is a wire
+    /// from nowhere.
+    /// </summary>
     private Finding? Coil(InstalledSystem install, Relay relay)
     {
         var (plus, minus) = (install.Wiring.TerminalOf(relay, "86")!, install.Wiring.TerminalOf(relay, "85")!);
@@ -71,7 +76,9 @@ internal sealed class TurnOnMissing : Rule
     /// <summary>A new radio needs its accessory wire.</summary>
     private Finding? Radio(InstalledSystem install, HeadUnit radio)
     {
-        if (radio.InVehicle || install.Wiring.TerminalOf(radio, "accessory") is not { } accessory || !ControlWires.IsUsed(install.Wiring, radio))
+        if (radio.InVehicle
+            || install.Wiring.TerminalOf(radio, "accessory") is not { } accessory
+            || !ControlWires.IsUsed(install.Wiring, radio))
         {
             return null;
         }
@@ -79,7 +86,9 @@ internal sealed class TurnOnMissing : Rule
         var run = ControlWires.RunAt(install.Wiring, accessory);
         return run is not null && !ControlWires.Sources(install, accessory).IsEmpty ? null : Report(
             run is null ? radio.Name.At : SignalFeeds.EndAt(run, radio),
-            run is null ? FindingText.Of($"no wire lands on {accessory.Id}, so {radio.Id} does not know when to play") : $"nothing that {run.Id} leads to gives {radio.Id} an accessory signal",
+            run is null
+                ? FindingText.Of($"no wire lands on {accessory.Id}, so {radio.Id} does not know when to play")
+                : $"nothing that {run.Id} leads to gives {radio.Id} an accessory signal",
             $"run a wire from an accessory circuit to {accessory.Id}",
             radio.Id, run?.Id ?? accessory.Id);
     }

@@ -51,13 +51,22 @@ internal sealed class TurnOnMode : Rule
         let there = wake.Mode is WakeMode.Remote or WakeMode.Accessory ? "dc offset" : "remote"
         let at = TurnOnStates.PlaceOf(wake.Gear)
         select state == TurnOnState.Unable
-            ? Report(at, $"{wake.Gear.Id} is set to wake on {WakeModes.Words[wake.Mode]}, but can wake on {RunText.List(able.Select(w => WakeModes.Words[w]))} only", $"set wake: {WakeModes.Words[able[0]]}, or add {WakeModes.Words[wake.Mode]} to its wakes-on: if its sheet says so", wake.Gear.Id)
+            ? Report(
+                at,
+                $"{wake.Gear.Id} is set to wake on {WakeModes.Words[wake.Mode]}, but can wake on "
+                    + $"{RunText.List(able.Select(w => WakeModes.Words[w]))} only",
+                $"set wake: {WakeModes.Words[able[0]]}, or add {WakeModes.Words[wake.Mode]} to its wakes-on: if its sheet says so",
+                wake.Gear.Id)
             : Report(
                 at,
                 there == "remote"
-                    ? FindingText.Of($"{wake.Gear.Id} waits for {WakeModes.Words[wake.Mode]} at its input, where none arrives; {RunText.List(wake.ControlSources.Select(t => t.Id))} comes to its remote terminal")
+                    ? FindingText.Of(
+                        $"{wake.Gear.Id} waits for {WakeModes.Words[wake.Mode]} at its input, where none arrives; "
+                            + $"{RunText.List(wake.ControlSources.Select(t => t.Id))} comes to its remote terminal")
                     : $"{wake.Gear.Id} waits for {WakeModes.Words[wake.Mode]}, and no wire brings it; a DC offset arrives at its input",
-                there == "remote" ? "set wake: remote" : $"set wake: dc offset, or run a wire to {TurnOnStates.RemoteOf(install.Wiring, wake.Gear).Id}",
+                there == "remote"
+                    ? "set wake: remote"
+                    : $"set wake: dc offset, or run a wire to {TurnOnStates.RemoteOf(install.Wiring, wake.Gear).Id}",
                 wake.Gear.Id) with
             {
                 Fixes = at.Words == WakeModes.Words[wake.Mode] ? [new($"set wake: {there}", [new(at, there)])] : [],

@@ -41,7 +41,8 @@ internal sealed class TurnOnNoSource : Rule
     /// <summary>Wires that a device does not need to wake; one that keeps it asleep is an error of its own.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        foreach (var wake in install.Answers.Wakes.Where(w => w is { HasControlWire: true, ControlSources.IsEmpty: true } && TurnOnStates.Of(install, w) == TurnOnState.Wakes))
+        foreach (var wake in install.Answers.Wakes.Where(w =>
+            w is { HasControlWire: true, ControlSources.IsEmpty: true } && TurnOnStates.Of(install, w) == TurnOnState.Wakes))
         {
             var remote = TurnOnStates.RemoteOf(install.Wiring, wake.Gear);
             if (ControlWires.RunAt(install.Wiring, remote) is { } run)
@@ -52,14 +53,24 @@ internal sealed class TurnOnNoSource : Rule
 
         foreach (var relay in install.Wiring.Gear.OfType<Relay>())
         {
-            if (install.Wiring.TerminalOf(relay, "86") is { } coil && install.Wiring.TerminalOf(relay, "85") is { } other && ControlWires.RunAt(install.Wiring, coil) is { } run
+            if (install.Wiring.TerminalOf(relay, "86") is { } coil
+                && install.Wiring.TerminalOf(relay, "85") is { } other
+                && ControlWires.RunAt(install.Wiring, coil) is { } run
                 && ControlWires.Sources(install, coil).IsEmpty && ControlWires.Sources(install, other).IsEmpty)
             {
-                yield return Of(run, coil, "bring it to what shall pull the relay in") with { Severity = ControlWires.IsNeeded(install.Wiring, relay) ? Severity.Error : Severity.Warning };
+                yield return Of(run, coil, "bring it to what shall pull the relay in") with
+                {
+                    Severity = ControlWires.IsNeeded(install.Wiring, relay) ? Severity.Error : Severity.Warning
+                };
             }
         }
     }
 
     private Finding Of(WiredRun run, Terminal at, string help) =>
-        Report(SignalFeeds.EndAt(run, at.Gear!), $"{run.Id} brings nothing to {at.Id}: nothing that it leads to gives a turn-on signal", help, run.Id, at.Gear!.Id);
+        Report(
+            SignalFeeds.EndAt(run, at.Gear!),
+            $"{run.Id} brings nothing to {at.Id}: nothing that it leads to gives a turn-on signal",
+            help,
+            run.Id,
+            at.Gear!.Id);
 }

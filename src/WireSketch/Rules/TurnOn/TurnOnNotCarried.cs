@@ -53,13 +53,16 @@ internal sealed class TurnOnNotCarried : Rule
             TurnOnStates.PlaceOf(wake.Gear),
             $"{wake.Gear.Id} waits for a DC offset at its input, and {Blocker(signal)}",
             TurnOnStates.WakesOn(wake.Gear).Contains(WakeMode.Remote) || TurnOnStates.WakesOn(wake.Gear).IsEmpty
-                ? $"use an adapter that passes it (passes: [dc offset]), or set wake: remote and run a wire to {TurnOnStates.RemoteOf(install.Wiring, wake.Gear).Id}"
+                ? $"use an adapter that passes it (passes: [dc offset]), or set wake: remote and run a wire to "
+                    + $"{TurnOnStates.RemoteOf(install.Wiring, wake.Gear).Id}"
                 : "use an adapter that passes it: passes: [dc offset]",
             [wake.Gear.Id, .. signal.Chain.Skip(1).Select(g => g.Id)]);
 
     /// <summary>Where it is lost: the source has none, or a device on the way keeps it.</summary>
     private static string Blocker(SignalResult signal) =>
-        signal.Chain.Skip(1).FirstOrDefault(g => g is not LevelAdapter a || a.Passes.All(p => p.Value != AdapterPass.DcOffset)) is { } blocks
+        signal.Chain.Skip(1)
+            .FirstOrDefault(g => g is not LevelAdapter a || a.Passes.All(p => p.Value != AdapterPass.DcOffset)) is { } blocks
             ? $"{blocks.Id} does not pass it on from {signal.Chain[0].Id}"
-            : signal.Chain[0] is HeadUnit { DcOffset: false } ? $"{signal.Chain[0].Id} has none on its speaker outputs" : $"{signal.FedBy} carries none";
+            : signal.Chain[0] is HeadUnit { DcOffset: false } ? $"{signal.Chain[0].Id} has none on its speaker outputs"
+            : $"{signal.FedBy} carries none";
 }

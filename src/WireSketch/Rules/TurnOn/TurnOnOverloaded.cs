@@ -38,7 +38,8 @@ internal sealed class TurnOnOverloaded : Rule
         let run = ControlWires.RunAt(install.Wiring, load.Source)
         select Report(
             run?.Run.Name.At ?? load.Source.Gear!.Name.At,
-            $"{load.Source.Id} has to give {load.Amps:measured} to wake what is wired to it; {load.Limit:limit} is {(load.LimitIsAssumed ? "taken as its limit, as none is written" : "its limit")}",
+            $"{load.Source.Id} has to give {load.Amps:measured} to wake what is wired to it; {load.Limit:limit} is "
+                + $"{(load.LimitIsAssumed ? "taken as its limit, as none is written" : "its limit")}",
             "let it switch a relay that feeds the rest from a fused supply",
             load.Source.Gear!.Id, run?.Id ?? load.Source.Id);
 }

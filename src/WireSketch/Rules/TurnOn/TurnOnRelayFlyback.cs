@@ -51,7 +51,12 @@ internal sealed class TurnOnRelayFlyback : Rule
         where !relay.Diode && !relay.InVehicle
         let source = install.Wiring.NetOf[install.Wiring.TerminalOf(relay, "86")!.Index].Terminals.FirstOrDefault(IsElectronic)
         where source is not null
-        select Report(relay.Name.At, $"{source.Id} drives the coil of {relay.Id}, and no diode is noted across it", $"fit one across 85 and 86, stripe to 86, and write diode: true at {relay.Id}", relay.Id, source.Id);
+        select Report(
+            relay.Name.At,
+            $"{source.Id} drives the coil of {relay.Id}, and no diode is noted across it",
+            $"fit one across 85 and 86, stripe to 86, and write diode: true at {relay.Id}",
+            relay.Id,
+            source.Id);
 
     private static bool IsElectronic(Terminal t) =>
         (t.Gear is HeadUnit && t.Shape.Name == "remote") || (t.Gear is Processor or LevelAdapter && t.Shape.Name == "remote-out");

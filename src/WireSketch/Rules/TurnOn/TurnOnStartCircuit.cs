@@ -41,7 +41,8 @@ internal sealed class TurnOnStartCircuit : Rule
         where source.Gear is IgnitionSource { Live.Value: CircuitLive.Start }
         let run = install.Wiring.ConductorsAt[source.Index].Select(c => install.Wiring.RunsById[c.RunId]).FirstOrDefault()
         select Report(
-            run?.Run.From[0].At ?? source.Gear!.Name.At, $"{woken.Gear.Id} is awake only while the starter turns: {source.Id} is a start circuit",
+            run?.Run.From[0].At ?? source.Gear!.Name.At,
+            $"{woken.Gear.Id} is awake only while the starter turns: {source.Id} is a start circuit",
             "wake it from a circuit with live: accessory or ignition", woken.Gear.Id, source.Id, run?.Id ?? source.Id);
 
     /// <summary>Radios with what their accessory wires come from.</summary>

@@ -49,11 +49,17 @@ internal sealed class TurnOnStaysOn : Rule
     {
         foreach (var wake in install.Answers.Wakes.Where(w => w.LiveWithIgnitionOff && (!w.Gear.InVehicle || w.HasControlWire)))
         {
-            var run = wake.Mode == WakeMode.Always ? null : ControlWires.RunAt(install.Wiring, TurnOnStates.RemoteOf(install.Wiring, wake.Gear));
+            var run = wake.Mode == WakeMode.Always
+                ? null
+                : ControlWires.RunAt(install.Wiring, TurnOnStates.RemoteOf(install.Wiring, wake.Gear));
             yield return Report(
                 run is null ? TurnOnStates.PlaceOf(wake.Gear) : SignalFeeds.EndAt(run, wake.Gear),
-                run is null ? FindingText.Of($"{wake.Gear.Id} is set to be always awake") : $"{run.Id} wakes {wake.Gear.Id} from {wake.Source}, which is live with the ignition off",
-                run is null ? "set it to wake on remote, or write always-live: true if it is meant to stay on" : "take the wire to an accessory circuit or a remote output, or write always-live: true if it is meant to stay on",
+                run is null
+                    ? FindingText.Of($"{wake.Gear.Id} is set to be always awake")
+                    : $"{run.Id} wakes {wake.Gear.Id} from {wake.Source}, which is live with the ignition off",
+                run is null
+                    ? "set it to wake on remote, or write always-live: true if it is meant to stay on"
+                    : "take the wire to an accessory circuit or a remote output, or write always-live: true if it is meant to stay on",
                 wake.Gear.Id, run?.Id ?? wake.Gear.Id);
         }
 

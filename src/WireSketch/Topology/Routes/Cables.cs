@@ -11,7 +11,14 @@ internal static class Cables
 
     /// <summary>Inside diameters in which split loom is sold, in inches (common practice, no published source).</summary>
     private static readonly ImmutableArray<LoomSize> Looms =
-        [.. new[] { (0.25, "1/4"), (0.375, "3/8"), (0.5, "1/2"), (0.625, "5/8"), (0.75, "3/4"), (1, "1"), (1.25, "1 1/4"), (1.5, "1 1/2"), (2, "2") }.Select(l => new LoomSize(Meters.FromInches(l.Item1), l.Item2))];
+        [
+            .. new[]
+            {
+                (0.25, "1/4"), (0.375, "3/8"), (0.5, "1/2"), (0.625, "5/8"), (0.75, "3/4"), (1, "1"), (1.25, "1 1/4"), (1.5, "1 1/2"),
+                (2, "2")
+            }.Select(
+                l => new LoomSize(Meters.FromInches(l.Item1), l.Item2))
+        ];
 
     /// <summary>
     /// Outside diameter of one conductor: the copper's own times 1.15 for its strands, and twice a wall of 0.5 mm up to 1 mm², 0.7 mm up to

@@ -14,11 +14,18 @@ internal sealed class RouteFinder
     public RouteFinder(ImmutableArray<VehiclePath> paths)
     {
         this.paths = [.. paths.Where(p => p is { From: not null, To: not null, Length.Value.Value: > 0 })];
-        from = this.paths.SelectMany(p => new[] { (Here: p.From!.Value.Value, Path: p, There: p.To!.Value.Value), (Here: p.To!.Value.Value, Path: p, There: p.From!.Value.Value) })
+        from = this.paths.SelectMany(p =>
+            new[]
+            {
+                (Here: p.From!.Value.Value, Path: p, There: p.To!.Value.Value),
+                (Here: p.To!.Value.Value, Path: p, There: p.From!.Value.Value)
+            })
             .ToLookup(x => x.Here, x => (x.Path, x.There), StringComparer.OrdinalIgnoreCase);
     }
 
-    /// <summary>Where a device stands on the net of paths: its place if a path begins or ends there, else its zone; null if none does.</summary>
+    /// <summary>
+    /// Where a device stands on the net of paths: its place if a path begins or ends there, else its zone; null if none does.
+    /// </summary>
     public string? NodeOf(Gear gear) => new[] { gear.Facts.Place?.Value, gear.Zone }.FirstOrDefault(n => n is not null && from.Contains(n));
 
     /// <summary>The way to the farthest of several places; empty if one of them cannot be reached, or if all are where it begins.</summary>

@@ -30,5 +30,7 @@ public sealed class CsvPaperTests
 
     [Fact]
     public void A_cell_stays_on_one_line() =>
-        Assert.Equal("\uFEFFa\r\nx y z\r\n", Encoding.UTF8.GetString(CsvPaper.Write("x.csv", new([new("a")], [["x\r\ny\u2028z"]])).Bytes.Span));
+        Assert.Equal(
+            "\uFEFFa\r\nx y z\r\n",
+            Encoding.UTF8.GetString(CsvPaper.Write("x.csv", new([new("a")], [["x\r\ny\u2028z"]])).Bytes.Span));
 }

@@ -15,5 +15,7 @@ public sealed class MarkdownTests
 
     [Fact]
     public void A_table_has_a_row_for_each_and_numbers_stand_at_the_right() =>
-        Assert.Equal("# T\n\n| A | B |\n| --- | ---: |\n| x\\|y | 1 |\n", new Markdown().Heading(1, "T").Table(new([new("A"), new("B", true)], [["x|y", "1"]])).ToString());
+        Assert.Equal(
+            "# T\n\n| A | B |\n| --- | ---: |\n| x\\|y | 1 |\n",
+            new Markdown().Heading(1, "T").Table(new([new("A"), new("B", true)], [["x|y", "1"]])).ToString());
 }

@@ -34,7 +34,10 @@ public sealed class HandOverPaperTests
               bolt: { is: chassis point, zone: cabin, surface: bare metal }
             zones: { engine bay: {}, dash: {}, cabin: {}, rear: {}, roof: {} }
             runs:
-            """.Replace(change.Length == 0 ? "\0" : change, to, StringComparison.Ordinal) + "\n" + Runs.ReplaceLineEndings("\n  ").Insert(0, "  ") + """
+            """.Replace(change.Length == 0 ? "\0" : change, to, StringComparison.Ordinal)
+            + "\n"
+            + Runs.ReplaceLineEndings("\n  ").Insert(0, "  ")
+            + """
 
               P2: { from: solar.+, to: battery.+, wire: 14 AWG red, length: 8 ft, fuse: { rating: 10 A, at: 7 ft } }
               G2: { from: solar.-, to: battery.-, wire: 14 AWG black, length: 8 ft }
@@ -47,7 +50,10 @@ public sealed class HandOverPaperTests
     {
         var text = Paper("handover.md");
         Assert.Contains("1. Switch everything off", text, StringComparison.Ordinal);
-        Assert.Contains("solar (roof) gives current of its own: switch it off or cover it, then take out P2.fuse.", text, StringComparison.Ordinal);
+        Assert.Contains(
+            "solar (roof) gives current of its own: switch it off or cover it, then take out P2.fuse.",
+            text,
+            StringComparison.Ordinal);
         Assert.Contains("Take the negative terminal off battery (engine bay, right of the engine).", text, StringComparison.Ordinal);
     }
 
@@ -67,7 +73,14 @@ public sealed class HandOverPaperTests
     {
         foreach (var name in WireSketch.Testing.ShippedSpecs.Good)
         {
-            var rows = Built.Shipped(Path.GetFileName(name)[..^".wsk.yaml".Length]).Text("handover.md").Split("## Where the fuses are")[1].Split("\n## ")[0].Split('\n').Where(l => l.StartsWith('|')).Skip(2).ToArray();
+            var rows = Built.Shipped(Path.GetFileName(name)[..^".wsk.yaml".Length])
+                .Text("handover.md")
+                .Split("## Where the fuses are")[1]
+                .Split("\n## ")[0]
+                .Split('\n')
+                .Where(l => l.StartsWith('|'))
+                .Skip(2)
+                .ToArray();
             Assert.NotEmpty(rows);
             Assert.All(rows, r => Assert.All(r.Trim('|').Split('|'), cell => Assert.NotEqual("", cell.Trim())));
         }
@@ -113,7 +126,10 @@ public sealed class HandOverPaperTests
         Assert.DoesNotContain("it must have one", text, StringComparison.Ordinal);
     }
 
-    /// <summary>A channel that is cut above 350 Hz never reaches its volts with a tone of 1 kHz: the middle between its corners, √(70·350) = 157 Hz.</summary>
+    /// <summary>
+    /// A channel that is cut above 350 Hz never reaches its volts with a tone of 1 kHz: the middle between its corners, √(70·350) = 157
+    /// Hz.
+    /// </summary>
     [Fact]
     public void A_tone_lies_within_the_band_of_its_channel()
     {
@@ -130,7 +146,11 @@ public sealed class HandOverPaperTests
     public void Every_paper_for_the_shop_has_its_cautions(string paper)
     {
         var text = Paper(paper);
-        foreach (var word in new[] { "negative terminal", "the fuse last", "Look behind a panel before drilling", "airbags", "fuel and brake lines", "eye protection", "vehicle maker's instructions" })
+        foreach (var word in new[]
+        {
+            "negative terminal", "the fuse last", "Look behind a panel before drilling", "airbags", "fuel and brake lines",
+            "eye protection", "vehicle maker's instructions"
+        })
         {
             Assert.Contains(word, text, StringComparison.OrdinalIgnoreCase);
         }

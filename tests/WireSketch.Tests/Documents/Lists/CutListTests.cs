@@ -13,7 +13,8 @@ public sealed class CutListTests
         S1: { from: amp.sub, to: sub.coils, hookup: parallel, wire: 12 AWG, length: 9 ft }
         """;
 
-    // By hand: 12 in + 10 % = 13.2 in, up to 14; 192 in + 10 % = 211.2 in, up to 212; 14 in + 10 % = 15.4, up to 16; 120 + 12 = 132; 108 + 10.8 = 118.8, up to 119.
+    // By hand: 12 in + 10 % = 13.2 in, up to 14; 192 in + 10 % = 211.2 in, up to 212; 14 in + 10 % = 15.4, up to 16; 120 + 12 = 132; 108
+    // + 10.8 = 118.8, up to 119.
     [Fact]
     public void Each_piece_has_ten_per_cent_of_slack_and_is_rounded_up_to_an_inch()
     {
@@ -45,7 +46,9 @@ public sealed class CutListTests
     [Fact]
     public void A_metric_spec_is_rounded_to_centimeters_and_told_in_meters()
     {
-        var cuts = CutList.From(Built.Of(Runs.Replace("17 ft", "5.18 m", StringComparison.Ordinal).Replace("12 in", "30 cm", StringComparison.Ordinal)).Install);
+        var cuts = CutList.From(
+            Built.Of(Runs.Replace("17 ft", "5.18 m", StringComparison.Ordinal)
+                .Replace("12 in", "30 cm", StringComparison.Ordinal)).Install);
         Assert.Equal(0.33, cuts.Pieces[0].Cut.Value, 9);
         Assert.Equal("5.37 m (17 ft 7.4 in)", cuts.Lengths.Both(cuts.Pieces[1].Cut));
     }
@@ -61,20 +64,23 @@ public sealed class CutListTests
     public void A_cable_with_a_fuse_in_one_core_is_one_piece_that_says_where()
     {
         var cuts = CutList.From(Built.Of(
-            "P1: { from: [battery.+, battery.-], to: [amp.+, amp.-], wire: 2 x 8 AWG, length: 10 ft, fuse: { rating: 40 A, at: 12 in } }\nR1: { from: switched, to: amp.remote, wire: 18 AWG, length: 10 ft }").Install);
+            "P1: { from: [battery.+, battery.-], to: [amp.+, amp.-], wire: 2 x 8 AWG, length: 10 ft, fuse: { rating: 40 A, at: 12 in } "
+                + "}\nR1: { from: switched, to: amp.remote, wire: 18 AWG, length: 10 ft }").Install);
         var piece = cuts.Pieces[0];
         Assert.Equal(("P1", 2), (piece.Id, piece.Cores));
         Assert.Contains("one core is cut for the fuse, 1 ft from battery.+, battery.-", piece.Remarks);
     }
 
     [Fact]
-    public void Cut_lengths_hold_the_slack_and_waste_less_than_a_step() => Gen.Select(Gen.Double[0.001, 100], Gen.Double[0, 0.5], Gen.Double[0, 1], Gen.Double[0.001, 0.5]).Sample((length, share, more, step) =>
-    {
-        var cut = new CutLength(new(share), new(more), new(step), true).For(new(length)).Value;
-        var wanted = (length * (1 + share)) + more;
-        Assert.InRange(cut, wanted - (1e-5 * step), wanted + step + 1e-9);
-        Assert.Equal(0, Math.IEEERemainder(cut, step), 1e-6);
-    });
+    public void Cut_lengths_hold_the_slack_and_waste_less_than_a_step() =>
+        Gen.Select(Gen.Double[0.001, 100], Gen.Double[0, 0.5], Gen.Double[0, 1], Gen.Double[0.001, 0.5])
+            .Sample((length, share, more, step) =>
+            {
+                var cut = new CutLength(new(share), new(more), new(step), true).For(new(length)).Value;
+                var wanted = (length * (1 + share)) + more;
+                Assert.InRange(cut, wanted - (1e-5 * step), wanted + step + 1e-9);
+                Assert.Equal(0, Math.IEEERemainder(cut, step), 1e-6);
+            });
 
     [Fact]
     public void Every_conductor_of_every_shipped_spec_is_in_exactly_one_piece()
@@ -82,7 +88,10 @@ public sealed class CutListTests
         foreach (var name in ShippedSpecs.Good)
         {
             var result = Compiler.Compile(ShippedSpecs.Open(name), ShippedSpecs.Files);
-            var cut = CutList.From(result.Install!).Pieces.SelectMany(p => p.Conductors.Select(c => c.Id)).Order(StringComparer.Ordinal).ToArray();
+            var cut = CutList.From(result.Install!).Pieces
+                .SelectMany(p => p.Conductors.Select(c => c.Id))
+                .Order(StringComparer.Ordinal)
+                .ToArray();
             Assert.Equal(result.Install!.Wiring.Conductors.Select(c => c.Id).Order(StringComparer.Ordinal), cut);
         }
     }

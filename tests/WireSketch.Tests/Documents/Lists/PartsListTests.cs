@@ -26,7 +26,8 @@ public sealed class PartsListTests
     {
         var lines = List().Lines;
         Assert.Equal(
-            [("inline holder for a strip fuse, 4 AWG", 1.0), ("fuse, strip, 60 A", 1.0)], lines.Where(l => l.Group == PartGroup.Protection).Select(l => (l.Item, l.Quantity)));
+            [("inline holder for a strip fuse, 4 AWG", 1.0), ("fuse, strip, 60 A", 1.0)],
+            lines.Where(l => l.Group == PartGroup.Protection).Select(l => (l.Item, l.Quantity)));
         Assert.Equal(("fuse, strip, 60 A", 1.0), lines.Where(l => l.Group == PartGroup.Spares).Select(l => (l.Item, l.Quantity)).Single());
     }
 
@@ -35,26 +36,41 @@ public sealed class PartsListTests
     {
         var install = Built.Of(Runs.Replace(", style: strip", "", StringComparison.Ordinal)).Install;
         var fault = install.Answers.Faults.Where(f => f.Device?.Id == "P1.fuse").Max(f => f.DeviceAmpsAtNear.Value);
-        var style = List(Runs.Replace(", style: strip", "", StringComparison.Ordinal)).Lines.Single(l => l.Group == PartGroup.Spares).Item.Split(", ")[1];
+        var style =
+            List(Runs.Replace(", style: strip", "", StringComparison.Ordinal)).Lines
+                .Single(l => l.Group == PartGroup.Spares).Item
+                .Split(", ")[1];
         Assert.True(WireSketch.Tables.FuseTable.BreakingOf(WireSketch.Tables.FuseStyles.Words.Find(style))!.Value.Value >= fault, style);
     }
 
-    /// <summary>Of a 20 A fuse only glass cartridges come in no figure, blades are too small for the fault at the battery: the list says what to ask for.</summary>
+    /// <summary>
+    /// Of a 20 A fuse only glass cartridges come in no figure, blades are too small for the fault at the battery: the list says what to
+    /// ask for.
+    /// </summary>
     [Fact]
     public void A_fuse_that_nobody_knows_to_break_the_fault_says_what_it_must_break()
     {
-        var runs = Runs.Replace("fuse: { rating: 60 A, at: 12 in, style: strip }", "fuse: { rating: 20 A, at: 2 in }", StringComparison.Ordinal);
+        var runs = Runs.Replace(
+            "fuse: { rating: 60 A, at: 12 in, style: strip }",
+            "fuse: { rating: 20 A, at: 2 in }",
+            StringComparison.Ordinal);
         var fault = Built.Of(runs).Install.Answers.Faults.Where(f => f.Device?.Id == "P1.fuse").Max(f => f.DeviceAmpsAtNear);
         Assert.True(fault > new WireSketch.Quantities.Amps(1000), $"{fault}");
-        Assert.Equal($"must break {fault}: see its sheet", List(runs).Lines.Single(l => l.Group == PartGroup.Protection && l.Item.StartsWith("fuse", StringComparison.Ordinal)).Remarks);
+        Assert.Equal(
+            $"must break {fault}: see its sheet",
+            List(runs).Lines.Single(l => l.Group == PartGroup.Protection && l.Item.StartsWith("fuse", StringComparison.Ordinal)).Remarks);
     }
 
     /// <summary>Red for supply and black for ground: common practice, no published source.</summary>
     [Fact]
     public void Supply_and_ground_without_a_color_are_two_lines()
     {
-        var lines = List(Runs.Replace("4 AWG red", "4 AWG", StringComparison.Ordinal).Replace("4 AWG black", "auto", StringComparison.Ordinal)).Lines.Where(l => l.Group == PartGroup.Wire && l.Item.Contains("usual", StringComparison.Ordinal));
-        Assert.Equal([("4 AWG red (usual color)", "P1"), ("4 AWG black (usual color)", "G1")], lines.Select(l => (l.Item, string.Join(' ', l.Used))));
+        var lines = List(Runs.Replace("4 AWG red", "4 AWG", StringComparison.Ordinal)
+            .Replace("4 AWG black", "auto", StringComparison.Ordinal)).Lines.Where(
+            l => l.Group == PartGroup.Wire && l.Item.Contains("usual", StringComparison.Ordinal));
+        Assert.Equal(
+            [("4 AWG red (usual color)", "P1"), ("4 AWG black (usual color)", "G1")],
+            lines.Select(l => (l.Item, string.Join(' ', l.Used))));
     }
 
     [Fact]
@@ -66,7 +82,9 @@ public sealed class PartsListTests
 
     [Fact]
     public void Loom_is_as_long_as_the_runs_it_covers() =>
-        Assert.Equal(("P1 G1", 20.08), List().Lines.Where(l => l.Item == "loom, 5/8 in (16 mm) inside").Select(l => (string.Join(' ', l.Used), l.Quantity)).Single());
+        Assert.Equal(
+            ("P1 G1", 20.08),
+            List().Lines.Where(l => l.Item == "loom, 5/8 in (16 mm) inside").Select(l => (string.Join(' ', l.Used), l.Quantity)).Single());
 
     // Both ends of P1-1, P1-2, G1, R1 and of two cores of S1: twelve.
     [Fact]

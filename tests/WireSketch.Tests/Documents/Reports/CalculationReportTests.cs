@@ -23,10 +23,14 @@ public sealed partial class CalculationReportTests
         var piece = report.Chapters.Single(c => c.Id == "conductors").Results.Single(r => r.Subject == "P1-2");
         Assert.Equal(0.017241 * 4.8768 / 21.15 * 1.02, piece.Values.Single(v => v.Symbol == "R20").Value!.Value, 0.5e-6);
         Assert.Equal("one-amplifier.wsk.yaml:40", piece.Inputs.Single(i => i.Symbol == "n").Origin);
-        Assert.Equal("17 ft, one-amplifier.wsk.yaml:40, less what lies before P1.fuse (12 in, one-amplifier.wsk.yaml:40)", piece.Inputs.Single(i => i.Symbol == "L").Origin);
+        Assert.Equal(
+            "17 ft, one-amplifier.wsk.yaml:40, less what lies before P1.fuse (12 in, one-amplifier.wsk.yaml:40)",
+            piece.Inputs.Single(i => i.Symbol == "L").Origin);
     }
 
-    /// <summary>Every formula is worked out anew from the inputs that are printed beside it, by a reader that knows nothing of the program.</summary>
+    /// <summary>
+    /// Every formula is worked out anew from the inputs that are printed beside it, by a reader that knows nothing of the program.
+    /// </summary>
     [Theory]
     [MemberData(nameof(Good))]
     public void Every_formula_gives_its_result(string spec)
@@ -34,7 +38,10 @@ public sealed partial class CalculationReportTests
         Assert.True(WorkedOut(Built.Shipped(spec).Text("report.json"), spec) > 20);
     }
 
-    /// <summary>The same for the small specs of the rules, right and wrong ones: starved loads, diodes, clad wire, ways over paths and what else comes up.</summary>
+    /// <summary>
+    /// The same for the small specs of the rules, right and wrong ones: starved loads, diodes, clad wire, ways over paths and what else
+    /// comes up.
+    /// </summary>
     [Fact]
     public void Every_formula_gives_its_result_in_every_example_of_a_rule()
     {
@@ -72,11 +79,13 @@ public sealed partial class CalculationReportTests
                         var anew = FormulaReader.Evaluate(formula.GetString()!, known);
                         Assert.True(
                             Math.Abs(anew - value) <= (Iterated * Math.Abs(value)) + 2e-6,
-                            $"{spec}, {chapter.GetProperty("id")}, {calculation.GetProperty("subject")}: {result.GetProperty("symbol")} = {formula} is {anew}, not {value}");
+                            $"{spec}, {chapter.GetProperty("id")}, {calculation.GetProperty("subject")}: {result.GetProperty("symbol")} "
+                                + $"= {formula} is {anew}, not {value}");
                         worked++;
                     }
 
-                    if (result.TryGetProperty("value", out var number) && result.GetProperty("symbol").GetString() is { Length: > 0 } symbol)
+                    if (result.TryGetProperty("value", out var number)
+                        && result.GetProperty("symbol").GetString() is { Length: > 0 } symbol)
                     {
                         known[symbol] = [number.GetDouble()];
                     }
@@ -96,17 +105,25 @@ public sealed partial class CalculationReportTests
         Assert.NotEmpty(lines);
         foreach (var line in lines)
         {
-            foreach (var step in line[(line.IndexOf(": ", StringComparison.Ordinal) + 2)..].TrimEnd('.').Replace("\\", "", StringComparison.Ordinal).Split("; "))
+            foreach (var step in line[(line.IndexOf(": ", StringComparison.Ordinal) + 2)..]
+                .TrimEnd('.')
+                .Replace("\\", "", StringComparison.Ordinal)
+                .Split("; "))
             {
                 var parts = step.Split(" = ");
                 Assert.Equal(3, parts.Length);
                 var printed = double.Parse(parts[2].Split(' ')[0], CultureInfo.InvariantCulture);
                 var anew = FormulaReader.Evaluate(parts[1], new Dictionary<string, IReadOnlyList<double>>());
-                var largest = Numbers().Matches(parts[1]).Select(m => double.Parse(m.Value, CultureInfo.InvariantCulture)).DefaultIfEmpty(0).Max();
+                var largest = Numbers().Matches(parts[1])
+                    .Select(m => double.Parse(m.Value, CultureInfo.InvariantCulture))
+                    .DefaultIfEmpty(0)
+                    .Max();
 
                 // Six digits of what is taken from each other leave fewer of the difference.
                 var room = parts[1].Contains('−') ? 3e-6 * largest : 0;
-                Assert.True(Math.Abs(anew - printed) <= (2e-4 * Math.Abs(printed)) + room + 1e-9, $"{spec}: {step} gives {anew.ToString(CultureInfo.InvariantCulture)}");
+                Assert.True(
+                    Math.Abs(anew - printed) <= (2e-4 * Math.Abs(printed)) + room + 1e-9,
+                    $"{spec}: {step} gives {anew.ToString(CultureInfo.InvariantCulture)}");
             }
         }
     }
@@ -120,7 +137,9 @@ public sealed partial class CalculationReportTests
         {
             Assert.False(string.IsNullOrWhiteSpace(input.Origin), input.Name);
             Assert.False(input.Origin is "spec" or "default" or "wiring" or "table", $"{input.Name}: {input.Origin} says nothing");
-            Assert.False(input.Origin.StartsWith("default", StringComparison.Ordinal) && input.Origin.Length <= "default: ".Length, input.Name);
+            Assert.False(
+                input.Origin.StartsWith("default", StringComparison.Ordinal) && input.Origin.Length <= "default: ".Length,
+                input.Name);
         }
 
         foreach (var result in chapters.SelectMany(c => c.Results).SelectMany(r => r.Values))
@@ -137,11 +156,18 @@ public sealed partial class CalculationReportTests
         var built = Built.Shipped(spec);
         var files = built.Result.Spec.Used.Append(built.Result.File).ToDictionary(f => f.Name, StringComparer.Ordinal);
         var looked = 0;
-        foreach (var input in CalculationReport.From(built.Install).Chapters.SelectMany(c => c.Constants.Concat(c.Results.SelectMany(r => r.Inputs))))
+        foreach (var input in CalculationReport.From(built.Install).Chapters
+            .SelectMany(c => c.Constants.Concat(c.Results.SelectMany(r => r.Inputs))))
         {
-            if (Place().Match(input.Origin) is { Success: true } m && files.TryGetValue(m.Groups[1].Value, out var file) && input.Terms is null && input.Symbol is not ("n" or "A"))
+            if (Place().Match(input.Origin) is { Success: true } m
+                && files.TryGetValue(m.Groups[1].Value, out var file)
+                && input.Terms is null
+                && input.Symbol is not ("n" or "A"))
             {
-                Assert.Contains(input.Words, file.Line(int.Parse(m.Groups[2].Value, CultureInfo.InvariantCulture)), StringComparison.Ordinal);
+                Assert.Contains(
+                    input.Words,
+                    file.Line(int.Parse(m.Groups[2].Value, CultureInfo.InvariantCulture)),
+                    StringComparison.Ordinal);
                 looked++;
             }
         }
@@ -155,8 +181,10 @@ public sealed partial class CalculationReportTests
         var text = Built.Shipped("one-amplifier").Text("report.md");
         foreach (var heading in new[]
         {
-            "Resistance of the conductors", "What the conductors may carry", "Loads and power of the channels", "What the devices take", "Volts and amps: full output", "Volts and amps: music",
-            "Volts and amps: idle", "Volts and amps: engine off", "Volts and amps: standby", "Volts of the terminals", "Fuses and breakers", "A dead short to the body", "Levels at the inputs",
+            "Resistance of the conductors", "What the conductors may carry", "Loads and power of the channels", "What the devices take",
+            "Volts and amps: full output", "Volts and amps: music",
+            "Volts and amps: idle", "Volts and amps: engine off",
+            "Volts and amps: standby", "Volts of the terminals", "Fuses and breakers", "A dead short to the body", "Levels at the inputs",
             "What wakes the devices", "Alternator, reserve and standby", "Lengths to cut",
         })
         {
@@ -170,7 +198,9 @@ public sealed partial class CalculationReportTests
     public void What_comes_from_another_file_says_so(string spec, string place)
     {
         var report = CalculationReport.From(Built.Shipped(spec).Install);
-        Assert.Contains(report.Chapters.SelectMany(c => c.Results).SelectMany(r => r.Inputs), i => i.Origin.StartsWith(place, StringComparison.Ordinal));
+        Assert.Contains(
+            report.Chapters.SelectMany(c => c.Results).SelectMany(r => r.Inputs),
+            i => i.Origin.StartsWith(place, StringComparison.Ordinal));
     }
 
     // Two terminations more of 0.3 mohm each make P1-2 0.6 mohm more than with the usual 0.2 mohm.
@@ -185,7 +215,11 @@ public sealed partial class CalculationReportTests
             """;
         var (usual, more) = (R(Built.Of(runs)), R(Built.Of(runs, "settings: { termination: 0.5 mohm }")));
         Assert.Equal(0.0006, more - usual, 1e-5);
-        Assert.Equal("a.wsk.yaml:3", CalculationReport.From(Built.Of(runs, "settings: { termination: 0.5 mohm }").Install).Chapters.Single(c => c.Id == "conductors").Constants.Single(c => c.Symbol == "R_t").Origin);
+        Assert.Equal(
+            "a.wsk.yaml:3",
+            CalculationReport.From(Built.Of(runs, "settings: { termination: 0.5 mohm }").Install).Chapters
+                .Single(c => c.Id == "conductors").Constants
+                .Single(c => c.Symbol == "R_t").Origin);
 
         static double R(Built built) => built.Install.Answers.Conductors.Single(c => c.Conductor.Id == "P1-2").Resistance.Value;
     }
@@ -194,9 +228,15 @@ public sealed partial class CalculationReportTests
     [Fact]
     public void Rare_chapters_come_up_in_the_examples()
     {
-        var seen = RuleBook.All.SelectMany(r => new[] { r.Card.Bad, r.Card.Good }).Select(t => Compiler.Compile(Example.File(t), FilesInMemory.None).Install).OfType<InstalledSystem>()
-            .SelectMany(i => CalculationReport.From(i).Chapters.Where(c => !c.Results.IsEmpty)).Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
-        Assert.Superset(new HashSet<string>(["source-loads", "grounds", "routes", "readings", "energy", "faults", "cuts"], StringComparer.Ordinal), seen);
+        var seen = RuleBook.All.SelectMany(r => new[] { r.Card.Bad, r.Card.Good })
+            .Select(t => Compiler.Compile(Example.File(t), FilesInMemory.None).Install)
+            .OfType<InstalledSystem>()
+            .SelectMany(i => CalculationReport.From(i).Chapters.Where(c => !c.Results.IsEmpty))
+            .Select(c => c.Id)
+            .ToHashSet(StringComparer.Ordinal);
+        Assert.Superset(
+            new HashSet<string>(["source-loads", "grounds", "routes", "readings", "energy", "faults", "cuts"], StringComparer.Ordinal),
+            seen);
     }
 
     [Fact]

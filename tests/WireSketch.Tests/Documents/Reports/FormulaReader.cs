@@ -3,7 +3,8 @@ using System.Globalization;
 namespace WireSketch.Tests.Documents.Reports;
 
 /// <summary>
-/// Works out a formula of the report by itself: it knows nothing of the program. Numbers and symbols, + − · / ^ ² brackets, π, and the functions
+/// Works out a formula of the report by itself: it knows nothing of the program. Numbers and symbols, + − · / ^ ² brackets, π, and the
+/// functions
 /// √ min max sum ceil ln log10. A symbol may stand for several values, which only sum may take.
 /// </summary>
 internal sealed class FormulaReader
@@ -139,7 +140,9 @@ internal sealed class FormulaReader
             case "log10":
                 return Math.Log10(Arguments().Single());
             default:
-                return known.TryGetValue(word, out var values) ? values.Single() : throw new FormatException($"\"{word}\" in \"{text}\" is nowhere given");
+                return known.TryGetValue(word, out var values)
+                    ? values.Single()
+                    : throw new FormatException($"\"{word}\" in \"{text}\" is nowhere given");
         }
     }
 

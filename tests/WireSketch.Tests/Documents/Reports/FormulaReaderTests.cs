@@ -15,7 +15,10 @@ public sealed class FormulaReaderTests
     [InlineData("20·log10(y) − ln(1)", 40)]
     [InlineData("(−2)·y", -200)]
     public void Sums_come_out_as_by_hand(string formula, double value) =>
-        Assert.Equal(value, FormulaReader.Evaluate(formula, new Dictionary<string, IReadOnlyList<double>> { ["x"] = [1, 2, 7], ["y"] = [100] }), 1e-12);
+        Assert.Equal(
+            value,
+            FormulaReader.Evaluate(formula, new Dictionary<string, IReadOnlyList<double>> { ["x"] = [1, 2, 7], ["y"] = [100] }),
+            1e-12);
 
     [Theory]
     [InlineData("2 + z")]

@@ -41,13 +41,18 @@ public sealed class ChannelSetupTests
         Assert.Equal(("80 Hz", "28 Hz"), (written.LowPass, written.Subsonic));
     }
 
-    /// <summary>A boost of 6 dB lifts what the tone gives by 10^(6/20) = 1.995 (definition of the decibel, ISO 80000-3): with the boost off, the target is lower by as much.</summary>
+    /// <summary>
+    /// A boost of 6 dB lifts what the tone gives by 10^(6/20) = 1.995 (definition of the decibel, ISO 80000-3): with the boost off, the
+    /// target is lower by as much.
+    /// </summary>
     [Fact]
     public void A_boost_lowers_the_target()
     {
         var plain = Assert.Single(ChannelSetup.From(Built.Of(Runs).Install));
         var boosted = Assert.Single(ChannelSetup.From(Built.From(Compiler.Compile(
-            Testing.Example.File(Built.Of(Runs).Result.File.Text.Replace("settings: { wake: remote }", "settings: { wake: remote, boost: 6 dB at 45 Hz }", StringComparison.Ordinal)), Testing.FilesInMemory.None)).Install));
+            Testing.Example.File(Built.Of(Runs).Result.File.Text
+                .Replace("settings: { wake: remote }", "settings: { wake: remote, boost: 6 dB at 45 Hz }", StringComparison.Ordinal)),
+            Testing.FilesInMemory.None)).Install));
         Assert.Equal(1.99526, plain.Target!.Value.Value / boosted.Target!.Value.Value, 5);
         Assert.Contains("6 dB lower", string.Join(' ', boosted.Remarks), StringComparison.Ordinal);
     }

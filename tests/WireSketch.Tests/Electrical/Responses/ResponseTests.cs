@@ -5,7 +5,10 @@ namespace WireSketch.Tests.Electrical.Responses;
 
 public sealed class ResponseTests
 {
-    private static readonly double[] Labels = [20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500, 3150, 4000, 5000, 6300, 8000, 10000, 12500, 16000, 20000];
+    private static readonly double[] Labels = [
+        20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500, 3150, 4000, 5000,
+        6300, 8000, 10000, 12500, 16000, 20000
+    ];
 
     /// <summary>IEC 61260-1, base ten: the middle of band x is 1000 G^(x/3) with G = 10^0.3.</summary>
     [Fact]
@@ -21,13 +24,16 @@ public sealed class ResponseTests
         Assert.Equal(70, ResponseCurve.MiddleOf(new(70)).Value);
     }
 
-    /// <summary>Lessons in Electric Circuits vol. II ch. 8; one octave outside a first order is -10 lg 5, a second order -10 lg 17.</summary>
+    /// <summary>
+    /// Lessons in Electric Circuits vol. II ch. 8; one octave outside a first order is -10 lg 5, a second order -10 lg 17.
+    /// </summary>
     [Theory]
     [InlineData(1, 1, -3.01029995664)]
     [InlineData(2, 1, -6.98970004336)]
     [InlineData(1, 2, -3.01029995664)]
     [InlineData(2, 2, -12.3044892138)]
-    public void A_filter_has_the_textbook_level(double ratio, int order, double level) => Assert.Equal(level, FilterFit.LevelOf(ratio, order).Value, 9);
+    public void A_filter_has_the_textbook_level(double ratio, int order, double level) =>
+        Assert.Equal(level, FilterFit.LevelOf(ratio, order).Value, 9);
 
     /// <summary>Curves made from the poles of Butterworth filters, s = exp(jπ(2k + n - 1) / 2n), by multiplying complex factors.</summary>
     [Theory]
@@ -37,7 +43,9 @@ public sealed class ResponseTests
     [InlineData(4, 100)]
     public void A_filter_is_found_again_from_its_levels(int order, double corner)
     {
-        var curve = ResponseCurve.Of(Labels.Select(f => new BandLevel(new(f), new(17 + ByPoles(corner / ResponseCurve.MiddleOf(new(f)).Value, order)))))!;
+        var curve =
+            ResponseCurve.Of(Labels.Select(f =>
+                new BandLevel(new(f), new(17 + ByPoles(corner / ResponseCurve.MiddleOf(new(f)).Value, order)))))!;
         var fit = FilterFit.HighPass(curve)!;
         Assert.Equal(order, fit.Order);
         Assert.Equal(6 * order, fit.PerOctave.Value);
@@ -51,7 +59,9 @@ public sealed class ResponseTests
     [InlineData(4, 3000)]
     public void The_upper_end_is_found_alike(int order, double corner)
     {
-        var curve = ResponseCurve.Of(Labels.Select(f => new BandLevel(new(f), new(ByPoles(ResponseCurve.MiddleOf(new(f)).Value / corner, order)))))!;
+        var curve =
+            ResponseCurve.Of(Labels.Select(f =>
+                new BandLevel(new(f), new(ByPoles(ResponseCurve.MiddleOf(new(f)).Value / corner, order)))))!;
         var fit = FilterFit.LowPass(curve)!;
         Assert.Equal(order, fit.Order);
         Assert.InRange(fit.Corner.Value / corner, 0.97, 1.03);

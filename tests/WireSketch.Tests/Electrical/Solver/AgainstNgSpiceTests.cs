@@ -39,7 +39,9 @@ public sealed class AgainstNgSpiceTests
             worst = i > worst.Difference ? (i, $"network {seed}, branch {flows[atFlow]}") : worst;
         }
 
-        TestContext.Current.SendDiagnosticMessage($"200 supply networks: worst relative difference {worst.Difference:g3} ({worst.Where}); {starved} were too heavily loaded at first");
+        TestContext.Current.SendDiagnosticMessage(
+            $"200 supply networks: worst relative difference {worst.Difference:g3} ({worst.Where}); {starved} were too heavily loaded "
+                + "at first");
         Assert.True(worst.Difference <= 1e-6, $"{worst.Difference:g3} at {worst.Where}");
         Assert.True(starved > 0, "no network was near the limit of its power");
     }
@@ -57,7 +59,9 @@ public sealed class AgainstNgSpiceTests
             Assert.NotNull(values);
             for (var i = 0; i < ours.Length; i++)
             {
-                var theirs = new Complex(values[string.Create(CultureInfo.InvariantCulture, $"q{i}r")], values[string.Create(CultureInfo.InvariantCulture, $"q{i}i")]);
+                var theirs = new Complex(
+                    values[string.Create(CultureInfo.InvariantCulture, $"q{i}r")],
+                    values[string.Create(CultureInfo.InvariantCulture, $"q{i}i")]);
                 worst = Math.Max(worst, (ours[i] - theirs).Magnitude / Math.Max(theirs.Magnitude, 1e-6));
                 phasors++;
             }
@@ -86,6 +90,7 @@ public sealed class AgainstNgSpiceTests
     /// digits, and every ampere, are its own. Where it finds nothing from there, it starts from nothing; either root would be told apart.
     /// </summary>
     private static (double[] Volts, double[] Amps) Simulate(DcCircuit circuit, double[] near) =>
-        NgSpice.Solve(circuit, n => Math.Round(near[n], 2)) ?? NgSpice.Solve(circuit, null) ?? NgSpice.Solve(circuit, n => Math.Round(near[n], 6))
-            ?? throw new InvalidOperationException("ngspice found no operating point.");
+        NgSpice.Solve(circuit, n => Math.Round(near[n], 2))
+            ?? NgSpice.Solve(circuit, null) ?? NgSpice.Solve(circuit, n => Math.Round(near[n], 6))
+                ?? throw new InvalidOperationException("ngspice found no operating point.");
 }

@@ -47,7 +47,9 @@ public sealed class DcSolverTests
     public void The_order_of_branches_and_nodes_changes_nothing() =>
         Gen.Select(Gen.Int[1, 1_000_000], Gen.Int[10, 100], Gen.Double[0.1, 3]).Sample(OrderChangesNothing, iter: 300);
 
-    /// <summary>Circuits for which it once did: one at its limit, and two in which a battery at rest stands almost without current.</summary>
+    /// <summary>
+    /// Circuits for which it once did: one at its limit, and two in which a battery at rest stands almost without current.
+    /// </summary>
     [Theory, InlineData(880736, 0.4), InlineData(2267, 2.4), InlineData(13426, 1.4)]
     public void The_order_changes_nothing_where_it_once_did(int seed, double scale) => OrderChangesNothing(seed, 40, scale);
 

@@ -6,14 +6,17 @@ using WireSketch.Electrical.Solver;
 
 namespace WireSketch.Tests.Electrical.Solver;
 
-/// <summary>The circuit simulator ngspice (Debian package ngspice), where it is installed: decks for our circuits, and what it makes of them.</summary>
+/// <summary>
+/// The circuit simulator ngspice (Debian package ngspice), where it is installed: decks for our circuits, and what it makes of them.
+/// </summary>
 internal static class NgSpice
 {
     public static string? Program { get; } = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
         .Select(folder => Path.Combine(folder, "ngspice")).FirstOrDefault(File.Exists);
 
     /// <summary>Skips the test, with the reason, where the simulator is not installed.</summary>
-    public static void Need() => Assert.SkipWhen(Program is null, "ngspice is not on the PATH: install the Debian package ngspice to compare with it.");
+    public static void Need() =>
+        Assert.SkipWhen(Program is null, "ngspice is not on the PATH: install the Debian package ngspice to compare with it.");
 
     /// <summary>Runs a deck and gives the values it printed; null if it found no solution.</summary>
     public static Dictionary<string, double>? Run(string deck)
@@ -32,7 +35,8 @@ internal static class NgSpice
             var output = process.StandardOutput.ReadToEnd();
             process.WaitForExit();
 
-            // The exit status is 0 even after a failed operating point. The last method that it tries then, a transient, does not solve these.
+            // The exit status is 0 even after a failed operating point. The last method that it tries then, a transient, does not solve
+            // these.
             var told = error.Result;
             if (told.Contains("failed", StringComparison.OrdinalIgnoreCase))
             {
@@ -85,7 +89,9 @@ internal static class NgSpice
         }
 
         var volts = Enumerable.Range(0, circuit.Nodes).Select(merged.Root).Select(n => n == 0 ? 0 : values[$"n{n}"]).ToArray();
-        var amps = circuit.Branches.Select((b, i) => b.IsShort ? double.NaN : values.TryGetValue($"@r{i}[i]", out var r) ? r : values[$"vm{i}#branch"]).ToArray();
+        var amps = circuit.Branches.Select((b, i) =>
+            b.IsShort ? double.NaN : values.TryGetValue($"@r{i}[i]", out var r) ? r : values[$"vm{i}#branch"])
+            .ToArray();
         return (volts, amps);
     }
 

@@ -5,7 +5,9 @@ using WireSketch.Electrical.Solver;
 
 namespace WireSketch.Tests.Electrical.Solver;
 
-/// <summary>Generates a series-parallel network of coils, capacitors and inductors with bridges across it, at a frequency of its own.</summary>
+/// <summary>
+/// Generates a series-parallel network of coils, capacitors and inductors with bridges across it, at a frequency of its own.
+/// </summary>
 internal sealed class RandomSpeakers
 {
     private readonly Random random;
@@ -113,7 +115,9 @@ internal sealed class RandomSpeakers
         }
         else
         {
-            parts.Add(choice == 5 ? ('C', a, b, 1e-6 + (random.NextDouble() * 1e-4)) : ('R', a, b, choice == 0 ? 0.01 + (0.1 * random.NextDouble()) : 2 + (random.NextDouble() * 6)));
+            parts.Add(choice == 5
+                ? ('C', a, b, 1e-6 + (random.NextDouble() * 1e-4))
+                : ('R', a, b, choice == 0 ? 0.01 + (0.1 * random.NextDouble()) : 2 + (random.NextDouble() * 6)));
         }
     }
 }

@@ -2,7 +2,10 @@ using WireSketch.Electrical.Solver;
 
 namespace WireSketch.Tests.Electrical.Solver;
 
-/// <summary>Generates the supply network of an invented vehicle: batteries, alternator, body, cable trees, loads of three kinds, sometimes a dead short.</summary>
+/// <summary>
+/// Generates the supply network of an invented vehicle: batteries, alternator, body, cable trees, loads of three kinds, sometimes a dead
+/// short.
+/// </summary>
 internal sealed class RandomVehicle
 {
     private readonly Random random;

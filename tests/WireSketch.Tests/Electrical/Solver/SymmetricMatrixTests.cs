@@ -57,7 +57,10 @@ public sealed class SymmetricMatrixTests
     public void Ten_thousand_loads_between_two_bars_take_one_new_entry()
     {
         const int loads = 10_000;
-        var edges = Enumerable.Range(2, loads).SelectMany(i => new[] { SymmetricMatrix.Key(0, i), SymmetricMatrix.Key(1, i) }).Order().ToArray();
+        var edges = Enumerable.Range(2, loads)
+            .SelectMany(i => new[] { SymmetricMatrix.Key(0, i), SymmetricMatrix.Key(1, i) })
+            .Order()
+            .ToArray();
         Assert.Equal((2 * loads) + 1, new SymmetricMatrix(loads + 2, edges).FactorLength);
     }
 
@@ -81,7 +84,14 @@ public sealed class SymmetricMatrixTests
     }
 
     private static long[] Edges(Random random, int n, int count) =>
-        [.. Enumerable.Range(0, count).Select(_ => (random.Next(n), random.Next(n))).Where(e => e.Item1 != e.Item2).Select(e => SymmetricMatrix.Key(e.Item1, e.Item2)).Distinct().Order()];
+        [
+            .. Enumerable.Range(0, count)
+                .Select(_ => (random.Next(n), random.Next(n)))
+                .Where(e => e.Item1 != e.Item2)
+                .Select(e => SymmetricMatrix.Key(e.Item1, e.Item2))
+                .Distinct()
+                .Order()
+        ];
 
     /// <summary>Conductances between nodes, and a little from each to the reference.</summary>
     private static void Fill(Random random, SymmetricMatrix matrix, double[,] dense, int n, long[] edges)

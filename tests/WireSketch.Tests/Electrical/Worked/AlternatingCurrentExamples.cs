@@ -29,7 +29,10 @@ public sealed class AlternatingCurrentExamples
         ["LS-17"] = () => 1 - WireShare(),
         ["LS-18"] = () => Load(4, c => c.Resistor(1, 2, 4), c => c.Resistor(2, 0, 4), c => c.Resistor(1, 3, 4)),
         ["LS-19"] = () => Load(3, c => c.Resistor(1, 2, 4), c => c.Resistor(2, 0, 4), c => c.Resistor(2, 0, 4)),
-        ["LS-20"] = () => Load(4, c => c.Resistor(1, 2, 4), c => c.Resistor(1, 3, 8), c => c.Resistor(2, 3, 6), c => c.Resistor(2, 0, 8), c => c.Resistor(3, 0, 4)),
+        ["LS-20"] = () =>
+            Load(
+                4, c => c.Resistor(1, 2, 4), c => c.Resistor(1, 3, 8), c => c.Resistor(2, 3, 6), c => c.Resistor(2, 0, 8),
+                c => c.Resistor(3, 0, 4)),
         ["PW-08"] = () => Bridged().Amps[2].Magnitude * Bridged().Amps[2].Magnitude * 4,
         ["PW-09"] = () => (10 / Bridged().Amps[0]).Magnitude,
         ["PW-10"] = () => 10 * Bridged().Amps[0].Magnitude,
@@ -69,7 +72,8 @@ public sealed class AlternatingCurrentExamples
     public void The_network_solver_gives_the_value_of_the_example(string id) => WorkedExample.Check(id, Computed[id]());
 
     [Theory, InlineData(20), InlineData(500), InlineData(700), InlineData(20000)]
-    public void A_constant_resistance_crossover_is_one_at_every_frequency(double hertz) => WorkedExample.Check("AC-17", ConstantResistance(hertz));
+    public void A_constant_resistance_crossover_is_one_at_every_frequency(double hertz) =>
+        WorkedExample.Check("AC-17", ConstantResistance(hertz));
 
     [Fact]
     public void Nothing_joined_has_no_impedance()
@@ -91,7 +95,8 @@ public sealed class AlternatingCurrentExamples
         return circuit;
     }
 
-    private static Complex Impedance(double hertz, int nodes, params Action<ComplexCircuit>[] parts) => Make(hertz, nodes, parts).ImpedanceBetween(1, 0)!.Value;
+    private static Complex Impedance(double hertz, int nodes, params Action<ComplexCircuit>[] parts) =>
+        Make(hertz, nodes, parts).ImpedanceBetween(1, 0)!.Value;
 
     private static double Load(int nodes, params Action<ComplexCircuit>[] parts)
     {
@@ -123,7 +128,8 @@ public sealed class AlternatingCurrentExamples
     private static (Complex[] Volts, Complex[] Amps) Bridged() =>
         Make(1000, 3, [c => c.Source(0, 1, 10), c => c.Source(2, 0, 10), c => c.Resistor(2, 1, 4)]).Solve();
 
-    private static double RcWithLoad() => Output(30, 3, c => c.Resistor(1, 2, 500), c => c.Capacitor(2, 0, 7e-6), c => c.Resistor(2, 0, 1000));
+    private static double RcWithLoad() =>
+        Output(30, 3, c => c.Resistor(1, 2, 500), c => c.Capacitor(2, 0, 7e-6), c => c.Resistor(2, 0, 1000));
 
     /// <summary>A first-order low-pass of 4 ohm and 500 Hz (the inductor of AC-13), at a multiple of its corner.</summary>
     private static double FirstOrder(double multiple) =>
@@ -132,7 +138,8 @@ public sealed class AlternatingCurrentExamples
     private static double ConstantResistance(double hertz)
     {
         var (l, c) = (4 / (2 * Math.PI * 700), 1 / (2 * Math.PI * 700 * 4));
-        return Impedance(hertz, 4, k => k.Inductor(1, 2, l), k => k.Resistor(2, 0, 4), k => k.Capacitor(1, 3, c), k => k.Resistor(3, 0, 4)).Magnitude;
+        return Impedance(
+            hertz, 4, k => k.Inductor(1, 2, l), k => k.Resistor(2, 0, 4), k => k.Capacitor(1, 3, c), k => k.Resistor(3, 0, 4)).Magnitude;
     }
 
     /// <summary>The capacitor of AC-18 makes the load 6 ohm at every frequency; found again from the load at one of them.</summary>
@@ -142,7 +149,8 @@ public sealed class AlternatingCurrentExamples
         for (var i = 0; i < 200; i++)
         {
             var c = (low + high) / 2;
-            var z = Impedance(1000, 4, k => k.Resistor(1, 2, 6), k => k.Inductor(2, 0, 0.5e-3), k => k.Resistor(1, 3, 6), k => k.Capacitor(3, 0, c));
+            var z = Impedance(
+                1000, 4, k => k.Resistor(1, 2, 6), k => k.Inductor(2, 0, 0.5e-3), k => k.Resistor(1, 3, 6), k => k.Capacitor(3, 0, c));
             (low, high) = z.Imaginary > 0 ? (c, high) : (low, c);
         }
 
@@ -151,7 +159,11 @@ public sealed class AlternatingCurrentExamples
 
     /// <summary>The filter of AC-19 and AC-20.</summary>
     private static double Butterworth(double hertz) => Output(
-        hertz, 3, c => c.Inductor(1, 2, WorkedExample.All["AC-19"].Expected), c => c.Capacitor(2, 0, WorkedExample.All["AC-20"].Expected), c => c.Resistor(2, 0, 4));
+        hertz,
+        3,
+        c => c.Inductor(1, 2, WorkedExample.All["AC-19"].Expected),
+        c => c.Capacitor(2, 0, WorkedExample.All["AC-20"].Expected),
+        c => c.Resistor(2, 0, 4));
 
     private static double CoilPower()
     {

@@ -6,7 +6,9 @@ using WireSketch.Tables;
 
 namespace WireSketch.Tests.Electrical.Worked;
 
-/// <summary>Conductors, adiabatic limits, faults and hookups on the worked examples CO, AD, FA, RG and HK; the source of each stands in its row.</summary>
+/// <summary>
+/// Conductors, adiabatic limits, faults and hookups on the worked examples CO, AD, FA, RG and HK; the source of each stands in its row.
+/// </summary>
 public sealed class ConductorExamples
 {
     private static readonly Dictionary<string, Func<double>> Computed = new(StringComparer.Ordinal)
@@ -20,7 +22,8 @@ public sealed class ConductorExamples
         ["CO-08"] = () => Copper(4, 5, 105) / Copper(4, 5, 20),
         ["CO-10"] = () => (1 / Metal.Copper.Alpha) - 20,
         ["CO-13"] = () => 50 * Copper(8, 6, 20),
-        ["CO-22"] = () => Math.Log(1 / Metal.CopperCladAluminum.ShareOfCopper.Value) / Math.Log(WireSize.FromAwg(4).Area / WireSize.FromAwg(5).Area),
+        ["CO-22"] = () =>
+            Math.Log(1 / Metal.CopperCladAluminum.ShareOfCopper.Value) / Math.Log(WireSize.FromAwg(4).Area / WireSize.FromAwg(5).Area),
         ["AD-05"] = () => Metal.Copper.K(new(70), new(160)),
         ["AD-08"] = () => Metal.Copper.Withstand(new(1), new(20), new(1083)),
         ["FA-01"] = FaultAtTheFarEnd,
@@ -46,7 +49,8 @@ public sealed class ConductorExamples
     [Theory, MemberData(nameof(Ids))]
     public void It_gives_the_value_of_the_example(string id) => WorkedExample.Check(id, Computed[id]());
 
-    private static double Copper(int awg, double meters, double celsius) => Metal.Copper.Resistance(WireSize.FromAwg(awg).Area, new(meters), new(celsius)).Value;
+    private static double Copper(int awg, double meters, double celsius) =>
+        Metal.Copper.Resistance(WireSize.FromAwg(awg).Area, new(meters), new(celsius)).Value;
 
     private static double FaultAtTheFarEnd()
     {

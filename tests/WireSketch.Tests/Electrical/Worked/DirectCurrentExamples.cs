@@ -12,14 +12,16 @@ public sealed class DirectCurrentExamples
     {
         ["SP-01"] = () => Series().Amps[1],
         ["SP-02"] = () => Series().Volts[2] - Series().Volts[3],
-        ["SP-03"] = () => Solve(2, Stiffly(9), c => c.Resistor(1, 0, 10000), c => c.Resistor(1, 0, 2000), c => c.Resistor(1, 0, 1000)).Amps[1..].Sum(),
+        ["SP-03"] = () =>
+            Solve(2, Stiffly(9), c => c.Resistor(1, 0, 10000), c => c.Resistor(1, 0, 2000), c => c.Resistor(1, 0, 1000)).Amps[1..].Sum(),
         ["SP-04"] = () => Ohms(2, c => c.Resistor(1, 0, 10000), c => c.Resistor(1, 0, 2000), c => c.Resistor(1, 0, 1000)),
         ["SP-05"] = SeriesParallel,
         ["SP-06"] = SeriesParallel,
         ["SP-07"] = () => 24 / SeriesParallel(),
         ["SP-08"] = () => Divider(45, 5000, 17500),
         ["SP-09"] = () => Solve(3, Stiffly(13.8), c => c.Resistor(1, 2, 10000), c => c.Resistor(2, 0, 4700)).Volts[2],
-        ["SP-10"] = () => Solve(3, Stiffly(13.8), c => c.Resistor(1, 2, 10000), c => c.Resistor(2, 0, 4700), c => c.Resistor(2, 0, 4700)).Volts[2],
+        ["SP-10"] = () =>
+            Solve(3, Stiffly(13.8), c => c.Resistor(1, 2, 10000), c => c.Resistor(2, 0, 4700), c => c.Resistor(2, 0, 4700)).Volts[2],
         ["DC-01"] = () => Millman(c => c.Resistor(1, 0, 2)).Volts[1],
         ["DC-02"] = () => -Millman(c => c.Resistor(1, 0, 2)).Amps[0],
         ["DC-03"] = () => -Millman(c => c.Resistor(1, 0, 2)).Amps[1],
@@ -53,8 +55,10 @@ public sealed class DirectCurrentExamples
         ["DC-33"] = () => TwoTaps().Volts[2],
         ["DC-34"] = () => Solve(2, c => c.Current(0, 1, 90), c => c.Resistor(1, 0, 0.004), c => c.Resistor(1, 0, 0.005)).Amps[1],
         ["DC-35"] = () => Offset(),
-        ["DC-36"] = () => Solve(2, c => c.Regulated(1, 0, 14.2, Stiff, 90), c => c.Source(1, 0, 12.6, 0.01), c => c.Current(1, 0, 120)).Volts[1],
-        ["DC-37"] = () => Solve(2, c => c.Regulated(1, 0, 14.2, 1e-11, 200), c => c.Source(1, 0, 12.8, 0.02), c => c.Current(1, 0, 40)).Amps[1..].Sum(),
+        ["DC-36"] = () =>
+            Solve(2, c => c.Regulated(1, 0, 14.2, Stiff, 90), c => c.Source(1, 0, 12.6, 0.01), c => c.Current(1, 0, 120)).Volts[1],
+        ["DC-37"] = () =>
+            Solve(2, c => c.Regulated(1, 0, 14.2, 1e-11, 200), c => c.Source(1, 0, 12.8, 0.02), c => c.Current(1, 0, 40)).Amps[1..].Sum(),
         ["FA-02"] = () => -Solve(2, c => c.Source(1, 0, 12.6, 0.005), c => c.Resistor(1, 0, 0.002)).Amps[0],
         ["FA-03"] = () => new FaultNetwork(FromBothEnds()).Short(3),
     };
@@ -94,11 +98,14 @@ public sealed class DirectCurrentExamples
         return DcSolver.Solve(circuit);
     }
 
-    private static DcSolution.Found Solve(int nodes, params Action<DcCircuit>[] branches) => Assert.IsType<DcSolution.Found>(Make(nodes, branches));
+    private static DcSolution.Found Solve(int nodes, params Action<DcCircuit>[] branches) =>
+        Assert.IsType<DcSolution.Found>(Make(nodes, branches));
 
-    private static double Ohms(int nodes, params Action<DcCircuit>[] branches) => Solve(nodes, [c => c.Current(0, 1, 1), .. branches]).Volts[1];
+    private static double Ohms(int nodes, params Action<DcCircuit>[] branches) =>
+        Solve(nodes, [c => c.Current(0, 1, 1), .. branches]).Volts[1];
 
-    private static DcSolution.Found Series() => Solve(4, Stiffly(9), c => c.Resistor(1, 2, 3000), c => c.Resistor(2, 3, 10000), c => c.Resistor(3, 0, 5000));
+    private static DcSolution.Found Series() =>
+        Solve(4, Stiffly(9), c => c.Resistor(1, 2, 3000), c => c.Resistor(2, 3, 10000), c => c.Resistor(3, 0, 5000));
 
     private static double SeriesParallel() =>
         Ohms(3, c => c.Resistor(1, 2, 100), c => c.Resistor(1, 2, 250), c => c.Resistor(2, 0, 350), c => c.Resistor(2, 0, 200));
@@ -109,7 +116,8 @@ public sealed class DirectCurrentExamples
         return answer.Volts[1] - answer.Volts[2];
     }
 
-    private static DcSolution.Found Millman(params Action<DcCircuit>[] more) => Solve(2, [c => c.Source(1, 0, 28, 4), c => c.Source(1, 0, 7, 1), .. more]);
+    private static DcSolution.Found Millman(params Action<DcCircuit>[] more) =>
+        Solve(2, [c => c.Source(1, 0, 28, 4), c => c.Source(1, 0, 7, 1), .. more]);
 
     private static double Delivered(double ohms)
     {
@@ -118,26 +126,37 @@ public sealed class DirectCurrentExamples
     }
 
     private static DcSolution.Found TwoNodes() => Solve(
-        3, c => c.Source(1, 0, 10, 2), c => c.Resistor(1, 0, 4), c => c.Resistor(1, 2, 2.5), c => c.Resistor(2, 0, 5), c => c.Source(2, 0, -4, 1));
+        3, c => c.Source(1, 0, 10, 2), c => c.Resistor(1, 0, 4), c => c.Resistor(1, 2, 2.5), c => c.Resistor(2, 0, 5),
+        c => c.Source(2, 0, -4, 1));
 
     private static DcSolution.Found Bridge() => Solve(
-        4, Stiffly(24), c => c.Resistor(1, 2, 150), c => c.Resistor(1, 3, 50), c => c.Resistor(2, 3, 100), c => c.Resistor(2, 0, 300), c => c.Resistor(3, 0, 250));
+        4, Stiffly(24), c => c.Resistor(1, 2, 150), c => c.Resistor(1, 3, 50), c => c.Resistor(2, 3, 100), c => c.Resistor(2, 0, 300),
+        c => c.Resistor(3, 0, 250));
 
     private static DcSolution.Found DeltaStar() => Solve(
-        4, Stiffly(10), c => c.Resistor(1, 2, 12), c => c.Resistor(1, 3, 18), c => c.Resistor(2, 3, 6), c => c.Resistor(2, 0, 18), c => c.Resistor(3, 0, 12));
+        4, Stiffly(10), c => c.Resistor(1, 2, 12), c => c.Resistor(1, 3, 18), c => c.Resistor(2, 3, 6), c => c.Resistor(2, 0, 18),
+        c => c.Resistor(3, 0, 12));
 
-    private static DcSolution.Found TwoBatteries(double load) => Solve(2, c => c.Source(1, 0, 12.8, 0.008), c => c.Source(1, 0, 12.2, 0.012), c => c.Current(1, 0, load));
+    private static DcSolution.Found TwoBatteries(double load) =>
+        Solve(2, c => c.Source(1, 0, 12.8, 0.008), c => c.Source(1, 0, 12.2, 0.012), c => c.Current(1, 0, load));
 
     private static DcSolution.Found Feeder(double watts) => Solve(2, c => c.Source(1, 0, 12.6, 0.02), c => c.Power(1, 0, watts));
 
-    private static double Starved(double watts) => Assert.IsType<DcSolution.Starved>(Make(2, c => c.Source(1, 0, 12.6, 0.02), c => c.Power(1, 0, watts))).Scale;
+    private static double Starved(double watts) =>
+        Assert.IsType<DcSolution.Starved>(Make(2, c => c.Source(1, 0, 12.6, 0.02), c => c.Power(1, 0, watts))).Scale;
 
     private static DcSolution.Found TwoTaps() => Solve(
-        4, c => c.Source(1, 0, 7995.0 / 682, Stiff), c => c.Resistor(1, 2, 0.01), c => c.Power(2, 0, 200), c => c.Resistor(2, 3, 0.01), c => c.Power(3, 0, 300));
+        4,
+        c => c.Source(1, 0, 7995.0 / 682, Stiff),
+        c => c.Resistor(1, 2, 0.01),
+        c => c.Power(2, 0, 200),
+        c => c.Resistor(2, 3, 0.01),
+        c => c.Power(3, 0, 300));
 
     private static double Offset()
     {
-        var answer = Solve(4, Stiffly(12), c => c.Current(1, 2, 40), c => c.Resistor(2, 0, 0.005), c => c.Current(1, 3, 1), c => c.Resistor(3, 0, 0.02));
+        var answer = Solve(
+            4, Stiffly(12), c => c.Current(1, 2, 40), c => c.Resistor(2, 0, 0.005), c => c.Current(1, 3, 1), c => c.Resistor(3, 0, 0.02));
         return answer.Volts[2] - answer.Volts[3];
     }
 

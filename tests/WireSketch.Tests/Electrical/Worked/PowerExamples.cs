@@ -7,7 +7,10 @@ using WireSketch.Testing;
 
 namespace WireSketch.Tests.Electrical.Worked;
 
-/// <summary>Powers, corners and resonances of the worked examples PW, AC, CO, DC and RG that are not in the other classes; the source of each stands in its row.</summary>
+/// <summary>
+/// Powers, corners and resonances of the worked examples PW, AC, CO, DC and RG that are not in the other classes; the source of each
+/// stands in its row.
+/// </summary>
 public sealed class PowerExamples
 {
     private static readonly Dictionary<string, Func<double>> Computed = new(StringComparer.Ordinal)
@@ -29,7 +32,8 @@ public sealed class PowerExamples
         ["RG-04"] = () => 1000 * Meters.FromInches(7).Value,
         ["RG-05"] = () => 1000 * Meters.FromInches(72).Value,
         ["AC-01"] = () => Corner(f => Ratio(f, 3, c => c.Resistor(1, 2, 500), c => c.Capacitor(2, 0, 7e-6)), 1),
-        ["AC-04"] = () => Corner(f => Ratio(f, 3, c => c.Resistor(1, 2, 500), c => c.Capacitor(2, 0, 7e-6), c => c.Resistor(2, 0, 1000)), 2.0 / 3),
+        ["AC-04"] = () =>
+            Corner(f => Ratio(f, 3, c => c.Resistor(1, 2, 500), c => c.Capacitor(2, 0, 7e-6), c => c.Resistor(2, 0, 1000)), 2.0 / 3),
         ["AC-06"] = () => Corner(f => Ratio(f, 3, c => c.Inductor(1, 2, 3), c => c.Resistor(2, 0, 1000)), 1),
         ["AC-08"] = () => Resonance(100e-3, 10e-6, 1),
         ["AC-09"] = () => Quality(100e-3, 10e-6, 1),
@@ -87,7 +91,9 @@ public sealed class PowerExamples
     public void Every_row_is_tested_or_said_not_to_be_ours()
     {
         var rows = CsvTable.Parse(Repository.Read("tests/WireSketch.Tests/Data/worked-examples.csv")).Rows.Select(r => r["id"]).ToArray();
-        var tested = new[] { Ids, AlternatingCurrentExamples.Ids, DirectCurrentExamples.Ids, ConductorExamples.Ids }.SelectMany(ids => ids.Select(id => id.Data)).ToArray();
+        var tested = new[] { Ids, AlternatingCurrentExamples.Ids, DirectCurrentExamples.Ids, ConductorExamples.Ids }
+            .SelectMany(ids => ids.Select(id => id.Data))
+            .ToArray();
         Assert.Empty(rows.Except(tested).Except(NotOurs.Keys));
         Assert.Empty(tested.Intersect(NotOurs.Keys));
         Assert.Empty(NotOurs.Keys.Except(rows));
@@ -95,7 +101,10 @@ public sealed class PowerExamples
 
     private static PowerCurve Curve(string power)
     {
-        var spec = Compiler.Compile(Example.File($"gear:\n  amp: {{ is: amplifier, channels: {{ sub: {{ power: {{ {power} }} }} }} }}\nruns: {{}}\n"), FilesInMemory.None).Spec;
+        var spec =
+            Compiler.Compile(
+                Example.File($"gear:\n  amp: {{ is: amplifier, channels: {{ sub: {{ power: {{ {power} }} }} }} }}\nruns: {{}}\n"),
+                FilesInMemory.None).Spec;
         return PowerCurve.Of(((Amplifier)spec.Gear[0]).Channels[0]);
     }
 
@@ -118,7 +127,8 @@ public sealed class PowerExamples
             """);
         var install = Compiler.Compile(Example.File(text), FilesInMemory.None).Install!;
         var loads = install.Answers.State(WireSketch.Language.SystemState.Music).Loads.Single(l => l.Path.Gear.Id == "amp");
-        return loads.Watts.Value * watts / install.Answers.State(WireSketch.Language.SystemState.FullOutput).Loads.Single(l => l.Path.Gear.Id == "amp").Watts.Value;
+        return loads.Watts.Value * watts
+            / install.Answers.State(WireSketch.Language.SystemState.FullOutput).Loads.Single(l => l.Path.Gear.Id == "amp").Watts.Value;
     }
 
     private static DcSolution.Found Supply(double volts, params Action<DcCircuit>[] loads)
@@ -175,7 +185,8 @@ public sealed class PowerExamples
         return circuit.ImpedanceBetween(1, 0)!.Value;
     }
 
-    private static double Resonance(double henries, double farads, double ohms) => Root(f => -Series(f, henries, farads, ohms).Imaginary, 1, 10000);
+    private static double Resonance(double henries, double farads, double ohms) =>
+        Root(f => -Series(f, henries, farads, ohms).Imaginary, 1, 10000);
 
     /// <summary>Resonance over the band in which the current is within 3 dB.</summary>
     private static double Quality(double henries, double farads, double ohms)

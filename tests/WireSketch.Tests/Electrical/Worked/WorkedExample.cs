@@ -10,7 +10,10 @@ internal sealed record WorkedExample(string Id, double Expected, string Toleranc
     public static IReadOnlyDictionary<string, WorkedExample> All { get; } =
         CsvTable.Parse(Repository.Read("tests/WireSketch.Tests/Data/worked-examples.csv")).Rows
             .Where(r => double.TryParse(r["expected"], NumberStyles.Float, CultureInfo.InvariantCulture, out _))
-            .ToDictionary(r => r["id"], r => new WorkedExample(r["id"], r.Number("expected"), r["tolerance"], r["source"]), StringComparer.Ordinal);
+            .ToDictionary(
+                r => r["id"],
+                r => new WorkedExample(r["id"], r.Number("expected"), r["tolerance"], r["source"]),
+                StringComparer.Ordinal);
 
     /// <summary>Compares within the row's own tolerance; what is exact on paper is exact to the rounding of a double.</summary>
     public static void Check(string id, double computed)
@@ -23,6 +26,8 @@ internal sealed record WorkedExample(string Id, double Expected, string Toleranc
             "rel" => double.Parse(words[1], CultureInfo.InvariantCulture) * Math.Abs(row.Expected),
             _ => 1e-12 * Math.Abs(row.Expected),
         };
-        Assert.True(Math.Abs(computed - row.Expected) <= allowed, $"{id}: {computed:R}, not {row.Expected:R} within {allowed:g3} ({row.Source})");
+        Assert.True(
+            Math.Abs(computed - row.Expected) <= allowed,
+            $"{id}: {computed:R}, not {row.Expected:R} within {allowed:g3} ({row.Source})");
     }
 }

@@ -3,7 +3,10 @@ using WireSketch.Testing.Mistakes;
 
 namespace WireSketch.Tests.Rules.Mistakes;
 
-/// <summary>Single mistakes made in the shipped specs: those that are unsafe or cannot work are all found, and the rate of the others does not fall unseen.</summary>
+/// <summary>
+/// Single mistakes made in the shipped specs: those that are unsafe or cannot work are all found, and the rate of the others does not
+/// fall unseen.
+/// </summary>
 public sealed class MistakeTests
 {
     /// <summary>Places of a kind that are tried in each spec; the benchmarks' <c>mistakes</c> tries them all.</summary>
@@ -27,17 +30,24 @@ public sealed class MistakeTests
     }
 
     [Fact]
-    public void The_rates_are_as_they_were() => Baseline.Match("tests/WireSketch.Tests/Rules/Mistakes/rates.txt", MistakeTrials.Table(Trials.Value));
+    public void The_rates_are_as_they_were() =>
+        Baseline.Match("tests/WireSketch.Tests/Rules/Mistakes/rates.txt", MistakeTrials.Table(Trials.Value));
 
     [Fact]
-    public void Every_rule_that_a_kind_names_exists() => Assert.All(MistakeTrials.Kinds.SelectMany(k => k.Rules), id => Assert.NotNull(WireSketch.Rules.RuleBook.Find(id)));
+    public void Every_rule_that_a_kind_names_exists() =>
+        Assert.All(MistakeTrials.Kinds.SelectMany(k => k.Rules), id => Assert.NotNull(WireSketch.Rules.RuleBook.Find(id)));
 
     [Fact]
     public void What_is_made_is_still_text_that_can_be_read()
     {
         var spec = new GoodSpec(ShippedSpecs.Open("specs/camper.wsk.yaml"), ShippedSpecs.Files);
         var mistakes = MistakeTrials.Kinds.SelectMany(k => k.Make(spec).Select(m => (k.Name, Text: m.In(spec.File))));
-        Assert.All(mistakes, m => Assert.DoesNotContain(Compiler.Compile(new(spec.File.Name, m.Text), ShippedSpecs.Files).Findings, f => f.Rule == "spec/syntax"));
+        Assert.All(
+            mistakes,
+            m =>
+                Assert.DoesNotContain(
+                    Compiler.Compile(new(spec.File.Name, m.Text), ShippedSpecs.Files).Findings,
+                    f => f.Rule == "spec/syntax"));
         Assert.All(mistakes, m => Assert.NotEqual(spec.File.Text, m.Text));
     }
 }

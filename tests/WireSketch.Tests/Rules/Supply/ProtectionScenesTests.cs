@@ -6,7 +6,9 @@ namespace WireSketch.Tests.Rules.Supply;
 /// <summary>Ways of feeding that protection must be judged in: which runs are blamed, and that one cause is told once.</summary>
 public sealed class ProtectionScenesTests
 {
-    private static readonly string[] Protection = ["supply/unfused", "supply/fuse-too-far", "supply/fed-from-both-ends", "supply/conductor-reduction", "supply/fuse-above-wire"];
+    private static readonly string[] Protection = [
+        "supply/unfused", "supply/fuse-too-far", "supply/fed-from-both-ends", "supply/conductor-reduction", "supply/fuse-above-wire"
+    ];
 
     [Fact]
     public void An_unfused_feed_to_a_block_is_told_once_and_not_for_its_branches() => Assert.Equal(["supply/unfused P1"], Blamed("""
@@ -49,10 +51,11 @@ public sealed class ProtectionScenesTests
         """));
 
     [Fact]
-    public void A_run_between_two_batteries_with_one_fuse_is_fed_from_both_ends() => Assert.Equal(["supply/fed-from-both-ends P1"], Blamed("""
-          P1: { from: battery.+, to: second.+, wire: 4 AWG red, length: 12 ft, fuse: { rating: 100 A, at: 10 in } }
-          G1: { from: second.-, to: bolt, wire: 4 AWG black, length: 12 in }
-        """));
+    public void A_run_between_two_batteries_with_one_fuse_is_fed_from_both_ends() =>
+        Assert.Equal(["supply/fed-from-both-ends P1"], Blamed("""
+              P1: { from: battery.+, to: second.+, wire: 4 AWG red, length: 12 ft, fuse: { rating: 100 A, at: 10 in } }
+              G1: { from: second.-, to: bolt, wire: 4 AWG black, length: 12 in }
+            """));
 
     [Fact]
     public void An_alternator_that_cannot_give_more_than_its_cable_carries_needs_no_fuse_of_its_own() => Assert.Empty(Blamed("""
@@ -98,6 +101,9 @@ public sealed class ProtectionScenesTests
             {{runs.ReplaceLineEndings("\n")}}
             """.ReplaceLineEndings("\n")), FilesInMemory.None);
         Assert.True(compiled.Install is not null, string.Join("; ", compiled.Findings.Select(f => f.Message)));
-        return [.. compiled.Findings.Where(f => f.Severity != Severity.Advice && Protection.Contains(f.Rule)).Select(f => $"{f.Rule} {f.Subjects[0]}")];
+        return [
+            .. compiled.Findings.Where(f => f.Severity != Severity.Advice && Protection.Contains(f.Rule))
+                .Select(f => $"{f.Rule} {f.Subjects[0]}")
+        ];
     }
 }

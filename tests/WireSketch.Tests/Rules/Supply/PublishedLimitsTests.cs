@@ -20,7 +20,10 @@ public sealed class PublishedLimitsTests
         Assert.Contains(Drop(amps, feet, thinner), f => f.Rule == "supply/drop");
     }
 
-    /// <summary>33 CFR 183.425, Table 5: 12 AWG with 80 C insulation carries 35 A; the next standard rating is warned of, the one after is an error.</summary>
+    /// <summary>
+    /// 33 CFR 183.425, Table 5: 12 AWG with 80 C insulation carries 35 A; the next standard rating is warned of, the one after is an
+    /// error.
+    /// </summary>
     [Theory]
     [InlineData(35, null)]
     [InlineData(40, Severity.Warning)]
@@ -34,9 +37,14 @@ public sealed class PublishedLimitsTests
     [InlineData(30, Severity.Warning)]
     [InlineData(40, Severity.Error)]
     public void The_engine_space_factor_of_33_CFR_183_425_counts(int rating, Severity? severity) =>
-        Assert.Equal(severity, Fused(rating, "12 in", ", zone: engine bay").FirstOrDefault(f => f.Rule == "supply/fuse-above-wire")?.Severity);
+        Assert.Equal(
+            severity,
+            Fused(rating, "12 in", ", zone: engine bay").FirstOrDefault(f => f.Rule == "supply/fuse-above-wire")?.Severity);
 
-    /// <summary>18 in is common practice, no published source; 33 CFR 183.455(b) asks for 7 in, or 40 in within a sheath, and 183.460(a) for 72 in: the report names them.</summary>
+    /// <summary>
+    /// 18 in is common practice, no published source; 33 CFR 183.455(b) asks for 7 in, or 40 in within a sheath, and 183.460(a) for 72
+    /// in: the report names them.
+    /// </summary>
     [Theory]
     [InlineData("18 in", false)]
     [InlineData("19 in", true)]
@@ -46,7 +54,9 @@ public sealed class PublishedLimitsTests
     {
         var finding = Fused(25, at, "").FirstOrDefault(f => f.Rule == "supply/fuse-too-far");
         Assert.Equal(fires, finding is not null);
-        Assert.All(["7 in", "40 in", "72 in"], words => Assert.True(finding is null || finding.Message.Contains(words, StringComparison.Ordinal)));
+        Assert.All(
+            ["7 in", "40 in", "72 in"],
+            words => Assert.True(finding is null || finding.Message.Contains(words, StringComparison.Ordinal)));
     }
 
     private static IEnumerable<Finding> Drop(int amps, int feet, int gauge) => Compile($$"""

@@ -16,7 +16,9 @@ internal sealed class SupplyCladWire : Rule
             Copper-clad aluminum of a gauge carries about as much as copper two gauges thinner, though it looks the same. A fuse chosen by
             the printed gauge is too large for it. Go two gauges up, or fuse it for the thinner copper.
             """,
-        new Basis.Published("ASTM B566: wire with 10 % of copper has at least 62.9 % of copper's conductivity, two AWG steps; 33 CFR 183.425(a) allows copper only on boats"),
+        new Basis.Published(
+            $"ASTM B566: wire with 10 % of copper has at least 62.9 % of copper's conductivity, two AWG steps; 33 CFR 183.425(a) allows "
+                + $"copper only on boats"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
@@ -51,8 +53,10 @@ internal sealed class SupplyCladWire : Rule
         var thicker = WireSizes.AtLeast(run.Wire.Size.Area.Value / Metal.CopperCladAluminum.ShareOfCopper.Value, run.Wire.Size);
         return Report(
             RunText.WireAt(run),
-            $"{RunText.Full(install, run)} carries {ampacity:limit}, not the {WireSizes.AsCopper(guard.Answer):as copper} of copper, and {RunText.Named(guard.Device, "measured")} lets through more",
-            $"{(fits is { } f ? $"fit {f}, " : "")}{(fits is null ? "" : "or ")}make {run.Id} copper{(thicker is { } t ? $" or {t} CCA" : "")}",
+            $"{RunText.Full(install, run)} carries {ampacity:limit}, not the {WireSizes.AsCopper(guard.Answer):as copper} of copper, "
+                + $"and {RunText.Named(guard.Device, "measured")} lets through more",
+            $"{(fits is { } f ? $"fit {f}, " : "")}{(fits is null ? "" : "or ")}make {run.Id} "
+                + $"copper{(thicker is { } t ? $" or {t} CCA" : "")}",
             run.Id, RunText.Subject(guard.Device)) with
         {
             Fixes = fits is { } rating ? RunText.RatingFix(guard.Device, rating) : thicker is { } size ? RunText.SizeFix(run, size) : [],

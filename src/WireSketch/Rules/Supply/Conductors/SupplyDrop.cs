@@ -22,7 +22,9 @@ internal sealed class SupplyDrop : Rule
             return count together. Amplifiers, head units, processors and what is marked critical may lose 3 %, everything else 10 %;
             settings: { drop: … } changes both.
             """,
-        new Basis.Published("46 CFR 183.340(p): not above 10 % at the load, for small passenger vessels; the 3 % for critical loads is common practice, no published source"),
+        new Basis.Published(
+            $"46 CFR 183.340(p): not above 10 % at the load, for small passenger vessels; the 3 % for critical loads is common practice, "
+                + $"no published source"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
@@ -52,11 +54,16 @@ internal sealed class SupplyDrop : Rule
         }
 
         return from load in state.Loads
-               where load.Path is { HasReturn: true, Source: not null, IsTakenAsWired: false } && load.Drop > DropLimits.LimitOf(install, load.Path.Gear) && !IsBelowLowest(load)
+               where load.Path is { HasReturn: true, Source: not null, IsTakenAsWired: false }
+                   && load.Drop > DropLimits.LimitOf(install, load.Path.Gear)
+                   && !IsBelowLowest(load)
                let worst = Worst(state, load)
                where worst.Run is not null
                group (load, worst.Loss) by worst.Run into ofRun
-               select Of(install, install.Wiring.RunsById[ofRun.Key], [.. ofRun.OrderByDescending(x => x.load.Drop / DropLimits.LimitOf(install, x.load.Path.Gear))]);
+               select Of(
+                   install,
+                   install.Wiring.RunsById[ofRun.Key],
+                   [.. ofRun.OrderByDescending(x => x.load.Drop / DropLimits.LimitOf(install, x.load.Path.Gear))]);
     }
 
     private static bool IsBelowLowest(LoadResult load) => load.Path.Gear is Load { Lowest: { } lowest } && load.Between < lowest.Value;
@@ -67,7 +74,9 @@ internal sealed class SupplyDrop : Rule
         var losses = new OrderedDictionary<string, double>(StringComparer.Ordinal);
         foreach (var step in load.Path.Supply.Concat(load.Path.Return))
         {
-            if (step.Conductor is { } conductor && state.Volts[step.Enters.Index] is { } enters && state.Volts[step.Leaves.Index] is { } leaves)
+            if (step.Conductor is { } conductor
+                && state.Volts[step.Enters.Index] is { } enters
+                && state.Volts[step.Leaves.Index] is { } leaves)
             {
                 losses[conductor.RunId] = losses.GetValueOrDefault(conductor.RunId) + Math.Abs(enters.Value - leaves.Value);
             }
@@ -83,18 +92,28 @@ internal sealed class SupplyDrop : Rule
         var limit = DropLimits.LimitOf(install, worst.Path.Gear);
         var lost = worst.SupplyDrop.Value + worst.ReturnDrop.Value;
         var source = lost / worst.Drop.Value;
-        var others = loads.Length > 1 ? FindingText.Of($"; {FindingText.List(loads.Skip(1).Select(l => FindingText.Of($"{l.Load.Path.Gear.Id} loses {l.Load.Drop}")))}") : FindingText.None;
+        var others = loads.Length > 1
+            ? FindingText.Of(
+                $"; {FindingText.List(loads.Skip(1).Select(l => FindingText.Of($"{l.Load.Path.Gear.Id} loses {l.Load.Drop}")))}")
+            : FindingText.None;
         var excess = lost - (limit.Value * source);
-        var size = loss.Value > excess ? WireSizes.AtLeast(run.Wire.Size.Area.Value * loss.Value / (loss.Value - excess), run.Wire.Size) : null;
+        var size = loss.Value > excess
+            ? WireSizes.AtLeast(run.Wire.Size.Area.Value * loss.Value / (loss.Value - excess), run.Wire.Size)
+            : null;
         return Found(
             RunText.WireAt(run),
-            $"{worst.Path.Gear.Id} gets {worst.Between} of {new Volts(source)} {RunText.InState(SystemState.FullOutput)}: {worst.Drop:measured} is lost ({worst.SupplyDrop} in the supply, {worst.ReturnDrop} in the return), {limit:limit} is the most; {RunText.Full(install, run)} alone takes {loss}{others}",
-            size is { } s ? FindingText.Of($"make {new WantedSize(run.Id, s)}, or shorten it") : $"{run.Id} alone cannot mend it: make supply and return thicker, or bring the load nearer",
+            $"{worst.Path.Gear.Id} gets {worst.Between} of {new Volts(source)} {RunText.InState(SystemState.FullOutput)}: "
+                + $"{worst.Drop:measured} is lost ({worst.SupplyDrop} in the supply, {worst.ReturnDrop} in the return), {limit:limit} "
+                + $"is the most; {RunText.Full(install, run)} alone takes {loss}{others}",
+            size is { } s
+                ? FindingText.Of($"make {new WantedSize(run.Id, s)}, or shorten it")
+                : $"{run.Id} alone cannot mend it: make supply and return thicker, or bring the load nearer",
             run.Id, [.. loads.Select(l => l.Load.Path.Gear.Id)]) with
         {
             Fixes = size is { } thicker ? RunText.SizeFix(run, thicker) : [],
         };
     }
 
-    private Finding Found(SourceSpan at, FindingText message, FindingText help, string first, string[] others) => Report(at, message, help, [first, .. others]);
+    private Finding Found(SourceSpan at, FindingText message, FindingText help, string first, string[] others) =>
+        Report(at, message, help, [first, .. others]);
 }

@@ -66,7 +66,10 @@ internal sealed class SupplyGaugeChange : Rule
     private static bool IsAlone(InstalledSystem install, Conductor thick, ConductorProtection thin)
     {
         var wiring = install.Wiring;
-        var meet = thick.From == thin.Fed.Near || wiring.NetOf[thick.From.Index] == wiring.NetOf[thin.Fed.Near.Index] && IsJoined(wiring, thick.From, thin.Fed.Near) ? thick.From : thick.To;
+        var meet = thick.From == thin.Fed.Near
+            || wiring.NetOf[thick.From.Index] == wiring.NetOf[thin.Fed.Near.Index] && IsJoined(wiring, thick.From, thin.Fed.Near)
+            ? thick.From
+            : thick.To;
         return wiring.Graph.From(meet).Over(Follow.None, Pass.All).Terminals().SelectMany(t => wiring.ConductorsAt[t.Index])
             .All(c => c.Index == thick.Index || c.Index == thin.Conductor.Index);
     }

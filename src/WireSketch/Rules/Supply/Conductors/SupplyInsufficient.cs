@@ -38,7 +38,9 @@ internal sealed class SupplyInsufficient : Rule
               G1: { from: inverter.-, to: bolt, wire: 6 AWG black, length: 12 in }
             """);
 
-    /// <summary>One finding for a limiting run, and one for a device below its lowest voltage: in the first state in which it happens.</summary>
+    /// <summary>
+    /// One finding for a limiting run, and one for a device below its lowest voltage: in the first state in which it happens.
+    /// </summary>
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var told = new HashSet<string>(StringComparer.Ordinal);
@@ -49,7 +51,9 @@ internal sealed class SupplyInsufficient : Rule
                 continue;
             }
 
-            var reversed = install.Wiring.Loads.Where(l => ReversedSupplies.Is(install, l)).Select(l => l.Gear.Id).ToHashSet(StringComparer.Ordinal);
+            var reversed = install.Wiring.Loads.Where(l => ReversedSupplies.Is(install, l))
+                .Select(l => l.Gear.Id)
+                .ToHashSet(StringComparer.Ordinal);
             foreach (var group in state.IsSolved ? [] : state.Starved.Where(s => !reversed.Contains(s.Gear.Id)).GroupBy(s => s.LimitingRun))
             {
                 if (group.All(s => told.Add(s.Gear.Id)))
@@ -61,13 +65,17 @@ internal sealed class SupplyInsufficient : Rule
             if (!state.IsSolved && state.Starved.IsEmpty && told.Add("") && install.Starter is { } battery)
             {
                 yield return Report(
-                    battery.Name.At, $"no operating point was found for {new StatePhrase(Words(state.State), Words(state.State))}: what rests on its volts and amps is not checked",
+                    battery.Name.At,
+                    $"no operating point was found for {new StatePhrase(Words(state.State), Words(state.State))}: what rests on its "
+                        + $"volts and amps is not checked",
                     "look for batteries joined at unlike voltages, or for values far from any real part", battery.Id);
             }
 
             foreach (var load in state.IsSolved ? state.Loads : [])
             {
-                if (load.Path is { Gear: Load { Lowest: { } lowest }, HasReturn: true, Source: not null } && load.Between < lowest.Value && told.Add(load.Path.Gear.Id))
+                if (load.Path is { Gear: Load { Lowest: { } lowest }, HasReturn: true, Source: not null }
+                    && load.Between < lowest.Value
+                    && told.Add(load.Path.Gear.Id))
                 {
                     yield return TooLow(install, state, load, lowest);
                 }
@@ -78,10 +86,12 @@ internal sealed class SupplyInsufficient : Rule
     private Finding CannotBe(InstalledSystem install, StateResult state, string? run, UnsuppliedLoad[] loads)
     {
         var wired = run is null ? null : install.Wiring.RunsById.GetValueOrDefault(run);
-        var wants = FindingText.List(loads.Select(l => FindingText.Of($"{l.Gear.Id} wants {l.Wanted:measured} and can get {l.Most:limit}")));
+        var wants = FindingText.List(loads.Select(l =>
+            FindingText.Of($"{l.Gear.Id} wants {l.Wanted:measured} and can get {l.Most:limit}")));
         return Report(
             wired is null ? loads[0].Gear.Name.At : RunText.WireAt(wired),
-            $"{wants} {RunText.InState(state.State)}: the supply cannot bring more{(wired is null ? FindingText.None : FindingText.Of($", most is lost in {RunText.Full(install, wired)}"))}",
+            $"{wants} {RunText.InState(state.State)}: the supply cannot bring "
+                + $"more{(wired is null ? FindingText.None : FindingText.Of($", most is lost in {RunText.Full(install, wired)}"))}",
             wired is null ? "shorten or thicken its supply and return" : $"make {wired.Id} thicker or shorter",
             null, [.. loads.Select(l => l.Gear.Id), .. wired is null ? Array.Empty<string>() : [wired.Id]]) with
         {
@@ -91,11 +101,15 @@ internal sealed class SupplyInsufficient : Rule
 
     private Finding TooLow(InstalledSystem install, StateResult state, LoadResult load, Written<Volts> lowest)
     {
-        var first = load.Path.Supply.Select(s => s.Conductor).OfType<Topology.Conductor>().OrderByDescending(c => install.Answers.Conductors[c.Index].Resistance.Value).FirstOrDefault();
+        var first = load.Path.Supply.Select(s => s.Conductor)
+            .OfType<Topology.Conductor>()
+            .OrderByDescending(c => install.Answers.Conductors[c.Index].Resistance.Value)
+            .FirstOrDefault();
         var run = first is null ? null : RunText.Of(install, first);
         return Report(
             run is null ? load.Path.Gear.Name.At : RunText.WireAt(run),
-            $"{load.Path.Gear.Id} gets {load.Between:measured 4} {RunText.InState(state.State)} and stops below {lowest:limit}; {new Volts(load.SupplyDrop.Value + load.ReturnDrop.Value)} is lost on the way",
+            $"{load.Path.Gear.Id} gets {load.Between:measured 4} {RunText.InState(state.State)} and stops below {lowest:limit}; "
+                + $"{new Volts(load.SupplyDrop.Value + load.ReturnDrop.Value)} is lost on the way",
             run is null ? "shorten or thicken its supply and return" : $"make {run.Id} thicker or shorter",
             null, [load.Path.Gear.Id, .. run is null ? Array.Empty<string>() : [run.Id]]) with
         {

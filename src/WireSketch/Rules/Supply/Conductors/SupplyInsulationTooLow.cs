@@ -16,7 +16,8 @@ internal sealed class SupplyInsulationTooLow : Rule
             Heat of the place and heat of the current add up. Insulation above its rating softens, cracks within a season and lets the
             conductor touch what is near. Choose a higher rating, a thicker wire, or a cooler way.
             """,
-        new Basis.Reasoning("temperature of the zone plus the conductor's own heating at full output, against the temperature the insulation is rated for"),
+        new Basis.Reasoning(
+            "temperature of the zone plus the conductor's own heating at full output, against the temperature the insulation is rated for"),
         Bad: """
             zones:
               engine bay: { ambient: 95 C }
@@ -55,13 +56,23 @@ internal sealed class SupplyInsulationTooLow : Rule
         var run = RunText.Of(install, answer.Conductor);
         var zone = install.Spec.Zones.FirstOrDefault(z => z.Id == answer.Conductor.ZoneId);
         var amps = SourceReach.Most(install, answer.Conductor);
-        var from = zone is null ? FindingText.None : $" (the {zone.Id} has {zone.AmbientOrDefault:ambient}{(amps is { Value: > 0 } a ? FindingText.Of($", it carries {a}") : FindingText.None)})";
-        var rated = answer.Conductor.Wire.InsulationIsAssumed ? FindingText.Of($"{answer.Conductor.Wire.Insulation:limit} is assumed for its insulation, as the wire does not say") : $"its insulation stands {answer.Conductor.Wire.Insulation:limit}";
-        var next = new[] { 90, 105, 125, 150, 200 }.Select(t => new Celsius(t)).Where(t => t > answer.Temperature).Select(t => (Celsius?)t).FirstOrDefault();
+        var from = zone is null
+            ? FindingText.None
+            : $" (the {zone.Id} has "
+                + $"{zone.AmbientOrDefault:ambient}{(amps is { Value: > 0 } a ? FindingText.Of($", it carries {a}") : FindingText.None)})";
+        var rated = answer.Conductor.Wire.InsulationIsAssumed
+            ? FindingText.Of($"{answer.Conductor.Wire.Insulation:limit} is assumed for its insulation, as the wire does not say")
+            : $"its insulation stands {answer.Conductor.Wire.Insulation:limit}";
+        var next = new[] { 90, 105, 125, 150, 200 }.Select(t => new Celsius(t))
+            .Where(t => t > answer.Temperature)
+            .Select(t => (Celsius?)t)
+            .FirstOrDefault();
         return Report(
             RunText.WireAt(run),
             $"{RunText.Full(install, run)} reaches {answer.Temperature:measured}{from}; {rated}",
-            next is { } n ? $"choose wire rated {n} or more, such as wire: {run.Wire.SizeWords} {n}" : "choose a cooler way or a thicker wire",
+            next is { } n
+                ? $"choose wire rated {n} or more, such as wire: {run.Wire.SizeWords} {n}"
+                : "choose a cooler way or a thicker wire",
             run.Id);
     }
 }

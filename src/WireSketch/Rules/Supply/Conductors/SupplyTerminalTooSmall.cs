@@ -46,8 +46,12 @@ internal sealed class SupplyTerminalTooSmall : Rule
         where fits is not null && !TerminalSizes.Takes(fits.Value.Range, run.Wire.Size)
         select Report(
             RunText.WireAt(run),
-            $"{end.Id} takes {PrintedValue.Of(fits.Value.Range.Most, fits.Value.Words):limit}, and {run.Id} is {PrintedValue.Of(run.Wire.Size, RunText.Size(run)):measured}",
-            run.Wire.Size > fits.Value.Range.Most ? FindingText.Of($"end {run.Id} in a reducing pin or ferrule made for {end.Gear.Id} and accept this with that as the reason, or make {new WantedSize(run.Id, fits.Value.Range.Most)}")
+            $"{end.Id} takes {PrintedValue.Of(fits.Value.Range.Most, fits.Value.Words):limit}, and {run.Id} is "
+                + $"{PrintedValue.Of(run.Wire.Size, RunText.Size(run)):measured}",
+            run.Wire.Size > fits.Value.Range.Most
+                ? FindingText.Of(
+                    $"end {run.Id} in a reducing pin or ferrule made for {end.Gear.Id} and accept this with that as the reason, or make "
+                        + $"{new WantedSize(run.Id, fits.Value.Range.Most)}")
                 : $"make {new WantedSize(run.Id, fits.Value.Range.Least)} or thicker",
             run.Id, end.Id, end.Gear.Id);
 

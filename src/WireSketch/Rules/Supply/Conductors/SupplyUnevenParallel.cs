@@ -44,7 +44,8 @@ internal sealed class SupplyUnevenParallel : Rule
     /// <summary>One finding for each run that differs from the first of its kind.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var runs = install.Wiring.Runs.Where(r => r.Kind is RunKind.Supply or RunKind.Ground && r.From.Length == 1 && r.To.Length == 1 && !r.IsTwoWire && !r.Conductors.IsEmpty);
+        var runs = install.Wiring.Runs.Where(r =>
+            r.Kind is RunKind.Supply or RunKind.Ground && r.From.Length == 1 && r.To.Length == 1 && !r.IsTwoWire && !r.Conductors.IsEmpty);
         foreach (var group in runs.GroupBy(Ends))
         {
             var first = group.First();
@@ -53,14 +54,19 @@ internal sealed class SupplyUnevenParallel : Rule
                 if (Differ(first.LengthTaken.Value, run.LengthTaken.Value))
                 {
                     yield return Report(
-                        RunText.LengthAt(run), $"{RunText.Full(install, first)} and {RunText.Full(install, run)} lie parallel and differ in length by {More(first.LengthTaken.Value, run.LengthTaken.Value):measured 2}",
+                        RunText.LengthAt(run),
+                        $"{RunText.Full(install, first)} and {RunText.Full(install, run)} lie parallel and differ in length by "
+                            + $"{More(first.LengthTaken.Value, run.LengthTaken.Value):measured 2}",
                         "cut both to one length", run.Id, first.Id).With(ValueRole.Limit, new Share(Like - 1));
                 }
                 else if (Differ(WireSizes.CopperArea(first.Conductors[0]), WireSizes.CopperArea(run.Conductors[0])))
                 {
                     yield return Report(
-                        RunText.WireAt(run), $"{RunText.Full(install, first)} and {RunText.Full(install, run)} lie parallel and differ in copper by {More(WireSizes.CopperArea(first.Conductors[0]), WireSizes.CopperArea(run.Conductors[0])):measured 2}",
-                        $"make {new WantedSize(run.Id, first.Wire.Size)} as well", run.Id, first.Id).With(ValueRole.Limit, new Share(Like - 1)) with
+                        RunText.WireAt(run),
+                        $"{RunText.Full(install, first)} and {RunText.Full(install, run)} lie parallel and differ in copper by "
+                            + $"{More(WireSizes.CopperArea(first.Conductors[0]), WireSizes.CopperArea(run.Conductors[0])):measured 2}",
+                        $"make {new WantedSize(run.Id, first.Wire.Size)} as well", run.Id, first.Id).With(
+                            ValueRole.Limit, new Share(Like - 1)) with
                     {
                         Fixes = RunText.SizeFix(run, first.Wire.Size),
                     };
@@ -77,7 +83,8 @@ internal sealed class SupplyUnevenParallel : Rule
         return string.CompareOrdinal(a, b) < 0 ? a + " " + b : b + " " + a;
     }
 
-    private static string Place(RunEnd end) => end.Gear is Language.Kinds.DistributionBlock or Language.Kinds.ChassisPoint ? end.Gear.Id : end.Id;
+    private static string Place(RunEnd end) =>
+        end.Gear is Language.Kinds.DistributionBlock or Language.Kinds.ChassisPoint ? end.Gear.Id : end.Id;
 
     private static bool Differ(double a, double b) => Math.Max(a, b) > Math.Min(a, b) * Like;
 

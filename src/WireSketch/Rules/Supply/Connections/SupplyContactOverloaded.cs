@@ -60,8 +60,12 @@ internal sealed class SupplyContactOverloaded : Rule
             _ => (worst.Link.Gear!.Name.At, worst.Link.Rating!.Value.ToString(), "the contact of"),
         };
         return Report(
-            at, $"{what} {worst.Link.Gear!.Id} carries {worst.Amps:measured} at full output and is made for {PrintedValue.Of(worst.Link.Rating!.Value, words):limit}",
-            worst.Link.Gear is Switch ? "let the switch wake a relay and the relay carry the load, or choose a switch made for it" : "choose one made for the current, or divide the load",
+            at,
+            $"{what} {worst.Link.Gear!.Id} carries {worst.Amps:measured} at full output and is made for "
+                + $"{PrintedValue.Of(worst.Link.Rating!.Value, words):limit}",
+            worst.Link.Gear is Switch
+                ? "let the switch wake a relay and the relay carry the load, or choose a switch made for it"
+                : "choose one made for the current, or divide the load",
             worst.Link.Gear.Id);
     }
 }

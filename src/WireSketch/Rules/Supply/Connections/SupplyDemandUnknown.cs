@@ -55,13 +55,16 @@ internal sealed class SupplyDemandUnknown : Rule
             if (LoadModels.IsUnknown(takes, output))
             {
                 yield return Report(
-                    amplifier.Name.At, $"nothing says what {amplifier.Id} takes: no power for its loads, no current, no fuse of its own; it counts as little, and what feeds it is not judged",
+                    amplifier.Name.At,
+                    $"nothing says what {amplifier.Id} takes: no power for its loads, no current, no fuse of its own; it counts as "
+                        + $"little, and what feeds it is not judged",
                     "write power: by load for its channels, or supply: { current: } or { fuse: } from its papers", amplifier.Id);
             }
             else if (LoadModels.BoundingFuse(takes, output) is { } fuse)
             {
                 yield return Report(
-                    fuse.At, $"no power is stated for the loads of {amplifier.Id}: what its own fuse lets through, {fuse:own fuse}, is taken for it",
+                    fuse.At,
+                    $"no power is stated for the loads of {amplifier.Id}: what its own fuse lets through, {fuse:own fuse}, is taken for it",
                     "write power: by load for its channels, or supply: { current: } from its papers", Severity.Advice, amplifier.Id);
             }
         }

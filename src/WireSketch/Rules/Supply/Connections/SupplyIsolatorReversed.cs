@@ -65,7 +65,10 @@ internal sealed class SupplyIsolatorReversed : Rule
             var run = RunText.Of(install, wiring.ConductorsAt[terminal.Index][0]);
             var end = run.From.Concat(run.To).First(e => e.Nodes.Contains(terminal));
             yield return Report(
-                end.At, $"{charged.Id} is wired to {isolator.Id}.second and {main.First(s => s is Battery).Id} to {isolator.Id}.main: {(isolator.Type?.Value == IsolatorType.Diode ? "the diode lets no charge through" : "main belongs to the battery that the alternator charges")}",
+                end.At,
+                $"{charged.Id} is wired to {isolator.Id}.second and {main.First(s => s is Battery).Id} to {isolator.Id}.main: "
+                    + $"{(isolator.Type?.Value == IsolatorType.Diode ? "the diode lets no charge "
+                        + $"through" : "main belongs to the battery that the alternator charges")}",
                 $"swap {isolator.Id}.main and {isolator.Id}.second", isolator.Id, run.Id);
         }
     }
@@ -73,7 +76,10 @@ internal sealed class SupplyIsolatorReversed : Rule
     /// <summary>Sources that a side of the isolator reaches without passing it.</summary>
     private static List<Gear> Sources(Wiring wiring, Isolator isolator, string side) =>
     [
-        .. wiring.Graph.From(wiring.TerminalOf(isolator, side)!).Over(Follow.All, Pass.Around(isolator)).EndingAt(t => t == wiring.Body).Terminals()
+        .. wiring.Graph.From(wiring.TerminalOf(isolator, side)!)
+            .Over(Follow.All, Pass.Around(isolator))
+            .EndingAt(t => t == wiring.Body)
+            .Terminals()
             .Where(t => TerminalRoles.IsSource(t.Gear)).Select(t => t.Gear!),
     ];
 }

@@ -12,7 +12,8 @@ internal sealed class SupplyMissing : Rule
         Id: "supply/missing",
         Severity.Error,
         Title: "A device has no supply",
-        Why: "A device that is wired but not fed does not work. What was in the vehicle before is taken as supplied, unless a run says otherwise.",
+        Why: $"A device that is wired but not fed does not work. What was in the vehicle before is taken as supplied, unless a run says "
+            + $"otherwise.",
         new Basis.Reasoning("no way leads from a source to the device's supply terminal"),
         Bad: """
             gear:
@@ -47,7 +48,10 @@ internal sealed class SupplyMissing : Rule
 
     private IEnumerable<Finding> Loads(InstalledSystem install) =>
         from load in install.Wiring.Loads
-        where load is { Source: null, IsTakenAsWired: false, Gear: not Relay } && install.Wiring.IsWired(load.Gear) && !ReversedSupplies.Is(install, load) && !ControlWires.StandForSupply(install.Wiring, load)
+        where load is { Source: null, IsTakenAsWired: false, Gear: not Relay }
+            && install.Wiring.IsWired(load.Gear)
+            && !ReversedSupplies.Is(install, load)
+            && !ControlWires.StandForSupply(install.Wiring, load)
         select Of(install.Wiring, load);
 
     /// <summary>Isolators with a wire on one side only: they join nothing, and the battery behind them is never charged.</summary>
@@ -68,7 +72,9 @@ internal sealed class SupplyMissing : Rule
             load.Gear.Name.At,
             wiring.IsWired(load.Plus) ? FindingText.Of($"{load.Gear.Id} is wired at {load.Plus}, but that leads to no source")
                 : $"nothing is wired to {load.Plus}{(bare ? $" or {load.Minus}" : "")}: {load.Gear.Id} is not fed",
-            $"add a run to {load.Plus} from a fuse near the battery{(bare ? $", and one from {load.Minus} to bare metal of the body" : "")}; or write origin: existing if it is fed already",
+            $"add a run to {load.Plus} from a fuse near the "
+                + $"battery{(bare ? $", and one from {load.Minus} to bare metal of the body" : "")}; or write origin: existing if it is "
+                + $"fed already",
             load.Gear.Id, load.Plus.Id);
     }
 }

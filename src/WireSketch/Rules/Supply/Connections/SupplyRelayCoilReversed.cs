@@ -16,7 +16,8 @@ internal sealed class SupplyRelayCoilReversed : Rule
             The diode across the coil swallows the spike when the relay lets go. Reversed it is a dead short across whatever wakes the relay:
             the diode, a radio's remote output or the fuse goes. 86 is the positive side, 85 the ground.
             """,
-        new Basis.Published("DIN 72552, as lists of terminal designations quote it: 86 begins the winding, 85 ends it; the diode fixes which is positive"),
+        new Basis.Published(
+            "DIN 72552, as lists of terminal designations quote it: 86 begins the winding, 85 ends it; the diode fixes which is positive"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
@@ -59,7 +60,10 @@ internal sealed class SupplyRelayCoilReversed : Rule
         {
             var plus = wiring.TerminalOf(relay, "86")!;
             var minus = wiring.TerminalOf(relay, "85")!;
-            if (!wiring.IsWired(plus) || !wiring.IsWired(minus) || !Reaches(wiring, plus, TerminalRoles.IsGround) || Reaches(wiring, minus, TerminalRoles.IsGround))
+            if (!wiring.IsWired(plus)
+                || !wiring.IsWired(minus)
+                || !Reaches(wiring, plus, TerminalRoles.IsGround)
+                || Reaches(wiring, minus, TerminalRoles.IsGround))
             {
                 continue;
             }

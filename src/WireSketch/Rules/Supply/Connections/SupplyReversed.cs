@@ -55,7 +55,8 @@ internal sealed class SupplyReversed : Rule
             if (ReversedSupplies.MinusAtPlus(install.Wiring, load) is var (run, source))
             {
                 yield return Report(
-                    RunText.LandsAt(run, source), $"{run.Id} brings {source} to {load.Plus}: the supply of {load.Gear.Id} is reversed, taken from a minus",
+                    RunText.LandsAt(run, source),
+                    $"{run.Id} brings {source} to {load.Plus}: the supply of {load.Gear.Id} is reversed, taken from a minus",
                     $"take {run.Id} from {source.Gear!.Id}.+, and keep {source} on the body", load.Gear.Id, run.Id);
             }
         }

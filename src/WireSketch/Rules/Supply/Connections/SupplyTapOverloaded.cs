@@ -48,7 +48,8 @@ internal sealed class SupplyTapOverloaded : Rule
     {
         var state = install.Answers.State(SystemState.FullOutput);
         foreach (var group in install.Answers.State(SystemState.FullOutput).Loads
-            .Where(l => state.IsSolved && !install.IsShorted && l.Path is { Source.Gear: TapPoint or IgnitionSource, Gear: not Relay }).GroupBy(l => l.Path.Source!.Index))
+            .Where(l => state.IsSolved && !install.IsShorted && l.Path is { Source.Gear: TapPoint or IgnitionSource, Gear: not Relay })
+            .GroupBy(l => l.Path.Source!.Index))
         {
             var source = group.First().Path.Source!;
             var limit = source.Gear is TapPoint t ? t.Limit : ((IgnitionSource)source.Gear!).Limit;
@@ -58,8 +59,12 @@ internal sealed class SupplyTapOverloaded : Rule
                 var run = group.First().Path.Supply.Select(s => s.Conductor).OfType<Topology.Conductor>().First().RunId;
                 yield return Report(
                     install.Wiring.RunsById[run].Run.Name.At,
-                    $"{RunText.List(group.Select(l => l.Path.Gear.Id))} take{(group.Count() == 1 ? "s" : "")} {amps:measured} from {source}, {(limit is { } l2 ? FindingText.Of($"which can spare {l2:limit}") : $"of which nobody says what it can spare; {Assumed:limit} is taken")}",
-                    $"feed {(group.Count() == 1 ? "it" : "them")} from the battery through a fuse and a relay, and let {source} wake the relay",
+                    $"{RunText.List(group.Select(l => l.Path.Gear.Id))} take{(group.Count() == 1 ? "s" : "")} {amps:measured} from "
+                        + $"{source}, "
+                        + $"{(limit is { } l2 ? FindingText.Of($"which can spare {l2:limit}") : $"of which nobody says what it can "
+                            + $"spare; {Assumed:limit} is taken")}",
+                    $"feed {(group.Count() == 1 ? "it" : "them")} from the battery through a fuse and a relay, and let {source} wake "
+                        + $"the relay",
                     limit is null ? Severity.Warning : Severity.Error, run, source.Id);
             }
         }

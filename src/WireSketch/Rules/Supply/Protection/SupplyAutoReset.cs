@@ -15,7 +15,8 @@ internal sealed class SupplyAutoReset : Rule
             A breaker that resets itself feeds a short again and again, with nobody near, until something burns or its contacts weld. Where it
             is the wire's protection, let it be reset by hand, or fit a fuse.
             """,
-        new Basis.Published("33 CFR 183.455(a): a manually reset, trip-free circuit breaker or fuse; written for boats, taken here as good practice"),
+        new Basis.Published(
+            "33 CFR 183.455(a): a manually reset, trip-free circuit breaker or fuse; written for boats, taken here as good practice"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
@@ -38,7 +39,8 @@ internal sealed class SupplyAutoReset : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         let breaker = link.Gear as ProtectiveDevice
-        where breaker is { Breaker: true, Reset.Value: BreakerReset.Automatic, InVehicle: false } && install.Wiring.Feeds.Any(f => f.Conductors.Any(c => !c.Protections.IsEmpty && c.Protections[^1].Index == link.Index))
+        where breaker is { Breaker: true, Reset.Value: BreakerReset.Automatic, InVehicle: false }
+            && install.Wiring.Feeds.Any(f => f.Conductors.Any(c => !c.Protections.IsEmpty && c.Protections[^1].Index == link.Index))
         select Report(
             breaker.Reset!.Value.At, $"{RunText.Named(link)} resets itself: it would feed a short again and again",
             "write reset: manual and fit such a breaker, or fit a fuse", RunText.Subject(link)) with

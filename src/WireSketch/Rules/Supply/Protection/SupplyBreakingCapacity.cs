@@ -17,7 +17,9 @@ internal sealed class SupplyBreakingCapacity : Rule
             battery, the current is highest: bolt-down strip fuses and class T fuses are made for that. A smaller fuse further on may stand
             if one ahead of it can break the current: both open then.
             """,
-        new Basis.Reasoning("prospective current from the source's internal resistance and the wire up to the device; capacities as written, else of ISO 8820-3 and ISO 8820-5 (1000 A and 2000 A at 32 V)"),
+        new Basis.Reasoning(
+            $"prospective current from the source's internal resistance and the wire up to the device; capacities as written, else of "
+                + $"ISO 8820-3 and ISO 8820-5 (1000 A and 2000 A at 32 V)"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 95 Ah, internal: 5 mohm }
@@ -42,8 +44,10 @@ internal sealed class SupplyBreakingCapacity : Rule
         where over.Backing is null
         select Report(
             RunText.RatingAt(over.Device), over.Draws,
-            over.Device.Kind == ConnectionKind.Breaker ? "put a fuse that can break it ahead of the breaker, or write breaking: if the breaker's sheet says more"
-                : over.Device.Gear is FuseBlock ? "put a main fuse that can break it ahead of the block, such as style: strip, or set the block farther from the battery"
+            over.Device.Kind == ConnectionKind.Breaker ? $"put a fuse that can break it ahead of the breaker, or write breaking: if the "
+                + $"breaker's sheet says more"
+                : over.Device.Gear is FuseBlock
+                ? "put a main fuse that can break it ahead of the block, such as style: strip, or set the block farther from the battery"
                 : "name a style that can break it: style: strip, or style: class T with breaking: from its sheet",
             RunText.Subject(over.Device));
 }

@@ -15,7 +15,9 @@ internal sealed class SupplyConductorReduction : Rule
             The fuse at the battery is chosen for the thick cable. Where a thinner wire goes on from a block or a splice, that fuse does not
             protect it. Every thinner branch needs a fuse where it begins: a fuse block instead of a distribution block does it.
             """,
-        new Basis.Published("33 CFR 183.455(a) with 183.425 Table 5: each conductor is protected by its own allowable amperage; written for boats, taken here as good practice"),
+        new Basis.Published(
+            $"33 CFR 183.455(a) with 183.425 Table 5: each conductor is protected by its own allowable amperage; written for boats, "
+                + $"taken here as good practice"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
@@ -52,7 +54,10 @@ internal sealed class SupplyConductorReduction : Rule
         group guard by guard.Conductor.RunId into ofRun
         select Of(install, ofRun.MinBy(g => (g.Answer.Ampacity!.Value.Value, g.Conductor.Index))!);
 
-    /// <summary>The same grace as at a source: the first device of the thinner wire within 18 in of where it begins (common practice, no published source).</summary>
+    /// <summary>
+    /// The same grace as at a source: the first device of the thinner wire within 18 in of where it begins (common practice, no published
+    /// source).
+    /// </summary>
     private static bool IsShortStretchToDevice(InstalledSystem install, ConductorProtection guard) =>
         guard.Conductor.Length <= UnprotectedLengths.Limit && install.Wiring.LinksAt[guard.Fed.Far.Index].Any(l => l.Protects);
 
@@ -65,7 +70,8 @@ internal sealed class SupplyConductorReduction : Rule
         var at = RunText.Length(install, Meters.FromInches(4));
         return Report(
             RunText.WireAt(run),
-            $"{RunText.Full(install, run)} goes on from {RunText.Full(install, thick)} and carries {ampacity:limit}; before it there is only {RunText.Named(guard.Device, "measured")}",
+            $"{RunText.Full(install, run)} goes on from {RunText.Full(install, thick)} and carries {ampacity:limit}; before it there is "
+                + $"only {RunText.Named(guard.Device, "measured")}",
             FuseSizes.For(load, ampacity, null) is { } rating
                 ? $"add fuse: {{ rating: {rating}, at: {at} }} to {run.Id} where it begins, or make it as thick as {thick.Id}"
                 : $"make {run.Id} as thick as {thick.Id}: it is to carry {load}",

@@ -15,7 +15,9 @@ internal sealed class SupplyExposedTerminals : Rule
             A wrench between an open stud and the body is a dead short ahead of the fuse; road water makes the contacts rot. A breaker, block
             or bus bar there needs a cover, a boot or a box. Write covered: true once it has one.
             """,
-        new Basis.Published("33 CFR 183.445(b): a continuously energized ungrounded terminal has a boot, nipple, cap, cover or shield; written for boats, taken here as good practice"),
+        new Basis.Published(
+            $"33 CFR 183.445(b): a continuously energized ungrounded terminal has a boot, nipple, cap, cover or shield; written for "
+                + $"boats, taken here as good practice"),
         Bad: """
             gear:
               battery: { is: battery, zone: engine bay, origin: factory, capacity: 70 Ah }
@@ -45,7 +47,11 @@ internal sealed class SupplyExposedTerminals : Rule
         var open = install.Spec.Zones.Where(z => z.IsEngineBay || z.Exposed).ToDictionary(z => z.Id, StringComparer.Ordinal);
         foreach (var gear in install.Spec.Gear)
         {
-            if (gear is ProtectiveDevice or FuseBlock or DistributionBlock or BusBar { Ground: false } && !gear.InVehicle && gear.Zone is { } zone && open.ContainsKey(zone) && !gear.IsCovered)
+            if (gear is ProtectiveDevice or FuseBlock or DistributionBlock or BusBar { Ground: false }
+                && !gear.InVehicle
+                && gear.Zone is { } zone
+                && open.ContainsKey(zone)
+                && !gear.IsCovered)
             {
                 yield return Report(
                     gear.Name.At, $"{gear.Id} stands in the {zone}, and nothing says that its live studs are covered",
@@ -58,7 +64,8 @@ internal sealed class SupplyExposedTerminals : Rule
             if (run.Holder is { Zone: { } zone } && open.ContainsKey(zone) && run.Run.Protection is { Covered.Value: false } device)
             {
                 yield return Report(
-                    device.Covered!.Value.At, $"the {(device.Breaker ? "breaker" : "fuse")} of {run.Id} stands in the {zone}, and its live studs are not covered",
+                    device.Covered!.Value.At,
+                    $"the {(device.Breaker ? "breaker" : "fuse")} of {run.Id} stands in the {zone}, and its live studs are not covered",
                     "cover it, and write covered: true", run.Id);
             }
         }

@@ -16,7 +16,8 @@ internal sealed class SupplyFedFromBothEnds : Rule
             feeding the short. It needs a fuse near each. An alternator or charger that cannot give more than the wire carries needs none
             at its own end, if the spec says what it gives.
             """,
-        new Basis.Published("33 CFR 183.455(a), (b): a device at the source of power of each conductor; written for boats, taken here as good practice"),
+        new Basis.Published(
+            "33 CFR 183.455(a), (b): a device at the source of power of each conductor; written for boats, taken here as good practice"),
         Bad: """
             gear:
               starter-battery: { is: battery, origin: factory, capacity: 70 Ah }
@@ -53,10 +54,15 @@ internal sealed class SupplyFedFromBothEnds : Rule
         var ampacity = install.Answers.Conductors[stretch.Fed.Conductor.Index].Ampacity;
         return Report(
             run.Run.Name.At,
-            $"{RunText.Full(install, run)} is fed from {stretch.Other} and from {source}; {RunText.Named(stretch.Device!)} protects it against {stretch.Other}, but from {source} the first device is {RunText.Measure(install, stretch.First!.Value):measured} away",
+            $"{RunText.Full(install, run)} is fed from {stretch.Other} and from {source}; {RunText.Named(stretch.Device!)} protects it "
+                + $"against {stretch.Other}, but from {source} the first device is "
+                + $"{RunText.Measure(install, stretch.First!.Value):measured} away",
             limits
-                ? $"write what {source.Gear!.Id} can give ({(source.Gear is Alternator ? "output" : "current")}: 90 A): a wire that carries all of it needs no fuse there; else add a fuse within {RunText.Length(install, UnprotectedLengths.Limit)} of {source}"
-                : $"add a fuse{(ampacity is { } a && FuseSizes.AtMost(a, null) is { } most ? $" of {most} or less" : "")} within {RunText.Length(install, UnprotectedLengths.Limit)} of {source}",
+                ? $"write what {source.Gear!.Id} can give ({(source.Gear is Alternator ? "output" : "current")}: 90 A): a wire that "
+                    + $"carries all of it needs no fuse there; else add a fuse within "
+                    + $"{RunText.Length(install, UnprotectedLengths.Limit)} of {source}"
+                : $"add a fuse{(ampacity is { } a && FuseSizes.AtMost(a, null) is { } most ? $" of {most} or less" : "")} within "
+                    + $"{RunText.Length(install, UnprotectedLengths.Limit)} of {source}",
             run.Id, source.Id);
     }
 }

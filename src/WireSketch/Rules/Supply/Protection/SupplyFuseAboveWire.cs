@@ -16,7 +16,9 @@ internal sealed class SupplyFuseAboveWire : Rule
             A fuse protects the wire, not the device. If its rating is above the wire's allowable current, the wire overheats before the
             fuse opens. The next standard rating above the allowable current is only warned of: some codes allow it.
             """,
-        new Basis.Published("33 CFR 183.425, Table 5 with its notes (allowable amperage of conductors); 183.455(c)(1) would allow a device of 150 % of it on boats"),
+        new Basis.Published(
+            $"33 CFR 183.425, Table 5 with its notes (allowable amperage of conductors); 183.455(c)(1) would allow a device of 150 % of "
+                + $"it on boats"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
@@ -41,7 +43,8 @@ internal sealed class SupplyFuseAboveWire : Rule
     {
         var guards = install.Protections.Where(g => g.IsOverrated && !g.IsBlamedOnCladding).ToArray();
         var devices = guards.Select(g => g.Device.Index).ToHashSet();
-        return from guard in guards.Where(g => g.Thicker is null).Concat(install.ProtectionsAhead.Where(g => g.IsOverrated && !g.IsBlamedOnCladding && !devices.Contains(g.Device.Index)))
+        return from guard in guards.Where(g => g.Thicker is null)
+            .Concat(install.ProtectionsAhead.Where(g => g.IsOverrated && !g.IsBlamedOnCladding && !devices.Contains(g.Device.Index)))
                group guard by guard.Device.Index into ofDevice
                select Of(install, ofDevice.MinBy(g => (g.Answer.Ampacity!.Value.Value, g.Conductor.Index))!);
     }
@@ -55,13 +58,18 @@ internal sealed class SupplyFuseAboveWire : Rule
         var fits = FuseSizes.For(load, ampacity, guard.Device.Style);
         var wire = WireSizes.Carrying(guard.Rating, guard.Answer);
         var assumed = guard.Conductor.Wire.InsulationIsAssumed && guard.Conductor.Wire.Material == ConductorMaterial.Copper
-            ? FindingText.Of($"; insulation for {guard.Conductor.Wire.Insulation:insulation} is assumed, as the wire does not say") : FindingText.None;
+            ? FindingText.Of($"; insulation for {guard.Conductor.Wire.Insulation:insulation} is assumed, as the wire does not say")
+            : FindingText.None;
         return Report(
             RunText.RatingAt(guard.Device),
-            $"{RunText.Named(guard.Device, "measured")} is above the {ampacity:limit} that {RunText.Full(install, run)} carries by {guard.Answer.AmpacityBasis}"
-                + $" ({new Share(1.5)} of the table's value, which 33 CFR 183.455(c)(1) allows on boats, would be {(guard.Answer.TableAmpacity ?? ampacity) * 1.5}){assumed}",
-            fits is { } rating ? FindingText.Of($"fit {rating}{(wire is { } w ? FindingText.Of($", or make {new WantedSize(run.Id, w)}") : FindingText.None)}")
-                : wire is { } thicker ? FindingText.Of($"make {new WantedSize(run.Id, thicker)}: the load takes {load}") : FindingText.Of($"divide the load"),
+            $"{RunText.Named(guard.Device, "measured")} is above the {ampacity:limit} that {RunText.Full(install, run)} carries by "
+            + $"{guard.Answer.AmpacityBasis}"
+                + $" ({new Share(1.5)} of the table's value, which 33 CFR 183.455(c)(1) allows on boats, would be "
+                + $"{(guard.Answer.TableAmpacity ?? ampacity) * 1.5}){assumed}",
+            fits is { } rating ? FindingText.Of(
+                $"fit {rating}{(wire is { } w ? FindingText.Of($", or make {new WantedSize(run.Id, w)}") : FindingText.None)}")
+                : wire is { } thicker ? FindingText.Of($"make {new WantedSize(run.Id, thicker)}: the load takes {load}")
+                : FindingText.Of($"divide the load"),
             nextUp ? Severity.Warning : Severity.Error, RunText.Subject(guard.Device), run.Id) with
         {
             Fixes = fits is { } f ? RunText.RatingFix(guard.Device, f) : wire is { } size ? RunText.SizeFix(run, size) : [],

@@ -53,7 +53,8 @@ internal sealed class SupplyFuseBelowDevice : Rule
     {
         var fits = FuseSizes.AtLeast(own.Value, link.Style);
         return Report(
-            RunText.RatingAt(link), $"{RunText.Named(link, "measured")} stands ahead of the {own:limit} that {device.Id} has of its own, and opens first",
+            RunText.RatingAt(link),
+            $"{RunText.Named(link, "measured")} stands ahead of the {own:limit} that {device.Id} has of its own, and opens first",
             fits is { } f ? $"fit {f}, if the wire behind it carries that" : $"fit {own.Words} or more, if the wire behind it carries that",
             RunText.Subject(link), device.Id);
     }

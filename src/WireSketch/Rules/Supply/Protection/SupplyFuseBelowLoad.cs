@@ -49,16 +49,27 @@ internal sealed class SupplyFuseBelowLoad : Rule
     {
         var rating = link.Rating!.Value;
         var behind = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(link)).ToArray();
-        var ampacity = behind.Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity).Where(a => a is not null).Select(a => a!.Value).DefaultIfEmpty(new Amps(0)).Min();
+        var ampacity = behind.Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity)
+            .Where(a => a is not null)
+            .Select(a => a!.Value)
+            .DefaultIfEmpty(new Amps(0))
+            .Min();
         var fits = FuseSizes.For(load, ampacity, link.Style);
-        var loads = install.Answers.State(state).Loads.Where(l => l.Path.Supply.Any(s => s.Link is { } s2 && s2.Index == link.Index)).Select(l => l.Path.Gear.Id).ToArray();
+        var loads = install.Answers.State(state).Loads
+            .Where(l => l.Path.Supply.Any(s => s.Link is { } s2 && s2.Index == link.Index))
+            .Select(l => l.Path.Gear.Id)
+            .ToArray();
         var who = loads.Length == 0 ? "" : $" for {RunText.List(loads)}";
         return Report(
             RunText.RatingAt(link),
             load > rating
                 ? FindingText.Of($"{RunText.Named(link, "limit")} must carry {load:measured} {RunText.InState(state)}{who}: it will open")
-                : $"{RunText.Named(link, "limit")} carries {load:measured} {RunText.InState(state)}{who}, {new Share(load / rating)} of its rating: it ages",
-            fits is { } f ? $"fit {f}" : $"the wire behind it carries {ampacity}: make it thicker, then fit {FuseSizes.AtLeast(load / FuseSizes.Comfortable, link.Style)?.ToString() ?? "a larger one"}",
+                : $"{RunText.Named(link, "limit")} carries {load:measured} {RunText.InState(state)}{who}, {new Share(load / rating)} of "
+                    + $"its rating: it ages",
+            fits is { } f
+                ? $"fit {f}"
+                : $"the wire behind it carries {ampacity}: make it thicker, then fit "
+                    + $"{FuseSizes.AtLeast(load / FuseSizes.Comfortable, link.Style)?.ToString() ?? "a larger one"}",
             load > rating ? Severity.Error : Severity.Advice,
             RunText.Subject(link)) with
         {

@@ -20,7 +20,9 @@ internal sealed class SupplyFuseBelowSurge : Rule
             A motor draws several times its running current until it turns. A quick fuse opens before that is over, at first only now and
             then. A larger one, if the wire allows, or a slower construction carries the start and still protects the wire.
             """,
-        new Basis.Published("least opening times by ISO 8820-3 and type sheets that refer to it; that a start lasts half a second is common practice, no published source"),
+        new Basis.Published(
+            $"least opening times by ISO 8820-3 and type sheets that refer to it; that a start lasts half a second is common practice, "
+                + $"no published source"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
@@ -49,19 +51,36 @@ internal sealed class SupplyFuseBelowSurge : Rule
                let start = StartingCurrents.StartOf(install, link)
 
                // What the load opens in the long run is told by another rule.
-               where start.Load is not null && Math.Abs(full.LinkAmps[link.Index].Value) <= rating.Value && !StartingCurrents.Outlasts(StartingCurrents.StyleOf(install, link, rating), start.Amps, rating)
-               select Of(install, link, start.Load!, start.Amps, FuseTable.OpeningOf(StartingCurrents.StyleOf(install, link, rating), start.Amps / rating).Least, StartingCurrents.StyleOf(install, link, rating));
+               where start.Load is not null
+                   && Math.Abs(full.LinkAmps[link.Index].Value) <= rating.Value
+                   && !StartingCurrents.Outlasts(StartingCurrents.StyleOf(install, link, rating), start.Amps, rating)
+               select Of(
+                   install,
+                   link,
+                   start.Load!,
+                   start.Amps,
+                   FuseTable.OpeningOf(StartingCurrents.StyleOf(install, link, rating), start.Amps / rating).Least,
+                   StartingCurrents.StyleOf(install, link, rating));
     }
 
     private Finding Of(InstalledSystem install, InternalConnection link, string load, Amps amps, Seconds? opens, FuseStyle? style)
     {
-        var behind = install.Wiring.Feeds.SelectMany(f => f.Conductors).Where(c => c.Protections.Contains(link)).Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity)
+        var behind = install.Wiring.Feeds.SelectMany(f => f.Conductors)
+            .Where(c => c.Protections.Contains(link))
+            .Select(c => install.Answers.Conductors[c.Conductor.Index].Ampacity)
             .OfType<Amps>().DefaultIfEmpty(new Amps(0)).Min();
-        Amps? fits = (style is { } known ? FuseTable.RatingsOf(known) : []).Where(r => r > link.Rating!.Value && r <= behind && StartingCurrents.Outlasts(style, amps, r)).Select(r => (Amps?)r).FirstOrDefault();
+        Amps? fits = (style is { } known ? FuseTable.RatingsOf(known) : [])
+            .Where(r => r > link.Rating!.Value && r <= behind && StartingCurrents.Outlasts(style, amps, r))
+            .Select(r => (Amps?)r)
+            .FirstOrDefault();
         return Report(
             RunText.RatingAt(link),
-            $"{RunText.Named(link, "limit")} carries {amps:measured} when {load} starts, {new Share(amps / link.Rating!.Value)} of its rating: it may open {(opens is { } t ? FindingText.Of($"after {t:opens within} already") : $"at once")}, and a start lasts about {StartingCurrents.Start:start}",
-            fits is { } rated ? $"fit {rated}; the wire behind it carries {behind}" : $"a slower construction, or thicker wire and a larger fuse: the wire behind it carries {behind}",
+            $"{RunText.Named(link, "limit")} carries {amps:measured} when {load} starts, {new Share(amps / link.Rating!.Value)} of its "
+                + $"rating: it may open {(opens is { } t ? FindingText.Of($"after {t:opens within} already") : $"at once")}, and a "
+                + $"start lasts about {StartingCurrents.Start:start}",
+            fits is { } rated
+                ? $"fit {rated}; the wire behind it carries {behind}"
+                : $"a slower construction, or thicker wire and a larger fuse: the wire behind it carries {behind}",
             RunText.Subject(link), load) with
         {
             Fixes = fits is { } larger ? RunText.RatingFix(link, larger) : [],

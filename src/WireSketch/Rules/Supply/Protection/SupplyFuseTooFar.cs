@@ -39,7 +39,8 @@ internal sealed class SupplyFuseTooFar : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         install.Unprotected.Where(s => s.Fault == UnprotectedLengthFault.TooFar).Select(s => Of(install, s));
 
-    private static PrintedValue Inches(double inches) => PrintedValue.Of(Meters.FromInches(inches), Quantity.PrintIn(Meters.FromInches(inches), Meters.Units[3]));
+    private static PrintedValue Inches(double inches) =>
+        PrintedValue.Of(Meters.FromInches(inches), Quantity.PrintIn(Meters.FromInches(inches), Meters.Units[3]));
 
     private Finding Of(InstalledSystem install, UnprotectedLength stretch)
     {
@@ -49,13 +50,21 @@ internal sealed class SupplyFuseTooFar : Rule
         var limit = RunText.Length(install, UnprotectedLengths.Limit);
         return Report(
             own?.Distance?.At ?? run.Run.Name.At,
-            $"{RunText.Named(device)} sits {RunText.Measure(install, stretch.First!.Value):measured} along the wire from {stretch.Source}; {RunText.Measure(install, UnprotectedLengths.Limit):limit} is the most"
-                + $" (33 CFR 183.455(b), for boats, allows {Inches(7)}, or {Inches(40)} where the wire runs in a sheath; 183.460(a) allows {Inches(72)} from a battery)",
-            own is null || stretch.Fed.Near != stretch.Fed.Conductor.From ? $"add a fuse to {run.Id} within {limit} of {stretch.Source}" : $"move it: at: {RunText.Length(install, Quantities.Meters.FromInches(12))}",
+            $"{RunText.Named(device)} sits {RunText.Measure(install, stretch.First!.Value):measured} along the wire from "
+            + $"{stretch.Source}; {RunText.Measure(install, UnprotectedLengths.Limit):limit} is the most"
+                + $" (33 CFR 183.455(b), for boats, allows {Inches(7)}, or {Inches(40)} where the wire runs in a sheath; 183.460(a) "
+                + $"allows {Inches(72)} from a battery)",
+            own is null || stretch.Fed.Near != stretch.Fed.Conductor.From
+                ? $"add a fuse to {run.Id} within {limit} of {stretch.Source}"
+                : $"move it: at: {RunText.Length(install, Quantities.Meters.FromInches(12))}",
             run.Id, device.Id, stretch.Source.Id) with
         {
             Fixes = own?.Distance is { } written && stretch.Fed.Near == stretch.Fed.Conductor.From && stretch.Fed.Distance.Value == 0
-                ? [new($"move the {RunText.Device(device)} of {run.Id}", [new(written.At, RunText.Length(install, Quantities.Meters.FromInches(12)))])]
+                ? [
+                    new(
+                        $"move the {RunText.Device(device)} of {run.Id}",
+                        [new(written.At, RunText.Length(install, Quantities.Meters.FromInches(12)))])
+                ]
                 : [],
         };
     }

@@ -55,9 +55,14 @@ internal sealed class SupplyHolderMismatch : Rule
         from run in install.Wiring.Runs
         from end in run.From.Concat(run.To)
         let fits = (end.Gear as DistributionBlock)?.Fits
-        where fits is not null && (run.Wire.Size.Area.Value > fits.Value.Value.Most.Area.Value * 1.08 || run.Wire.Size.Area.Value < fits.Value.Value.Least.Area.Value / 1.08)
+        where fits is not null
+            && (run.Wire.Size.Area.Value > fits.Value.Value.Most.Area.Value * 1.08
+                || run.Wire.Size.Area.Value < fits.Value.Value.Least.Area.Value / 1.08)
         select Report(
-            RunText.WireAt(run), $"{end.Gear.Id} takes {PrintedValue.Of(fits.Value.Value.Most, fits.Value.Words):limit}, and {run.Id} is {PrintedValue.Of(run.Wire.Size, RunText.Size(run)):measured}", $"choose a block that takes {RunText.Size(run)}, or another size for {run.Id}",
+            RunText.WireAt(run),
+            $"{end.Gear.Id} takes {PrintedValue.Of(fits.Value.Value.Most, fits.Value.Words):limit}, and {run.Id} is "
+                + $"{PrintedValue.Of(run.Wire.Size, RunText.Size(run)):measured}",
+            $"choose a block that takes {RunText.Size(run)}, or another size for {run.Id}",
             run.Id, end.Id, end.Gear.Id);
 
     private IEnumerable<Finding> Studs(InstalledSystem install) =>
@@ -66,7 +71,9 @@ internal sealed class SupplyHolderMismatch : Rule
         let lugs = install.Wiring.ConductorsAt[install.Wiring.TerminalOf(bar, "")!.Index]
         where bar.Studs is { } studs && lugs.Length > studs.Value
         select Report(
-            bar.Studs!.Value.At, $"{bar.Id} has {bar.Studs!.Value.Value:limit} studs, and {lugs.Length:measured} wires land on it: {RunText.List(lugs.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}",
+            bar.Studs!.Value.At,
+            $"{bar.Id} has {bar.Studs!.Value.Value:limit} studs, and {lugs.Length:measured} wires land on it: "
+                + $"{RunText.List(lugs.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}",
             "choose a bar with more studs, or a second one", bar.Id);
 
     private IEnumerable<Finding> Styles(InstalledSystem install) =>
@@ -75,7 +82,8 @@ internal sealed class SupplyHolderMismatch : Rule
         let block = run.From.Select(e => e.Gear).OfType<FuseBlock>().FirstOrDefault()
         where block?.Style is { } style && style.Value != run.Run.Protection!.Style!.Value.Value
         select Report(
-            run.Run.Protection!.Style!.Value.At, $"{block.Id} holds {block.Style} fuses, and {run.Id} names a {run.Run.Protection.Style} fuse",
+            run.Run.Protection!.Style!.Value.At,
+            $"{block.Id} holds {block.Style} fuses, and {run.Id} names a {run.Run.Protection.Style} fuse",
             $"write style: {block.Style}, or take the style out here", run.Id, block.Id) with
         {
             Fixes = [new($"write {block.Style}", [new(run.Run.Protection.Style.Value.At, block.Style!.Value.Words)])],
@@ -94,12 +102,22 @@ internal sealed class SupplyHolderMismatch : Rule
             };
             if (rating is { } most && Through(install, gear) is { } amps && amps > most.Value)
             {
-                yield return Report(most.At, $"{gear.Id} carries {amps:measured} at full output and is rated {most:limit}", "choose one that carries it, or divide the load", gear.Id);
+                yield return Report(
+                    most.At,
+                    $"{gear.Id} carries {amps:measured} at full output and is rated {most:limit}",
+                    "choose one that carries it, or divide the load",
+                    gear.Id);
             }
 
             foreach (var (cavity, current) in gear is Connector { Rating: not null } c ? Cavities(install, c) : [])
             {
-                yield return Report(((Connector)gear).Rating!.Value.At, $"{cavity} carries {current:measured} at full output, and a cavity of {gear.Id} is rated {((Connector)gear).Rating:limit}", "use a larger plug, or two cavities in parallel if its maker allows", gear.Id, cavity.Id);
+                yield return Report(
+                    ((Connector)gear).Rating!.Value.At,
+                    $"{cavity} carries {current:measured} at full output, and a cavity of {gear.Id} is rated "
+                        + $"{((Connector)gear).Rating:limit}",
+                    "use a larger plug, or two cavities in parallel if its maker allows",
+                    gear.Id,
+                    cavity.Id);
             }
         }
     }
@@ -113,14 +131,19 @@ internal sealed class SupplyHolderMismatch : Rule
 
     private static Amps? Through(InstalledSystem install, Gear gear)
     {
-        Terminal[] all = [.. gear.Terminals.Where(s => s.Name != "-").Select(s => install.Wiring.TerminalOf(gear, s.Name)).OfType<Terminal>()];
+        Terminal[] all = [
+            .. gear.Terminals.Where(s => s.Name != "-").Select(s => install.Wiring.TerminalOf(gear, s.Name)).OfType<Terminal>()
+        ];
         return Into(install, all);
     }
 
     /// <summary>What comes in at some terminals at full output: half of all currents there, since it goes out again.</summary>
     private static Amps? Into(InstalledSystem install, Terminal[] terminals)
     {
-        var all = terminals.SelectMany(t => install.Wiring.ConductorsAt[t.Index]).Distinct().Select(c => SourceReach.Most(install, c)).ToArray();
+        var all = terminals.SelectMany(t => install.Wiring.ConductorsAt[t.Index])
+            .Distinct()
+            .Select(c => SourceReach.Most(install, c))
+            .ToArray();
         return all.Length == 0 || all.Any(a => a is null) ? null : new Amps(all.Sum(a => a!.Value.Value) / 2);
     }
 }

@@ -49,7 +49,9 @@ internal sealed class SupplyNotSelective : Rule
     /// <summary>One finding for a device that may open out of turn, with all the devices behind it that should.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from fault in install.Answers.Faults
-        where !install.IsShorted && fault is { Device: not null, UpstreamOpensFirst: not null } && fault.DeviceAmpsAtNear > fault.UpstreamOpensFirst.Rating
+        where !install.IsShorted
+            && fault is { Device: not null, UpstreamOpensFirst: not null }
+            && fault.DeviceAmpsAtNear > fault.UpstreamOpensFirst.Rating
         group fault by fault.UpstreamOpensFirst!.Index into ofUpstream
         let upstream = ofUpstream.First().UpstreamOpensFirst!
         let behind = ofUpstream.Select(f => f.Device!).DistinctBy(d => d.Index).ToArray()
@@ -58,7 +60,9 @@ internal sealed class SupplyNotSelective : Rule
 
     private Finding Of(InternalConnection upstream, InternalConnection[] behind, Amps amps) => Report(
         RunText.RatingAt(upstream),
-        $"a short behind {FindingText.List(behind.Take(3).Select(RunText.Named))}{(behind.Length > 3 ? $" and {behind.Length - 3} more" : "")} draws up to {amps:measured}: {RunText.Named(upstream)} may open first or together",
+        $"a short behind "
+            + $"{FindingText.List(behind.Take(3).Select(RunText.Named))}{(behind.Length > 3 ? $" and {behind.Length - 3} more" : "")} "
+            + $"draws up to {amps:measured}: {RunText.Named(upstream)} may open first or together",
         $"fit a larger or slower device in place of {RunText.Named(upstream)}, if its wire allows, or smaller ones behind it",
         null, [RunText.Subject(upstream), .. behind.Select(RunText.Subject)]);
 }

@@ -20,7 +20,9 @@ internal sealed class SupplySlowFault : Rule
             shorter or thicker wire draws more and opens it sooner; a smaller fuse opens at less. It is an error where the heat let through
             is more than the conductor survives, else a warning.
             """,
-        new Basis.Reasoning("computed fault current against the device's published time limits, 5 s at most, and against the conductor's adiabatic limit k²S² (IEC 60364-5-54, annex A)"),
+        new Basis.Reasoning(
+            $"computed fault current against the device's published time limits, 5 s at most, and against the conductor's adiabatic "
+                + $"limit k²S² (IEC 60364-5-54, annex A)"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 40 Ah }
@@ -40,7 +42,9 @@ internal sealed class SupplySlowFault : Rule
               G1: { from: lamp.-, to: bolt, wire: 18 AWG black, length: 12 in }
             """);
 
-    /// <summary>One finding for a device: the conductor behind it for which it is worst. An oversized fuse is told by its own rule.</summary>
+    /// <summary>
+    /// One finding for a device: the conductor behind it for which it is worst. An oversized fuse is told by its own rule.
+    /// </summary>
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var overrated = install.Protections.Where(g => g.IsOverrated).Select(g => g.Conductor.Index).ToHashSet();
@@ -50,10 +54,15 @@ internal sealed class SupplySlowFault : Rule
                let strongest = ofBoth.MaxBy(f => f.DeviceAmpsAtFar.Value)!
                where IsLate(strongest) || Burns(strongest)
                group strongest by strongest.Device!.Index into ofDevice
-               select Of(install, ofDevice.OrderBy(f => Burns(f) ? 0 : 1).ThenBy(f => f.DeviceAmpsAtFar.Value).ThenBy(f => f.Conductor.Index).First());
+               select Of(
+                   install,
+                   ofDevice.OrderBy(f => Burns(f) ? 0 : 1).ThenBy(f => f.DeviceAmpsAtFar.Value).ThenBy(f => f.Conductor.Index).First());
     }
 
-    /// <summary>Where no time limits are known for a device, it is trusted from three and a half times its rating on (common practice, no published source).</summary>
+    /// <summary>
+    /// Where no time limits are known for a device, it is trusted from three and a half times its rating on (common practice, no
+    /// published source).
+    /// </summary>
     private static bool IsLate(FaultResult fault) =>
         fault.OpensWithin is { } time ? time > Longest : fault.DeviceAmpsAtFar / fault.Device!.Rating!.Value < 3.5;
 
@@ -66,14 +75,18 @@ internal sealed class SupplySlowFault : Rule
         var run = RunText.Of(install, fault.Conductor);
         var device = fault.Device!;
         var times = Quantity.Digits(fault.DeviceAmpsAtFar / device.Rating!.Value, 2);
-        var when = fault.OpensWithin is { } time ? (Burns(fault) ? FindingText.Of($"which may take {time:opens within} to open") : $"which may take {time:measured} to open") : $"which need not open at all";
+        var when = fault.OpensWithin is { } time
+            ? (Burns(fault) ? FindingText.Of($"which may take {time:opens within} to open") : $"which may take {time:measured} to open")
+            : $"which need not open at all";
         var burns = Burns(fault)
-            ? FindingText.Of($"; until then {Energy(fault.LetThrough!.Value):measured} pass and the wire survives {Energy(fault.Withstand):limit}")
+            ? FindingText.Of(
+                $"; until then {Energy(fault.LetThrough!.Value):measured} pass and the wire survives {Energy(fault.Withstand):limit}")
             : FindingText.None;
         var smaller = SourceReach.Most(install, device) is { } load ? FuseSizes.AtLeast(load / FuseSizes.Comfortable, device.Style) : null;
         return Report(
             run.Run.Name.At,
-            $"a short at the far end of {RunText.Full(install, run)} draws {fault.DeviceAmpsAtFar:fault current}, {times} times the rating of {RunText.Named(device)}, {when}{burns}",
+            $"a short at the far end of {RunText.Full(install, run)} draws {fault.DeviceAmpsAtFar:fault current}, {times} times the "
+                + $"rating of {RunText.Named(device)}, {when}{burns}",
             $"fit a smaller fuse, or make {run.Id} thicker or shorter",
             Burns(fault) ? Severity.Error : Severity.Warning, run.Id, RunText.Subject(device)) with
         {

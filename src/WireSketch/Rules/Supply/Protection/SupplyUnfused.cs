@@ -15,7 +15,9 @@ internal sealed class SupplyUnfused : Rule
             A battery gives hundreds of amperes into a short, and nothing but a fuse or breaker stops them: the insulation burns along the
             whole wire. Every wire that leaves a source needs a device close to the source, rated for the thinnest wire behind it.
             """,
-        new Basis.Published("33 CFR 183.455(a): a breaker or fuse in each ungrounded current-carrying conductor; written for boats, taken here as good practice"),
+        new Basis.Published(
+            $"33 CFR 183.455(a): a breaker or fuse in each ungrounded current-carrying conductor; written for boats, taken here as good "
+                + $"practice"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
@@ -38,7 +40,8 @@ internal sealed class SupplyUnfused : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var faults = install.Answers.Faults.ToLookup(f => f.Conductor.Index);
-        return install.Unprotected.Where(s => s.Fault == UnprotectedLengthFault.Unfused).Select(s => Of(install, s, faults[s.Fed.Conductor.Index].FirstOrDefault()));
+        return install.Unprotected.Where(s => s.Fault == UnprotectedLengthFault.Unfused)
+            .Select(s => Of(install, s, faults[s.Fed.Conductor.Index].FirstOrDefault()));
     }
 
     private Finding Of(InstalledSystem install, UnprotectedLength stretch, FaultResult? fault)
@@ -46,18 +49,31 @@ internal sealed class SupplyUnfused : Rule
         var conductor = stretch.Fed.Conductor;
         var run = RunText.Of(install, conductor);
         var ampacity = install.Answers.Conductors[conductor.Index].Ampacity;
-        var burns = fault is null ? FindingText.None : $"; a short at its far end draws about {fault.Far:measured}{(ampacity is { } a ? FindingText.Of($", and it carries {a:limit}") : FindingText.None)}";
+        var burns = fault is null
+            ? FindingText.None
+            : $"; a short at its far end draws about "
+                + $"{fault.Far:measured}{(ampacity is { } a ? FindingText.Of($", and it carries {a:limit}") : FindingText.None)}";
         var behind = stretch.Device is { } device
-            ? FindingText.Of($"{run.Id} feeds {RunText.List(stretch.Unprotected.Select(t => t.Id))} without any fuse, and {RunText.Named(device)} comes only after {RunText.Measure(install, stretch.First!.Value):distance}")
-            : $"nothing protects {RunText.Full(install, run)} between {stretch.Source} and {RunText.List(stretch.Unprotected.Select(t => t.Id))}";
+            ? FindingText.Of(
+                $"{run.Id} feeds {RunText.List(stretch.Unprotected.Select(t => t.Id))} without any fuse, and {RunText.Named(device)} "
+                    + $"comes only after {RunText.Measure(install, stretch.First!.Value):distance}")
+            : $"nothing protects {RunText.Full(install, run)} between {stretch.Source} and "
+                + $"{RunText.List(stretch.Unprotected.Select(t => t.Id))}";
         var rating = ampacity is { } most ? FuseSizes.For(SourceReach.Most(install, conductor) ?? new(0), most) : null;
         var at = RunText.Length(install, Quantities.Meters.FromInches(12));
-        return Report(run.Run.Name.At, $"{behind}{burns}", Help(stretch, run.Id, rating is { } r ? $"fuse: {{ rating: {r}, at: {at} }}" : $"fuse: {{ rating: auto, at: {at} }}"), run.Id, stretch.Source.Id);
+        return Report(
+            run.Run.Name.At,
+            $"{behind}{burns}",
+            Help(stretch, run.Id, rating is { } r ? $"fuse: {{ rating: {r}, at: {at} }}" : $"fuse: {{ rating: auto, at: {at} }}"),
+            run.Id,
+            stretch.Source.Id);
     }
 
     private static string Help(UnprotectedLength stretch, string run, string fuse) =>
         stretch.Fed.Conductor.From == stretch.Fed.Near || stretch.Fed.Conductor.From.Gear is null
-            ? stretch.Unprotected.Length == 1 && stretch.Unprotected[0].Gear?.Id == stretch.Fed.Far.Gear?.Id && stretch.Unprotected[0].Gear is Language.Kinds.Battery
+            ? stretch.Unprotected.Length == 1
+                && stretch.Unprotected[0].Gear?.Id == stretch.Fed.Far.Gear?.Id
+                && stretch.Unprotected[0].Gear is Language.Kinds.Battery
                 ? $"{run} joins two batteries and needs a fuse near each: split it at a fuse of its own, and add {fuse} at both ends"
                 : $"add {fuse} to {run}"
             : $"put a fuse on {run} close to {stretch.Source}; write {run} from that end and add {fuse}";

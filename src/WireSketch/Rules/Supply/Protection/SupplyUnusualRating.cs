@@ -18,7 +18,8 @@ internal sealed class SupplyUnusualRating : Rule
             A fuse that cannot be bought is replaced by what lies in the drawer. Write a rating in which the style comes; if a maker does
             offer it, accept this finding with the part's name as the reason.
             """,
-        new Basis.Published("ratings listed for ISO 8820-3 and ISO 8820-5 families and UL 248-15; other styles from memory of makers' lists"),
+        new Basis.Published(
+            "ratings listed for ISO 8820-3 and ISO 8820-5 families and UL 248-15; other styles from memory of makers' lists"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
@@ -50,7 +51,8 @@ internal sealed class SupplyUnusualRating : Rule
         var near = FindingText.List(new[] { below, above }.Where(a => a is not null).Select(a => FindingText.Of($"{a!.Value:made}")));
         return Report(
             RunText.RatingAt(link),
-            $"{RunText.Named(link)}: {(link.Style is { } style ? $"{FuseStyles.Words[style]} fuses do not come" : "no style comes")} in {rating:measured}; the nearest are {near}",
+            $"{RunText.Named(link)}: {(link.Style is { } style ? $"{FuseStyles.Words[style]} fuses do not come" : "no style comes")} in "
+                + $"{rating:measured}; the nearest are {near}",
             below is { } b && above is { } a ? $"fit {b} or {a}, as load and wire allow" : $"fit {near}, or name another style",
             RunText.Subject(link)) with
         {

@@ -15,7 +15,9 @@ internal sealed class SupplyUpstreamDeviceAlsoOpens : Rule
             system is safe, but everything behind the larger one goes dark, and both must be replaced: the owner should have spares of both.
             Apart from the rule for a device that nothing backs up, so that accepting the one never hides the other.
             """,
-        new Basis.Reasoning("prospective current as in supply/breaking-capacity; a device nearer to the source may stand in: IEC 60364-4-43, 434.5.1, from memory"),
+        new Basis.Reasoning(
+            $"prospective current as in supply/breaking-capacity; a device nearer to the source may stand in: IEC 60364-4-43, 434.5.1, "
+                + $"from memory"),
         Bad: """
             gear:
               battery: { is: battery, origin: factory, capacity: 95 Ah, internal: 8 mohm }
@@ -43,6 +45,7 @@ internal sealed class SupplyUpstreamDeviceAlsoOpens : Rule
         from over in install.OverBreaking
         where over.Backing is not null
         select Report(
-            RunText.RatingAt(over.Device), $"{over.Draws}, so {RunText.Named(over.Backing!)} must open with {(over.Several ? "them" : "it")}",
+            RunText.RatingAt(over.Device),
+            $"{over.Draws}, so {RunText.Named(over.Backing!)} must open with {(over.Several ? "them" : "it")}",
             "accept it if both may open; else fit a style that breaks more", RunText.Subject(over.Device), RunText.Subject(over.Backing!));
 }
