@@ -22,7 +22,7 @@ public sealed class WhatIsShownTests
         var scene = Drawn.Draw(spec).Scenes[0];
         var colored = Drawn.Compile(spec).Install!.Wiring.Runs.Where(r => r.Wire.Colors.Length == 1).ToArray();
         Assert.NotEmpty(colored);
-        var codes = Testing.Repository.Read("tests/WireSketch.Tests/Data/conductor-colours.csv").Split('\n').Skip(1).Select(l => l.Split(',')).Where(c => c.Length > 2).ToDictionary(c => c[2].Split(' ')[0].Trim('"'), c => c[1]);
+        var codes = Testing.Repository.Read("tests/WireSketch.Tests/Data/conductor-colours.csv").Split('\n').Skip(1).Select(l => l.Split(',')).Where(c => c.Length > 2).ToDictionary(c => c[2].Split(' ')[0].Replace("grey", "gray", StringComparison.Ordinal), c => c[1]);
         foreach (var run in colored)
         {
             var label = string.Join(" · ", scene.All().OfType<TextShape>()

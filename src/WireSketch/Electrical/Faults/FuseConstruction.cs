@@ -9,7 +9,9 @@ internal static class FuseConstruction
 {
     public const string Breaker = "breaker";
 
-    /// <summary>As written, else the smallest that comes in the rating and breaks a current; null where nothing is made in that rating, or it is unknown.</summary>
+    /// <summary>
+    /// As written, else the smallest that comes in the rating and breaks a current; null where nothing is made in that rating, or it is unknown.
+    /// </summary>
     /// <param name="link">The fuse or breaker.</param>
     /// <param name="toBreak">The current that it must break.</param>
     public static string? Of(InternalConnection link, Amps toBreak) => link.Kind == ConnectionKind.Breaker
