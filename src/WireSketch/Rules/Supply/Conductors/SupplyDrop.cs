@@ -95,7 +95,7 @@ internal sealed class SupplyDrop : Rule
         };
     }
 
-    private Finding Found(SourceSpan at, string message, string help, string first, string[] others) => Report(at, message, help, [first, .. others]);
+    private Finding Found(SourceSpan at, FindingText message, FindingText help, string first, string[] others) => Report(at, message, help, [first, .. others]);
 
     /// <summary>Volts that runs lose on the ways of loads.</summary>
     private sealed class RunLosses
