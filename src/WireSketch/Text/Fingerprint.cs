@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Security.Cryptography;
 using System.Text;
 
 namespace WireSketch.Text;
@@ -15,14 +14,14 @@ internal static class Fingerprint
     /// </summary>
     public static string Of(SourceFile file, ImmutableArray<SourceFile> used)
     {
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        using var bytes = new MemoryStream();
         foreach (var text in used.Prepend(file).Select(f => f.Text.ReplaceLineEndings("\n")))
         {
-            hash.AppendData(Encoding.UTF8.GetBytes(text));
-            hash.AppendData([0]);
+            bytes.Write(Encoding.UTF8.GetBytes(text));
+            bytes.WriteByte(0);
         }
 
-        return Convert.ToHexStringLower(hash.GetHashAndReset())[..Letters];
+        return Convert.ToHexStringLower(Sha256.Hash(bytes.ToArray()))[..Letters];
     }
 
     /// <summary>In groups of four, as it is printed.</summary>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using WireSketch.Diagnostics;
@@ -59,7 +58,7 @@ public static class Sarif
         var key = $"{name(f.At.File)}|{f.Rule}|{string.Join(',', f.Subjects)}";
         var occurrence = seen[key] = seen.GetValueOrDefault(key) + 1;
         var print =
-            Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(
+            Convert.ToHexStringLower(Sha256.Hash(Encoding.UTF8.GetBytes(
                 string.Create(CultureInfo.InvariantCulture, $"{key}|{occurrence}"))))[..32];
         return new(
             f.Rule,
