@@ -28,9 +28,20 @@ internal static class Operators
 
     private static readonly Dictionary<string, string> Methods = new(StringComparer.Ordinal)
     {
-        ["Min"] = "Max", ["Max"] = "Min", ["MinBy"] = "MaxBy", ["MaxBy"] = "MinBy", ["First"] = "Last", ["Last"] = "First",
-        ["FirstOrDefault"] = "LastOrDefault", ["LastOrDefault"] = "FirstOrDefault", ["Any"] = "All", ["All"] = "Any",
-        ["OrderBy"] = "OrderByDescending", ["OrderByDescending"] = "OrderBy", ["Floor"] = "Ceiling", ["Ceiling"] = "Floor",
+        ["Min"] = "Max",
+        ["Max"] = "Min",
+        ["MinBy"] = "MaxBy",
+        ["MaxBy"] = "MinBy",
+        ["First"] = "Last",
+        ["Last"] = "First",
+        ["FirstOrDefault"] = "LastOrDefault",
+        ["LastOrDefault"] = "FirstOrDefault",
+        ["Any"] = "All",
+        ["All"] = "Any",
+        ["OrderBy"] = "OrderByDescending",
+        ["OrderByDescending"] = "OrderBy",
+        ["Floor"] = "Ceiling",
+        ["Ceiling"] = "Floor",
     };
 
     /// <summary>The names of the changes that a node can take.</summary>

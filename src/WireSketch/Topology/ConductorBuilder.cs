@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Diagnostics;
-using WireSketch.Language.Kinds;
 using WireSketch.Language;
+using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 using WireSketch.Topology.Routes;

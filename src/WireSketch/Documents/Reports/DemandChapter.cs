@@ -1,8 +1,9 @@
 using System.Globalization;
 using WireSketch.Electrical.Energy;
+using WireSketch.Electrical;
 using WireSketch.Installation;
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Language;
 using WireSketch.Topology;
 using WireSketch.Quantities;
 using WireSketch.Rules;

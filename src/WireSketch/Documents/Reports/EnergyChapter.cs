@@ -1,5 +1,5 @@
-using WireSketch.Electrical.Energy;
 using WireSketch.Electrical;
+using WireSketch.Electrical.Energy;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Electrical;
+using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;

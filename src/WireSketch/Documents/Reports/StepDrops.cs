@@ -1,6 +1,7 @@
-using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Electrical;
+using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Installation;
+using WireSketch.Language.Kinds;
 using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Rules;

@@ -1,5 +1,5 @@
-using WireSketch.Language.Kinds;
 using WireSketch.Language;
+using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 

@@ -1,8 +1,8 @@
 using WireSketch.Electrical.Conductors;
 using WireSketch.Electrical.Energy;
 using WireSketch.Electrical.Solver;
-using WireSketch.Language.Kinds;
 using WireSketch.Language;
+using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 using WireSketch.Topology;
