@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Loads;
@@ -35,7 +36,7 @@ internal sealed class LoadLimitUnknown : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var channel in install.Answers.Channels.Where(c =>
-            c is { Fault: LoadFault.None, Gear: Amplifier { InVehicle: false }, Minimum: null, Nominal: not null }))
+            c is { Fault: LoadFault.None, Output.Amplifies: not null, Gear.InVehicle: false, Minimum: null, Nominal: not null }))
         {
             yield return Report(
                 ChannelWiring.Declared(channel.Gear, channel.Channel),
@@ -43,7 +44,7 @@ internal sealed class LoadLimitUnknown : Rule
                 "write minimum: with the lowest load of its papers, and power: by load", channel.Id, channel.Gear.Id);
         }
 
-        var driven = install.Answers.Channels.Where(c => c is { Fault: LoadFault.None, Power: not null, Gear: Amplifier })
+        var driven = install.Answers.Channels.Where(c => c is { Fault: LoadFault.None, Power: not null, Output.Amplifies: not null })
             .SelectMany(c => c.Coils.Select(k => (Channel: c, k.Speaker)));
         foreach (var (channel, speaker) in driven.DistinctBy(x => x.Speaker.Id)
             .Where(x => x.Speaker is { Handles: null, InVehicle: false }))

@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -44,7 +45,7 @@ internal sealed class LoadNoHighPass : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
-        where channel.Gear is Amplifier && channel.Fault == LoadFault.None
+        where channel.Output.Amplifies is not null && channel.Fault == LoadFault.None
         from driver in ChannelWiring.Drivers(channel)
         let least = driver.Speaker.Band?.Value switch
         {

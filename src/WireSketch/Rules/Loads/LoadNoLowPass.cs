@@ -1,7 +1,9 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
 
@@ -35,7 +37,7 @@ internal sealed class LoadNoLowPass : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel.Fault == LoadFault.None
-            && channel.Gear is Language.Kinds.Amplifier
+            && channel.Output.Amplifies is not null
             && channel.Coils.Any(c => c.Speaker.Subwoofer)
             && channel.Coils.All(c => c.Speaker.Subwoofer || c.Speaker.Band?.Value == SpeakerBand.Woofer)
         where ChannelFilters.LowPass(install, channel) is null

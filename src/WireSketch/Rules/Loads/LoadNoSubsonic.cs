@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -41,7 +42,7 @@ internal sealed class LoadNoSubsonic : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        foreach (var channel in install.Answers.Channels.Where(c => c.Fault == LoadFault.None && c.Gear is Amplifier))
+        foreach (var channel in install.Answers.Channels.Where(c => c.Fault == LoadFault.None && c.Output.Amplifies is not null))
         {
             foreach (var (speaker, _) in ChannelWiring.Drivers(channel).Where(d => d.Speaker.EnclosureType?.Value == EnclosureType.Vented))
             {

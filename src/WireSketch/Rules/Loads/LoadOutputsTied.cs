@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -61,7 +62,7 @@ internal sealed class LoadOutputsTied : Rule
     private Finding Of(InstalledSystem install, ImmutableArray<ChannelResult> tied)
     {
         var last = tied.Select(c => ChannelWiring.RunOf(install.Wiring, c)).OfType<WiredRun>().MaxBy(r => install.Wiring.Runs.IndexOf(r));
-        var pair = tied.Length == 2 && tied[0].Gear is Amplifier && ReferenceEquals(tied[0].Gear, tied[1].Gear);
+        var pair = tied.Length == 2 && tied[0].Output.Amplifies is not null && ReferenceEquals(tied[0].Gear, tied[1].Gear);
         return Report(
             last?.Run.Name.At ?? ChannelWiring.PlaceOf(install.Wiring, tied[^1]),
             $"{RunText.List(tied.Select(c => c.Id))} are joined by their wires or their load, and drive each other",

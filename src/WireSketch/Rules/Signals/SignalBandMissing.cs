@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -40,7 +41,7 @@ internal sealed class SignalBandMissing : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
-        where channel.Gear is Amplifier && channel.Fault == LoadFault.None
+        where channel.Output.Amplifies is not null && channel.Fault == LoadFault.None
         let signal = SignalFeeds.InputsOf(install, channel)
             .Where(s => s.Lowest is not null && !s.Loops)
             .OrderBy(s => s.Lowest!.Value)

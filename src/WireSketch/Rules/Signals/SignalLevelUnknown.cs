@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Signals;
 
@@ -43,8 +44,8 @@ internal sealed class SignalLevelUnknown : Rule
             """);
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        from adapter in install.Wiring.Gear.OfType<LevelAdapter>()
-        where adapter is { Output: null, Ratio: null }
+        from adapter in install.Wiring.Gear
+        where adapter.SignalOutputs.Any(o => o is { ChangesLevel: true, Maximum: null, Ratio: null })
             && install.Answers.Signals.Any(s => s.FedBy is not null && ReferenceEquals(SignalFeeds.SourceOf(install, s).Gear, adapter))
         select Report(
             adapter.Name.At,

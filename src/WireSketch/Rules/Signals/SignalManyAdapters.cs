@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Signals;
 
@@ -51,13 +52,13 @@ internal sealed class SignalManyAdapters : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from signal in install.Answers.Signals
-        where signal is { Loops: false, FedBy: not null, LevelChanges: > Most, Gear: not LevelAdapter }
+        where signal is { Loops: false, FedBy: not null, LevelChanges: > Most } && !SignalRoles.ChangesLevel(signal.Gear)
         group signal by (signal.Gear.Id, signal.LevelChanges) into alike
         let first = alike.First()
         select Report(
             SignalFeeds.PlaceOf(install.Wiring, first),
             $"the signal passes {first.LevelChanges:measured} adapters on its way from {first.Chain[0].Id} to {first.Gear.Id}: "
-                + $"{string.Join(", ", first.Chain.OfType<LevelAdapter>().Select(a => a.Id))}",
+                + $"{string.Join(", ", first.Chain.Where(SignalRoles.ChangesLevel).Select(a => a.Id))}",
             "use one adapter with the right output, or a processor that takes the source as it is",
-            [first.Gear.Id, .. first.Chain.OfType<LevelAdapter>().Select(a => a.Id)]);
+            [first.Gear.Id, .. first.Chain.Where(SignalRoles.ChangesLevel).Select(a => a.Id)]);
 }

@@ -1,7 +1,9 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Signals;
 
@@ -53,7 +55,7 @@ internal sealed class SignalSwapped : Rule
         where source is not null
             && to is not null
             && source != to
-            && !(signal.Gear is Amplifier { Channels.Length: 1 })
+            && !SignalRoles.AmplifiesOneChannel(signal.Gear)
             && !device.Any(s => s.FedBy == signal.FedBy && SideOf(s.Input) == source)
         select Report(
             SignalFeeds.PlaceOf(install.Wiring, signal),

@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
 
@@ -45,12 +46,14 @@ internal sealed class TurnOnBeforeProcessor : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var wake in install.Answers.Wakes.Where(w =>
-            w.Gear is Amplifier && w.HasControlWire && w.ControlSources.Length == 1 && w.ControlSources[0].Gear is not Processor))
+            SignalRoles.Amplifies(w.Gear)
+                && w.HasControlWire
+                && w.ControlSources.Length == 1
+                && !SignalRoles.PassesTurnOnOn(w.ControlSources[0].Gear)))
         {
             var processor = install.Answers.Signals.Where(s => ReferenceEquals(s.Gear, wake.Gear))
                 .Select(s => SignalFeeds.SourceOf(install, s).Gear)
-                .OfType<Processor>()
-                .FirstOrDefault();
+                .FirstOrDefault(SignalRoles.PassesTurnOnOn);
             if (processor is not null)
             {
                 yield return Report(
@@ -58,7 +61,7 @@ internal sealed class TurnOnBeforeProcessor : Rule
                         ? SignalFeeds.EndAt(run, wake.Gear)
                         : wake.Gear.Name.At,
                     $"{wake.ControlSources[0].Id} wakes {wake.Gear.Id} by itself, before {processor.Id}, which feeds it, is ready",
-                    $"wake it from {processor.Id}.remote-out", wake.Gear.Id, processor.Id);
+                    $"wake it from {install.Wiring.At(processor, processor.TurnOnOutputs[0].Terminal).Id}", wake.Gear.Id, processor.Id);
             }
         }
     }

@@ -1,7 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
 
@@ -50,11 +50,11 @@ internal sealed class TurnOnFeedsSupply : Rule
 
             foreach (var end in run.From.Concat(run.To))
             {
-                if (end.Gear is Load or Amplifier or Processor or HeadUnit
-                    && end.Nodes.FirstOrDefault(t => t.Role == TerminalRole.Supply && t.Shape.Flow == TerminalFlow.In) is { } fed)
+                if (end.Gear.PowerInputs.FirstOrDefault(p => !p.IsOptional) is { } input
+                    && end.Nodes.FirstOrDefault(t => t.Shape == input.Plus) is { } fed)
                 {
-                    var draws = end.Gear is Load { Current: { } amps } ? FindingText.Of($", which draws {amps:measured}")
-                        : end.Gear is Load { Power: { } watts } ? FindingText.Of($", which takes {watts:measured}")
+                    var draws = input.Takes is ApplianceDraw { Current: { } amps } ? FindingText.Of($", which draws {amps:measured}")
+                        : input.Takes is ApplianceDraw { Power: { } watts } ? FindingText.Of($", which takes {watts:measured}")
                         : FindingText.None;
                     yield return Report(
                         end.At,

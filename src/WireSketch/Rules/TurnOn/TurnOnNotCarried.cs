@@ -1,7 +1,9 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
 
@@ -61,8 +63,12 @@ internal sealed class TurnOnNotCarried : Rule
     /// <summary>Where it is lost: the source has none, or a device on the way keeps it.</summary>
     private static string Blocker(SignalResult signal) =>
         signal.Chain.Skip(1)
-            .FirstOrDefault(g => g is not LevelAdapter a || a.Passes.All(p => p.Value != AdapterPass.DcOffset)) is { } blocks
+            .FirstOrDefault(g => !g.SignalOutputs.Any(o => o.PassesDcOffset)) is { } blocks
             ? $"{blocks.Id} does not pass it on from {signal.Chain[0].Id}"
-            : signal.Chain[0] is HeadUnit { DcOffset: false } ? $"{signal.Chain[0].Id} has none on its speaker outputs"
+            : IsWithoutOffset(signal.Chain[0]) ? $"{signal.Chain[0].Id} has none on its speaker outputs"
             : $"{signal.FedBy} carries none";
+
+    /// <summary>A source whose speaker outputs are known to carry none.</summary>
+    private static bool IsWithoutOffset(Gear source) =>
+        source.SignalOutputs.Any(o => o is { DrivesSpeakers: true, Amplifies: null, HasDcOffset: false });
 }

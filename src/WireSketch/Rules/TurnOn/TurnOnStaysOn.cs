@@ -63,9 +63,9 @@ internal sealed class TurnOnStaysOn : Rule
                 wake.Gear.Id, run?.Id ?? wake.Gear.Id);
         }
 
-        foreach (var radio in install.Wiring.Gear.OfType<HeadUnit>().Where(h => !h.Facts.AlwaysLive))
+        foreach (var (radio, accessory) in ControlWires.Switched(install.Wiring).Where(d => !d.Gear.Facts.AlwaysLive))
         {
-            if (install.Wiring.TerminalOf(radio, "accessory") is { } accessory && ControlWires.RunAt(install.Wiring, accessory) is { } run
+            if (ControlWires.RunAt(install.Wiring, accessory) is { } run
                 && ControlWires.Sources(install, accessory, SystemState.Standby).FirstOrDefault(TerminalRoles.IsLiveAlways) is { } source)
             {
                 yield return Report(
