@@ -69,7 +69,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         var texts = options.Audience == Audience.Technician
             ? full
             : [.. parts.Devices.Select(d => Text(d, width, options.Audience, form, kind))];
-        return new(kind, name, new([.. zones], boxes, Trees(parts.Links)), [.. texts], [.. parts.Wires], form);
+        return new(kind, name, new([.. zones], boxes, WireTrees.Of(parts.Links)), [.. texts], [.. parts.Wires], form);
     }
 
     private void Place(WiredRun run, SheetGroups parts, IReadOnlyDictionary<string, string> letters, LabelForm form)
@@ -238,25 +238,6 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
         }
 
         return SheetGroups.ZoneOf(from);
-    }
-
-    /// <summary>The lines with, as their net, the tree that they are drawn as: lines that share a terminal.</summary>
-    private static ImmutableArray<WireLink> Trees(List<WireLink> links)
-    {
-        var trees = new DeviceSets(links.Count);
-        var firstAt = new Dictionary<string, int>(StringComparer.Ordinal);
-        for (var i = 0; i < links.Count; i++)
-        {
-            foreach (var end in links[i].To.Append(links[i].From))
-            {
-                if (!firstAt.TryAdd(end, i))
-                {
-                    trees.Join(firstAt[end], i);
-                }
-            }
-        }
-
-        return [.. links.Select((l, i) => l with { Net = links[trees.Of(i)].Id })];
     }
 
     private bool IsBehind(Gear partner, Gear device) => ZoneRank(partner) > ZoneRank(device);

@@ -367,7 +367,7 @@ internal sealed partial class SpecFields
     {
         if (!Quantity.TryRead(words, out value, out var trouble))
         {
-            Report(UnitTrouble<T>(s, words.Trim(), trouble));
+            Report(UnitMistakes.Finding<T>(s, words.Trim(), trouble));
             return false;
         }
 
@@ -378,35 +378,6 @@ internal sealed partial class SpecFields
         }
 
         return true;
-    }
-
-    /// <summary>Says which units fit; one that differs only in its capitals is put right, and a comma in the number.</summary>
-    private static Finding UnitTrouble<T>(ScalarNode s, string words, string trouble)
-        where T : struct, IQuantity<T>
-    {
-        var number = Quantity.NumberLength(words);
-        var unit = words[number..].Trim();
-        var alike = T.Units.Where(u => string.Equals(u.Symbol, unit, StringComparison.OrdinalIgnoreCase)).ToArray();
-        if (number > 0 && alike.Length == 1)
-        {
-            var better = $"{words[..number]} {alike[0].Symbol}";
-            return new("spec/unit", Severity.Error, trouble, s.At)
-            {
-                Help = $"write {better}",
-                Fixes = s.At.Words == words ? [new($"write {better}", [new(s.At, better)])] : [],
-            };
-        }
-
-        if (DecimalComma.In(words) is var (whole, rest))
-        {
-            return new("spec/value", Severity.Error, trouble, s.At) { Help = DecimalComma.Mend(whole, rest).Help };
-        }
-
-        return new(
-            number > 0 ? "spec/unit" : "spec/value", Severity.Error, trouble, s.At)
-        {
-            Help = number > 0 && unit.Length == 0 ? null : $"write a number with its unit, such as {Example<T>()}"
-        };
     }
 
     private bool ReadSize(ScalarNode s, string words, out WireSize size)

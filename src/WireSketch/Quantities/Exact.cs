@@ -3,10 +3,9 @@ using System.Globalization;
 namespace WireSketch.Quantities;
 
 /// <summary>
-/// The only door to powers, logarithms, roots and circular functions. IEEE 754 leaves their last digit to the C runtime of each system (x64
-/// and arm64 differ in that of the cube root of 7, for instance), so what comes back here is rounded to 13 significant digits: the same
-/// bytes
-/// everywhere. A square root is exact by IEEE 754 and needs no door.
+/// The only door to powers, logarithms, roots and circular functions. IEEE 754 leaves their last digit to the C runtime of each system
+/// (x64 and arm64 differ in that of the cube root of 7, for instance), so what comes back here is rounded to 13 significant digits: the
+/// same bytes everywhere. A square root is exact by IEEE 754 and needs no door.
 /// </summary>
 internal static class Exact
 {

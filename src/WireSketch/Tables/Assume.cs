@@ -139,10 +139,8 @@ internal static class Assume
     public static Assumption<WireSize> SignalSize { get; } = Assumption.Of(WireSize.FromAwg(24), "24 AWG", Assumption.CommonPractice);
 
     /// <summary>Anywhere but in an engine bay.</summary>
-    public static Assumption<Celsius> Ambient { get; } = Assumption.Of(
-        AmpacityTable.Ambient,
-        "30 C",
-        $"as those who reprint {AmpacityTable.Source} state it");
+    public static Assumption<Celsius> Ambient { get; } =
+        Assumption.Of(AmpacityTable.Ambient, "30 C", $"as those who reprint {AmpacityTable.Source} state it");
 
     public static Assumption<Celsius> AmbientEngineBay { get; } = Assumption.Of(new Celsius(60));
 

@@ -71,6 +71,11 @@ internal sealed class ShortestPaths
             return (null, []);
         }
 
+        if (Single(start) is var (only, steps))
+        {
+            return (only, steps);
+        }
+
         var came = new Dictionary<int, (Terminal Before, PathStep Step)>();
         var queue = new Queue<Terminal>([start]);
         while (queue.TryDequeue(out var here))
@@ -91,6 +96,25 @@ internal sealed class ShortestPaths
         }
 
         return (null, []);
+    }
+
+    /// <summary>The path where every step leaves no choice, as most do; null where one does.</summary>
+    private (Terminal End, ImmutableArray<PathStep> Steps)? Single(Terminal start)
+    {
+        var steps = new PathStep[far[start.Index]];
+        var here = start;
+        for (var i = 0; i < steps.Length; i++)
+        {
+            if (Nearer(here) is not [var step])
+            {
+                return null;
+            }
+
+            steps[turned ? steps.Length - 1 - i : i] = step;
+            here = turned ? step.Enters : step.Leaves;
+        }
+
+        return (here, ImmutableCollectionsMarshal.AsImmutableArray(steps));
     }
 
     private ImmutableArray<PathStep> Steps(Terminal start, Terminal end, Dictionary<int, (Terminal Before, PathStep Step)> came)

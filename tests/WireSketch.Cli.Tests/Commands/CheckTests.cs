@@ -190,7 +190,7 @@ public sealed class CheckTests
     [Fact]
     public async Task A_spec_whose_only_error_is_accepted_ends_with_0()
     {
-        using var shop = new Shop().With("b.wsk.yaml", Shop.NoFuse + "\naccept:\n  - { rule: supply/unfused, at: P1, because: a test }\n");
+        using var shop = new Shop().With("b.wsk.yaml", Shop.NoFuse + "\naccept:\n  - { rule: supply/unfused, at: P1, severity: error, because: a test }\n");
         var said = await shop.Type("check", "b.wsk.yaml");
         Assert.Contains("1 accepted", said.Error, StringComparison.Ordinal);
         Assert.Equal(0, said.Code);

@@ -29,7 +29,7 @@ public sealed class WhatIsShownTests
             .Skip(1)
             .Select(l => l.Split(','))
             .Where(c => c.Length > 2)
-            .ToDictionary(c => c[2].Split(' ')[0].Trim('"'), c => c[1]);
+            .ToDictionary(c => c[2].Split(' ')[0].Trim('"').Replace("grey", "gray", StringComparison.Ordinal), c => c[1]);
         foreach (var run in colored)
         {
             var label = string.Join(" · ", scene.All().OfType<TextShape>()

@@ -46,7 +46,6 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
 
     private (Terminal? End, ImmutableArray<PathStep> Steps) Upstream(Terminal start, Func<Terminal, bool> ends)
     {
-        var seen = new HashSet<int> { start.Index };
         var steps = new List<PathStep>();
         for (var here = start; ;)
         {
@@ -57,7 +56,7 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
                 return (here, [.. steps]);
             }
 
-            if (step is null || !seen.Add(step.Enters.Index))
+            if (step is null || IsRound(steps))
             {
                 return (null, []);
             }
@@ -69,7 +68,6 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
 
     private (Terminal? End, ImmutableArray<PathStep> Steps) Downstream(Terminal start, Terminal home)
     {
-        var seen = new HashSet<int> { start.Index };
         var steps = new List<PathStep>();
         for (var here = start; ;)
         {
@@ -78,7 +76,7 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
                 return (here, [.. steps]);
             }
 
-            if (OutOf(here) is not { } outward || !seen.Add(outward.Leaves.Index))
+            if (OutOf(here) is not { } outward || IsRound(steps))
             {
                 return (null, []);
             }
@@ -87,6 +85,9 @@ internal sealed class CurrentPath(Wiring wiring, SupplyCircuit supply, DcSolutio
             here = outward.Leaves;
         }
     }
+
+    /// <summary>A way over more steps than there are terminals goes round and round.</summary>
+    private bool IsRound(List<PathStep> steps) => steps.Count > wiring.Terminals.Length;
 
     /// <summary>What a source gives at its plus; the vehicle's own alternator gives at the first battery's.</summary>
     private double Given(Terminal plus)

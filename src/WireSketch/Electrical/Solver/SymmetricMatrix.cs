@@ -184,9 +184,20 @@ internal sealed class SymmetricMatrix
     /// </summary>
     public double Inverse(int a, int b)
     {
-        Reach(place[a], work);
-        Reach(place[b], other);
         var sum = 0.0;
+        Reach(place[a], work);
+        if (a == b)
+        {
+            for (var j = place[a]; j >= 0; j = parent[j])
+            {
+                sum += work[j] * work[j] / pivots[j];
+                work[j] = 0;
+            }
+
+            return sum;
+        }
+
+        Reach(place[b], other);
         for (var j = place[b]; j >= 0; j = parent[j])
         {
             sum += work[j] * other[j] / pivots[j];

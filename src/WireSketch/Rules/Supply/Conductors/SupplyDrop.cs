@@ -53,11 +53,10 @@ internal sealed class SupplyDrop : Rule
             return [];
         }
 
+        var losses = new RunLosses(install.Wiring, state);
         return from load in state.Loads
-               where load.Path is { HasReturn: true, Source: not null, IsTakenAsWired: false }
-                   && load.Drop > DropLimits.LimitOf(install, load.Path.Gear)
-                   && !IsBelowLowest(load)
-               let worst = Worst(state, load)
+               where load.Path is { HasReturn: true, Source: not null, IsTakenAsWired: false } && load.Drop > DropLimits.LimitOf(install, load.Path.Gear) && !IsBelowLowest(load)
+               let worst = losses.Worst(load.Path)
                where worst.Run is not null
                group (load, worst.Loss) by worst.Run into ofRun
                select Of(
@@ -67,24 +66,6 @@ internal sealed class SupplyDrop : Rule
     }
 
     private static bool IsBelowLowest(LoadResult load) => load.Path.Gear is Load { Lowest: { } lowest } && load.Between < lowest.Value;
-
-    /// <summary>The run on the load's way that loses most volts, and how many.</summary>
-    private static (string? Run, Volts Loss) Worst(StateResult state, LoadResult load)
-    {
-        var losses = new OrderedDictionary<string, double>(StringComparer.Ordinal);
-        foreach (var step in load.Path.Supply.Concat(load.Path.Return))
-        {
-            if (step.Conductor is { } conductor
-                && state.Volts[step.Enters.Index] is { } enters
-                && state.Volts[step.Leaves.Index] is { } leaves)
-            {
-                losses[conductor.RunId] = losses.GetValueOrDefault(conductor.RunId) + Math.Abs(enters.Value - leaves.Value);
-            }
-        }
-
-        var worst = losses.Count == 0 ? default : losses.MaxBy(l => l.Value);
-        return (worst.Key, new(worst.Value));
-    }
 
     private Finding Of(InstalledSystem install, WiredRun run, ImmutableArray<(LoadResult Load, Volts Loss)> loads)
     {
@@ -114,6 +95,57 @@ internal sealed class SupplyDrop : Rule
         };
     }
 
-    private Finding Found(SourceSpan at, FindingText message, FindingText help, string first, string[] others) =>
-        Report(at, message, help, [first, .. others]);
+    private Finding Found(SourceSpan at, FindingText message, FindingText help, string first, string[] others) => Report(at, message, help, [first, .. others]);
+
+    /// <summary>Volts that runs lose on the ways of loads.</summary>
+    private sealed class RunLosses
+    {
+        private readonly Wiring wiring;
+        private readonly double?[] ofConductor;
+        private readonly int[] runOf;
+        private readonly double[] ofRun;
+
+        public RunLosses(Wiring wiring, StateResult state)
+        {
+            this.wiring = wiring;
+            var places = wiring.Runs.Select((r, i) => (r.Id, Place: i)).DistinctBy(r => r.Id).ToDictionary(r => r.Id, r => r.Place, StringComparer.Ordinal);
+            ofConductor = [.. wiring.Conductors.Select(c => state.Volts[c.From.Index] is { } a && state.Volts[c.To.Index] is { } b ? Math.Abs(a.Value - b.Value) : (double?)null)];
+            runOf = [.. wiring.Conductors.Select(c => places[c.RunId])];
+            ofRun = new double[wiring.Runs.Length];
+        }
+
+        /// <summary>The run on a load's way that loses most volts, and how many; of like ones the first.</summary>
+        public (string? Run, Volts Loss) Worst(LoadPath path)
+        {
+            Array.Clear(ofRun);
+            foreach (var step in path.Supply)
+            {
+                Add(step);
+            }
+
+            foreach (var step in path.Return)
+            {
+                Add(step);
+            }
+
+            var worst = -1;
+            foreach (var step in path.Supply.Concat(path.Return))
+            {
+                if (step.Conductor is { } conductor && ofConductor[conductor.Index] is not null && (worst < 0 || ofRun[runOf[conductor.Index]] > ofRun[worst]))
+                {
+                    worst = runOf[conductor.Index];
+                }
+            }
+
+            return worst < 0 ? (null, new(0)) : (wiring.Runs[worst].Id, new(ofRun[worst]));
+        }
+
+        private void Add(PathStep step)
+        {
+            if (step.Conductor is { } conductor && ofConductor[conductor.Index] is { } loss)
+            {
+                ofRun[runOf[conductor.Index]] += loss;
+            }
+        }
+    }
 }
