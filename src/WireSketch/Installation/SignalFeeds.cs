@@ -35,13 +35,15 @@ internal static class SignalFeeds
         run.To.Concat(run.From).FirstOrDefault(e => ReferenceEquals(e.Gear, gear))?.At ?? run.Run.Name.At;
 
     /// <summary>The inputs that a channel's signal comes from: of its own name, or all of a device with a single channel.</summary>
-    public static ImmutableArray<SignalResult> InputsOf(InstalledSystem install, ChannelResult channel) => SignalRoles.Amplifies(channel.Gear)
-        ? [
-            .. install.Answers.Signals.Where(s =>
-                ReferenceEquals(s.Gear, channel.Gear)
-                    && (SignalRoles.AmplifiesOneChannel(channel.Gear) || s.Input == "in." + channel.Channel || s.Input == "in." + channel.BridgedWith))
-        ]
-        : [];
+    public static ImmutableArray<SignalResult> InputsOf(InstalledSystem install, ChannelResult channel) =>
+        SignalRoles.Amplifies(channel.Gear)
+            ? [.. install.Answers.Signals.Where(s => ReferenceEquals(s.Gear, channel.Gear) && IsFor(s, channel))]
+            : [];
+
+    private static bool IsFor(SignalResult signal, ChannelResult channel) =>
+        SignalRoles.AmplifiesOneChannel(channel.Gear)
+            || signal.Input == "in." + channel.Channel
+            || signal.Input == "in." + channel.BridgedWith;
 
     /// <summary>Settings of the output that feeds an input, and of its device; those of an amplifier count at its own channels.</summary>
     public static ImmutableArray<ChannelSettings> SettingsOf(InstalledSystem install, SignalResult input) =>

@@ -65,10 +65,12 @@ internal static class TurnOnStates
         [.. gear.TurnOnInputs.SelectMany(i => i.Sleep?.WakesOn ?? []).Select(w => w.Value)];
 
     /// <summary>What a device is set to wake on; null if nobody says.</summary>
-    public static Written<WakeMode>? SettingOf(Gear gear) => gear.TurnOnInputs.Select(i => i.Sleep?.Setting).FirstOrDefault(s => s is not null);
+    public static Written<WakeMode>? SettingOf(Gear gear) =>
+        gear.TurnOnInputs.Select(i => i.Sleep?.Setting).FirstOrDefault(s => s is not null);
 
     /// <summary>The terminal that a control wire lands on, of a device that sleeps.</summary>
-    public static Terminal RemoteOf(Wiring wiring, Gear gear) => wiring.At(gear, gear.TurnOnInputs.First(i => i.Sleep is not null).Terminal);
+    public static Terminal RemoteOf(Wiring wiring, Gear gear) =>
+        wiring.At(gear, gear.TurnOnInputs.First(i => i.Sleep is not null).Terminal);
 
     /// <summary>Where the setting is written; else the device.</summary>
     public static SourceSpan PlaceOf(Gear gear) => SettingOf(gear)?.At ?? gear.Name.At;

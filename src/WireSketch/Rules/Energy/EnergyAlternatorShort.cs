@@ -16,9 +16,9 @@ internal sealed class EnergyAlternatorShort : Rule
         Severity.Warning,
         Title: "The alternator gives less than is taken",
         Why: """
-            What the alternator does not give, the battery does, until it is flat. The vehicle's own load comes first; what is left must carry
-            the average of music and of everything else that runs. At idle an alternator gives about half: falling short only there is an
-            advice. A larger alternator, less gear, or less time at idle mends it.
+            What the alternator does not give, the battery does, until it is flat. The vehicle's own load comes first; what is left must
+            carry the average of music and of everything else that runs. At idle an alternator gives about half: falling short only there
+            is an advice. A larger alternator, less gear, or less time at idle mends it.
             """,
         new Basis.Reasoning(
             $"output as written against base load and average demand; half the rating at idle and 25 A of base load, where nothing is "

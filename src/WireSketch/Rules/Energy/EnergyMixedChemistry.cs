@@ -15,8 +15,8 @@ internal sealed class EnergyMixedChemistry : Rule
         Severity.Warning,
         Title: "Batteries of unlike chemistry are joined directly",
         Why: """
-            A lithium battery takes all the current an alternator has and wants another voltage than lead; gel boils at what a flooded battery
-            likes. Joined by a cable, a relay or a diode they charge each other wrongly. Put a DC-DC charger between them.
+            A lithium battery takes all the current an alternator has and wants another voltage than lead; gel boils at what a flooded
+            battery likes. Joined by a cable, a relay or a diode they charge each other wrongly. Put a DC-DC charger between them.
             """,
         new Basis.Practice(),
         Bad: """
@@ -26,8 +26,10 @@ internal sealed class EnergyMixedChemistry : Rule
               relay: { is: isolator, type: voltage sensing, rating: 140 A }
               rear-bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: starter-battery.+, to: relay.main, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, style: strip, at: 10 in } }
-              P2: { from: house-battery.+, to: relay.second, wire: 4 AWG red, length: 15 ft, fuse: { rating: 100 A, style: class T, breaking: 20000 A, at: 10 in } }
+              P1: { from: starter-battery.+, to: relay.main, wire: 4 AWG red, length: 3 ft,
+                    fuse: { rating: 100 A, style: strip, at: 10 in } }
+              P2: { from: house-battery.+, to: relay.second, wire: 4 AWG red, length: 15 ft,
+                    fuse: { rating: 100 A, style: class T, breaking: 20000 A, at: 10 in } }
               G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
               G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
             """,
@@ -38,8 +40,10 @@ internal sealed class EnergyMixedChemistry : Rule
               relay: { is: isolator, type: voltage sensing, rating: 140 A }
               rear-bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: starter-battery.+, to: relay.main, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, style: strip, at: 10 in } }
-              P2: { from: house-battery.+, to: relay.second, wire: 4 AWG red, length: 15 ft, fuse: { rating: 100 A, style: strip, at: 10 in } }
+              P1: { from: starter-battery.+, to: relay.main, wire: 4 AWG red, length: 3 ft,
+                    fuse: { rating: 100 A, style: strip, at: 10 in } }
+              P2: { from: house-battery.+, to: relay.second, wire: 4 AWG red, length: 15 ft,
+                    fuse: { rating: 100 A, style: strip, at: 10 in } }
               G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
               G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
             """);

@@ -60,7 +60,9 @@ internal sealed class LoadBridgeSides : Rule
                         found.Run.Id) with
                     {
                         Notes = [
-                            new("here the two are said to bridge", amp.SignalOutputs.First(o => o.Amplifies?.Name.Value == half).Amplifies!.BridgesWith!.Value.At)
+                            new(
+                                "here the two are said to bridge",
+                                amp.SignalOutputs.First(o => o.Amplifies?.Name.Value == half).Amplifies!.BridgesWith!.Value.At)
                         ],
                     };
                 }

@@ -14,20 +14,22 @@ internal sealed class LoadLimitUnknown : Rule
         Severity.Advice,
         Title: "A limit is not stated, so the load is not checked against it",
         Why: """
-            A channel whose lowest load is not stated passes with any load, and a driver whose power handling is not stated with any power. Both
-            figures stand in the papers of the device: two more entries, and the check means something.
+            A channel whose lowest load is not stated passes with any load, and a driver whose power handling is not stated with any
+            power. Both figures stand in the papers of the device: two more entries, and the check means something.
             """,
         new Basis.Practice(),
         Bad: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } }, settings: { low-pass: 80 Hz } }
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } },
+                     settings: { low-pass: 80 Hz } }
               sub: { is: subwoofer, coils: 4 ohm } #! load/limit-unknown
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }
             """,
         Good: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } }, settings: { low-pass: 80 Hz } }
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } },
+                     settings: { low-pass: 80 Hz } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 250 W }
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }

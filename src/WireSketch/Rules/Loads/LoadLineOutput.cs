@@ -13,8 +13,8 @@ internal sealed class LoadLineOutput : Rule
         Severity.Error,
         Title: "A line output is wired to a speaker",
         Why: """
-            A line output gives milliamperes into thousands of ohms. A speaker on it plays nothing worth hearing and may take the output with it.
-            Bring the line to an amplifier, and the amplifier to the speaker.
+            A line output gives milliamperes into thousands of ohms. A speaker on it plays nothing worth hearing and may take the output
+            with it. Bring the line to an amplifier, and the amplifier to the speaker.
             """,
         new Basis.Reasoning("the kind of the output as the spec has it: only speaker outputs give power"),
         Bad: """

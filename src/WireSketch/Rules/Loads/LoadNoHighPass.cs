@@ -23,7 +23,8 @@ internal sealed class LoadNoHighPass : Rule
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing,
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               tweeter-left: { is: speaker, band: tweeter, coils: 4 ohm, handles: 60 W } #! load/no-high-pass
               tweeter-right: { is: speaker, band: tweeter, coils: 4 ohm, handles: 60 W } #! load/no-high-pass
             runs:
@@ -34,7 +35,9 @@ internal sealed class LoadNoHighPass : Rule
         Good: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }, settings: { high-pass: 3000 Hz } }
+              amp: { is: amplifier, origin: existing,
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } },
+                     settings: { high-pass: 3000 Hz } }
               tweeter-left: { is: speaker, band: tweeter, coils: 4 ohm, handles: 60 W }
               tweeter-right: { is: speaker, band: tweeter, coils: 4 ohm, handles: 60 W }
             runs:

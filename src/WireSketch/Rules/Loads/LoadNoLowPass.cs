@@ -15,8 +15,8 @@ internal sealed class LoadNoLowPass : Rule
         Severity.Advice,
         Title: "A subwoofer has no low-pass filter",
         Why: """
-            Without a low-pass the subwoofer plays voices too: one hears where it stands, and it covers the front speakers. 80 Hz is the usual
-            place to start from; fine tuning goes by ear.
+            Without a low-pass the subwoofer plays voices too: one hears where it stands, and it covers the front speakers. 80 Hz is the
+            usual place to start from; fine tuning goes by ear.
             """,
         new Basis.Practice(),
         Bad: """
@@ -28,7 +28,8 @@ internal sealed class LoadNoLowPass : Rule
             """,
         Good: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } }, settings: { low-pass: 80 Hz } }
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } },
+                     settings: { low-pass: 80 Hz } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 250 W }
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }

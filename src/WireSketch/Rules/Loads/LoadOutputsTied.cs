@@ -22,7 +22,8 @@ internal sealed class LoadOutputsTied : Rule
         new Basis.Reasoning("an output is a source of voltage; two of them may not be joined unless the maker provides for it"),
         Bad: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { left: { power: { 4 ohm: 75 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 75 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing,
+                     channels: { left: { power: { 4 ohm: 75 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 75 W }, minimum: 4 ohm } } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 200 W }
             runs:
               S1: { from: amp.left, to: sub, wire: 12 AWG, length: 9 ft }
@@ -30,7 +31,8 @@ internal sealed class LoadOutputsTied : Rule
             """,
         Good: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { left: { power: { 4 ohm: 75 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 75 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing,
+                     channels: { left: { power: { 4 ohm: 75 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 75 W }, minimum: 4 ohm } } }
               sub: { is: subwoofer, coils: 2 x 4 ohm, handles: 200 W }
             runs:
               S1: { from: amp.left, to: sub.coil.1, wire: 12 AWG, length: 9 ft }

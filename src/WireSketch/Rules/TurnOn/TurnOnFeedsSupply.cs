@@ -13,8 +13,8 @@ internal sealed class TurnOnFeedsSupply : Rule
         Severity.Error,
         Title: "A control output feeds a supply terminal",
         Why: """
-            A remote output tells a device to wake; it cannot feed it. A fan, lamp or processor on it draws more than the output gives, and takes
-            everything else down with it. Let the output wake a relay, and feed the device through that from a fuse.
+            A remote output tells a device to wake; it cannot feed it. A fan, lamp or processor on it draws more than the output gives,
+            and takes everything else down with it. Let the output wake a relay, and feed the device through that from a fuse.
             """,
         new Basis.Reasoning("the draw of the device against what a control output gives"),
         Bad: """

@@ -13,8 +13,8 @@ internal sealed class TurnOnRelayFlyback : Rule
         Severity.Advice,
         Title: "A relay without a diode hangs on an electronic output",
         Why: """
-            When a coil is let go it answers with a spike of a hundred volts and more, against the transistor that drove it. A diode across the
-            coil, stripe to 86, swallows it. Many relays have one built in.
+            When a coil is let go it answers with a spike of a hundred volts and more, against the transistor that drove it. A diode
+            across the coil, stripe to 86, swallows it. Many relays have one built in.
             """,
         new Basis.Practice(),
         Bad: """

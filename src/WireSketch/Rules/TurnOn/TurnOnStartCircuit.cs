@@ -14,8 +14,8 @@ internal sealed class TurnOnStartCircuit : Rule
         Severity.Error,
         Title: "The device is woken by the starter's circuit",
         Why: """
-            That circuit is live only while the starter turns: the device wakes for a second and sleeps again. Taking current from it can also
-            keep an engine from starting. Use a circuit that is live with the key on accessory or on.
+            That circuit is live only while the starter turns: the device wakes for a second and sleeps again. Taking current from it can
+            also keep an engine from starting. Use a circuit that is live with the key on accessory or on.
             """,
         new Basis.Reasoning("a start circuit is live only while cranking"),
         Bad: """
