@@ -19,8 +19,8 @@ internal sealed class LoadFiltersCross : Rule
         Bad: """
             gear:
               amp: { is: amplifier, origin: existing,
-                     channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm, settings: { high-pass: 120 Hz } } },
-                     settings: { low-pass: 80 Hz } } #! load/filters-cross
+                     channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm, settings: { high-pass: 120 Hz } } }, #! load/filters-cross
+                     settings: { low-pass: 80 Hz } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 250 W }
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }
