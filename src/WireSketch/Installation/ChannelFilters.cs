@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -13,19 +14,10 @@ internal static class ChannelFilters
     public static ImmutableArray<ChannelSettings> Along(InstalledSystem install, ChannelResult channel)
     {
         var settings = ImmutableArray.CreateBuilder<ChannelSettings>();
-        switch (channel.Gear)
-        {
-            case Amplifier amp:
-                settings.AddRange(amp.Channels.Where(c => c.Name.Value == channel.Channel || c.Name.Value == channel.BridgedWith)
-                    .Select(c => c.Settings));
-                settings.Add(amp.Settings);
-                break;
-            case HeadUnit radio:
-                settings.AddRange(radio.Outputs.Where(o => channel.Channel.StartsWith(o.Name.Value + ".", StringComparison.Ordinal))
-                    .Select(o => o.Settings));
-                break;
-        }
-
+        settings.AddRange(channel.Gear.SignalOutputs
+            .Where(o => o.Terminal.Name == channel.Channel || o.Terminal.Name == channel.BridgedWith)
+            .Select(o => o.Settings));
+        settings.Add(channel.Gear.DeviceSettings);
         foreach (var input in SignalFeeds.InputsOf(install, channel))
         {
             settings.AddRange(SignalFeeds.SettingsOf(install, input));
@@ -71,8 +63,7 @@ internal static class ChannelFilters
             .OfType<Terminal>();
         foreach (var terminal in ends.SelectMany(e => install.Wiring.NetOf[e.Index].Terminals))
         {
-            if (terminal.Gear is PassiveCrossover crossover
-                && crossover.Outputs.FirstOrDefault(o => o.Name.Value == terminal.Shape.Name) is { } output
+            if (terminal.Gear?.SpeakerParts.OfType<CrossoverWay>().FirstOrDefault(w => w.Output == terminal.Shape)?.Way is { } output
                 && (output.HighPass?.Value ?? output.Band?.Value.Least ?? OfCapacitor(output, speaker)) is { } corner)
             {
                 return corner;

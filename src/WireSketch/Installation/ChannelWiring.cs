@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using WireSketch.Electrical;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
@@ -50,17 +49,12 @@ internal static class ChannelWiring
         run.To.Any(e => ReferenceEquals(e.Gear, near)) ? run.Run.From[0].At : run.Run.To[0].At;
 
     /// <summary>Where a channel is declared.</summary>
-    public static SourceSpan Declared(Gear gear, string channel) => gear switch
-    {
-        Amplifier a when a.Channels.FirstOrDefault(c => c.Name.Value == channel) is { } own => own.Name.At,
-        HeadUnit h when h.Outputs.FirstOrDefault(o => channel.StartsWith(o.Name.Value + ".", StringComparison.Ordinal)) is { } group =>
-            group.Name.At,
-        _ => gear.Name.At,
-    };
+    public static SourceSpan Declared(Gear gear, string channel) =>
+        gear.SignalOutputs.FirstOrDefault(o => o.Terminal.Name == channel)?.DeclaredAt ?? gear.Name.At;
 
     /// <summary>The declaration of an amplifier's channel; null for other devices.</summary>
     public static AmplifierChannel? Own(ChannelResult channel) =>
-        (channel.Gear as Amplifier)?.Channels.FirstOrDefault(c => c.Name.Value == channel.Channel);
+        channel.Output.Amplifies;
 
     /// <summary>The drivers on a channel with their coils, in the order of the answer.</summary>
     public static ImmutableArray<(Speaker Speaker, ImmutableArray<CoilResult> Coils)> Drivers(ChannelResult channel) =>
@@ -72,7 +66,9 @@ internal static class ChannelWiring
 
     /// <summary>One end of a coil.</summary>
     public static Terminal? CoilEnd(Wiring wiring, Speaker speaker, int coil, char side) =>
-        wiring.TerminalOf(speaker, string.Create(CultureInfo.InvariantCulture, $"coil.{coil}.{side}"));
+        speaker.SpeakerParts.OfType<VoiceCoil>().FirstOrDefault(c => c.Number == coil) is not { Terminal: var pair } ? null
+            : side == '+' ? wiring.PlusOf(speaker, pair)
+            : wiring.MinusOf(speaker, pair);
 
     /// <summary>The run that lands on a coil; null if none does.</summary>
     public static WiredRun? RunAtCoil(Wiring wiring, Speaker speaker, int coil) =>

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical.TurnOn;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Installation;
@@ -21,9 +20,29 @@ internal static class ControlWires
     public static bool IsUsed(Wiring wiring, Gear gear) =>
         wiring.TerminalsOf(gear).Any(t => t.Role == TerminalRole.Supply && wiring.IsWired(t));
 
-    /// <summary>Something hangs on its contacts: what they switch never works.</summary>
-    public static bool IsNeeded(Wiring wiring, Relay relay) =>
-        ((string[])["30", "87", "87a"]).Count(t => wiring.IsWired(wiring.TerminalOf(relay, t)!)) > 1;
+    /// <summary>The devices whose contacts a coil moves, each with its coil.</summary>
+    public static IEnumerable<(Gear Gear, ContactCoil Coil)> Coils(Wiring wiring) =>
+        from gear in wiring.Gear
+        let drive = gear.Joins.OfType<TerminalJoin>().Select(j => j.Drive).FirstOrDefault(d => d is not null)
+        where drive is not null
+        select (gear, new ContactCoil(wiring.At(gear, drive.Plus), wiring.At(gear, drive.Minus), drive.ClosesPulledIn));
+
+    /// <summary>Something hangs on the contacts that its coil moves: what they switch never works without it.</summary>
+    public static bool IsNeeded(Wiring wiring, Gear gear) =>
+        gear.Joins.OfType<TerminalJoin>()
+            .Where(j => j is { Drive: not null, Second: not null })
+            .SelectMany(j => new[] { j.First, j.Second! })
+            .Distinct()
+            .Count(t => wiring.IsWired(wiring.At(gear, t))) > 1;
+
+    /// <summary>
+    /// The devices that something switches on and that do not sleep, such as a radio, each with the terminal by which that is done.
+    /// </summary>
+    public static IEnumerable<(Gear Gear, Terminal Accessory)> Switched(Wiring wiring) =>
+        from gear in wiring.Gear
+        from input in gear.TurnOnInputs
+        where input.Sleep is null
+        select (gear, wiring.At(gear, input.Terminal));
 
     /// <summary>Whether a device lacks a source because a control output stands where one should.</summary>
     public static bool StandForSupply(Wiring wiring, LoadPath load) =>

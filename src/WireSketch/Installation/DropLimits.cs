@@ -1,5 +1,4 @@
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
 namespace WireSketch.Installation;
@@ -13,7 +12,7 @@ internal static class DropLimits
 
     /// <summary>The limit for a device: the file's own, else the usual.</summary>
     public static Share LimitOf(InstalledSystem install, Gear gear) =>
-        gear is Amplifier or HeadUnit or Processor or Load { Critical: true }
+        gear.PowerInputs.Any(p => p.IsCritical)
             ? install.Spec.Settings.DropCritical?.Value ?? Critical
             : install.Spec.Settings.DropOther?.Value ?? Other;
 }

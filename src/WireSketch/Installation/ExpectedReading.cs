@@ -110,7 +110,7 @@ internal sealed record ExpectedReading(PrintedValue Value, PrintedValue Computed
             Math.Abs(read.Value - computed.Value) <= (Math.Abs(computed.Value) * share) + more);
 
     private static ChannelResult? Channel(InstalledSystem install, string at) =>
-        install.Answers.Channels.FirstOrDefault(c => c.Id == at && c.Gear is Amplifier);
+        install.Answers.Channels.FirstOrDefault(c => c.Id == at && c.Output.Amplifies is not null);
 
     private static Volts? Between(InstalledSystem install, StateResult state, string at, string? against) =>
         Ends(install, at, against) is { } ends && state.Volts[ends.Plus.Index] is { } high && state.Volts[ends.Minus.Index] is { } low

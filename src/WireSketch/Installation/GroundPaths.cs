@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Installation;
@@ -38,18 +37,22 @@ internal static class GroundPaths
         int Landing(Terminal t) => Ends(t).Sum(e => wiring.ConductorsAt[e.Index].Length);
 
         IEnumerable<Terminal> Ends(Terminal t) =>
-            t.Gear is DistributionBlock ? wiring.NetOf[t.Index].Terminals.Where(n => ReferenceEquals(n.Gear, t.Gear)) : [t];
+            IsJoint(t.Gear) ? wiring.NetOf[t.Index].Terminals.Where(n => ReferenceEquals(n.Gear, t.Gear)) : [t];
 
         static bool Joins(Conductor c, Terminal a, Terminal b) => Same(c.From, a) && Same(c.To, b);
 
-        static bool Same(Terminal a, Terminal b) => a.Index == b.Index || (a.Gear is DistributionBlock && ReferenceEquals(a.Gear, b.Gear));
+        static bool Same(Terminal a, Terminal b) => a.Index == b.Index || (IsJoint(a.Gear) && ReferenceEquals(a.Gear, b.Gear));
+
+        static bool IsJoint(Gear? gear) => gear is not null && gear.Joins.Any(j => j is TerminalJoin { Kind: ConnectionKind.Joint });
     }
 
     /// <summary>The chassis point at which a load's return reaches the body; null if it goes back another way.</summary>
-    public static ChassisPoint? PointOf(LoadPath load) =>
-        load.Return.Select(s => s.Link is { Kind: ConnectionKind.Chassis } ? s.Link.Gear as ChassisPoint : null)
+    public static Gear? PointOf(LoadPath load) =>
+        load.Return.Select(s => s.Link is { Kind: ConnectionKind.Chassis } ? s.Link.Gear : null)
             .FirstOrDefault(p => p is not null);
 
     /// <summary>Devices whose ground is heard: those of the signal chain.</summary>
-    public static bool IsAudio(Gear gear) => gear is Amplifier or HeadUnit or Processor or LevelAdapter;
+    public static bool IsAudio(Gear gear) =>
+        gear.PowerInputs.Any(p => p.Takes is OutputDraw or ElectronicsDraw)
+            || (!gear.PowerInputs.IsEmpty && !gear.SignalInputs.IsEmpty);
 }

@@ -1,6 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 using WireSketch.Topology;
@@ -53,7 +53,7 @@ internal sealed record OverBreaking(FaultResult Worst, bool Several, InternalCon
     private static InternalConnection? BackedBy(InstalledSystem install, FaultResult fault, Dictionary<int, Amps> capable)
     {
         InternalConnection? found = null;
-        foreach (var way in install.Wiring.Feeds.Where(f => f.Source.Gear is Battery)
+        foreach (var way in install.Wiring.Feeds.Where(f => install.Wiring.SourceAt(f.Source)?.Source is BatterySource)
             .Select(f => f.FirstBehind(fault.Device!))
             .OfType<ProtectedConductor>())
         {

@@ -1,5 +1,4 @@
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Installation;
@@ -31,5 +30,6 @@ internal static class ReversedSupplies
     public static bool IsMinus(Terminal t) =>
         t.Role == TerminalRole.Ground
             && t.Shape.Name == "-"
-            && t.Gear is Amplifier or Processor or HeadUnit or LevelAdapter or Load or Capacitor;
+            && t.Gear is { } gear
+            && (gear.PowerInputs.Any(p => p.Minus == t.Shape) || gear.Cautions.Contains(GearCaution.HoldsCharge));
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;
 using WireSketch.Topology;
@@ -73,7 +72,7 @@ internal static class RunText
 
     /// <summary>Where a fuse's rating is written; else where the fuse is.</summary>
     public static SourceSpan RatingAt(InternalConnection link) =>
-        (link.Gear as ProtectiveDevice)?.Rating?.At ?? link.At ?? link.Gear!.Name.At;
+        OwnRating(link)?.At ?? link.At ?? link.Gear!.Name.At;
 
     /// <summary>What a protective link is called.</summary>
     public static string Device(InternalConnection link) => link.Kind == ConnectionKind.Breaker ? "breaker" : "fuse";
@@ -93,14 +92,14 @@ internal static class RunText
         }
 
         var dot = link.Id.LastIndexOf('.');
-        return link.Gear is ProtectiveDevice && dot > 0
+        return IsHolder(link) && dot > 0
             ? FindingText.Of($"the {rating}{Device(link)} of {link.Id[..dot]}")
             : $"the {rating}{Device(link)} {link.Id}";
     }
 
     /// <summary>The gear or run that a protective link belongs to, as <c>accept</c> names it.</summary>
     public static string Subject(InternalConnection link) =>
-        link.Gear is ProtectiveDevice && link.Id.LastIndexOf('.') is > 0 and var dot ? link.Id[..dot] : link.Gear?.Id ?? link.Id;
+        IsHolder(link) && link.Id.LastIndexOf('.') is > 0 and var dot ? link.Id[..dot] : link.Gear?.Id ?? link.Id;
 
     /// <summary>A list in words: <c>P1, P2 and P3</c>.</summary>
     public static string List(IEnumerable<string> names)
@@ -131,12 +130,17 @@ internal static class RunText
     /// <summary>Another rating in place of a fuse's own, as an edit; none if the rating is not written.</summary>
     public static ImmutableArray<Fix> RatingFix(InternalConnection link, Amps rating)
     {
-        var at = (link.Gear as ProtectiveDevice)?.Rating?.At ?? link.At;
+        var at = OwnRating(link)?.At ?? link.At;
         return at is { } span && span.Words.EndsWith('A') && char.IsAsciiDigit(span.Words[0])
             ? [new($"fit {rating} instead of {span.Words}", [new(span, rating.ToString())])]
             : [];
     }
 
+    /// <summary>It is all there is to its device: a fuse or breaker that stands by itself, or in a run.</summary>
+    private static bool IsHolder(InternalConnection link) => link is { Join.Suffix: "", Gear.OnlyProtects: true };
+
+    private static Written<Amps>? OwnRating(InternalConnection link) => IsHolder(link) ? link.Join!.Rating : null;
+
     private static string Rating(InternalConnection link, Amps rating) =>
-        (link.Gear as ProtectiveDevice)?.Rating?.Words ?? rating.ToString();
+        OwnRating(link)?.Words ?? rating.ToString();
 }

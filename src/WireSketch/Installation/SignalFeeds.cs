@@ -35,21 +35,21 @@ internal static class SignalFeeds
         run.To.Concat(run.From).FirstOrDefault(e => ReferenceEquals(e.Gear, gear))?.At ?? run.Run.Name.At;
 
     /// <summary>The inputs that a channel's signal comes from: of its own name, or all of a device with a single channel.</summary>
-    public static ImmutableArray<SignalResult> InputsOf(InstalledSystem install, ChannelResult channel) => channel.Gear is Amplifier amp
-        ? [
-            .. install.Answers.Signals.Where(s =>
-                ReferenceEquals(s.Gear, amp)
-                    && (amp.Channels.Length == 1 || s.Input == "in." + channel.Channel || s.Input == "in." + channel.BridgedWith))
-        ]
-        : [];
+    public static ImmutableArray<SignalResult> InputsOf(InstalledSystem install, ChannelResult channel) =>
+        SignalRoles.Amplifies(channel.Gear)
+            ? [.. install.Answers.Signals.Where(s => ReferenceEquals(s.Gear, channel.Gear) && IsFor(s, channel))]
+            : [];
 
-    /// <summary>Settings of the output that feeds an input, and of its device.</summary>
-    public static ImmutableArray<ChannelSettings> SettingsOf(InstalledSystem install, SignalResult input) => SourceOf(install, input) switch
-    {
-        (Processor p, var output) => [.. GroupsOf(p.Outputs, output), p.Settings],
-        (HeadUnit h, var output) => [.. GroupsOf(h.Outputs, output)],
-        _ => [],
-    };
+    private static bool IsFor(SignalResult signal, ChannelResult channel) =>
+        SignalRoles.AmplifiesOneChannel(channel.Gear)
+            || signal.Input == "in." + channel.Channel
+            || signal.Input == "in." + channel.BridgedWith;
+
+    /// <summary>Settings of the output that feeds an input, and of its device; those of an amplifier count at its own channels.</summary>
+    public static ImmutableArray<ChannelSettings> SettingsOf(InstalledSystem install, SignalResult input) =>
+        SourceOf(install, input) is ({ } gear, var name) && OutputOf(gear, name) is { Amplifies: null } output
+            ? [output.Settings, gear.DeviceSettings]
+            : [];
 
     /// <summary>The device that feeds an input, and which of its outputs: <c>sub.left</c>.</summary>
     public static (Gear? Gear, string Output) SourceOf(InstalledSystem install, SignalResult input)
@@ -62,17 +62,7 @@ internal static class SignalFeeds
         return (install.Wiring.GearById.GetValueOrDefault(name[..dot]), name[(dot + 1)..]);
     }
 
-    /// <summary>The group that an output belongs to; null if the device has no groups.</summary>
-    public static ChannelGroup? GroupOf(Gear? gear, string output) => gear switch
-    {
-        HeadUnit h => h.Outputs.FirstOrDefault(o => IsOf(o, output)),
-        Processor p => p.Outputs.FirstOrDefault(o => IsOf(o, output)),
-        _ => null,
-    };
-
-    private static IEnumerable<ChannelSettings> GroupsOf(ImmutableArray<ChannelGroup> groups, string output) =>
-        groups.Where(g => IsOf(g, output)).Select(g => g.Settings);
-
-    private static bool IsOf(ChannelGroup group, string output) =>
-        output == group.Name.Value || output.StartsWith(group.Name.Value + ".", StringComparison.Ordinal);
+    /// <summary>An output of a device by its name, or the first of a group of that name; null if it has none of that name.</summary>
+    public static SignalOutput? OutputOf(Gear? gear, string name) =>
+        gear?.SignalOutputs.FirstOrDefault(o => o.Terminal.Name == name || o.Group == name);
 }

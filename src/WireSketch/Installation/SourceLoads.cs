@@ -1,6 +1,7 @@
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Topology;
 
 namespace WireSketch.Installation;
 
@@ -14,13 +15,12 @@ internal static class SourceLoads
     public static Volts? VoltsAt(InstalledSystem install, LoadResistor resistor)
     {
         var nets = install.Wiring.TerminalsOf(resistor).SelectMany(t => install.Wiring.NetOf[t.Index].Terminals).ToArray();
-        var radio = nets.Where(t => t.Gear is HeadUnit && t.Role == TerminalRole.Speaker)
-            .Select(t => SignalFeeds.GroupOf(t.Gear, t.Shape.Name)?.Maximum?.Value)
+        var source = nets.SelectMany(t => t.Gear?.SignalOutputs.Where(o => o.Terminal == t.Shape && o.CarriesOn.IsEmpty) ?? [])
+            .Select(o => o.Maximum?.Value)
             .OfType<Volts>();
-        var tap = nets.Select(t => (t.Gear as TapPoint)?.Maximum?.Value).OfType<Volts>();
         var amp = install.Answers.Channels.Where(c =>
             c.Volts is not null && nets.Any(t => t.Shape.Name == c.Channel && ReferenceEquals(t.Gear, c.Gear)))
             .Select(c => c.Volts!.Value);
-        return radio.Concat(tap).Concat(amp).Select(v => (Volts?)v).OrderByDescending(v => v!.Value).FirstOrDefault();
+        return source.Concat(amp).Select(v => (Volts?)v).OrderByDescending(v => v!.Value).FirstOrDefault();
     }
 }

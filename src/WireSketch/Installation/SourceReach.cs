@@ -49,10 +49,10 @@ internal sealed record SourceReach(SupplyTree Feed, ImmutableArray<ProtectedCond
     /// The most a source can give by its nature: alternators and chargers limit themselves, batteries do not. Null: no limit, or none is
     /// known.
     /// </summary>
-    public static Amps? Limit(InstalledSystem install, Terminal source) => source.Gear switch
+    public static Amps? Limit(InstalledSystem install, Terminal source) => install.Wiring.SourceAt(source)?.Source switch
     {
-        Alternator a => a.Output?.Value ?? install.Spec.Job.Vehicle.Alternator?.Value,
-        GeneralSource g => g.Current?.Value,
+        AlternatorSource a => a.Output?.Value ?? install.Spec.Job.Vehicle.Alternator?.Value,
+        ChargerSource g => g.Current?.Value,
         _ => null,
     };
 

@@ -1,5 +1,5 @@
-using WireSketch.Language;
 using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
@@ -20,14 +20,16 @@ internal static class StartingCurrents
     public static (string? Load, Amps Amps) StartOf(InstalledSystem install, InternalConnection link)
     {
         var full = install.Answers.State(SystemState.FullOutput);
-        return full.Loads.Where(l => l.Path.Gear is Load { Surge: not null } && l.Path.Supply.Any(s => s.Link?.Index == link.Index))
+        return full.Loads.Where(l => SurgeOf(l.Path) is not null && l.Path.Supply.Any(s => s.Link?.Index == link.Index))
             .Select(l =>
                 (
                     Load: (string?)l.Path.Gear.Id,
                     Amps: new Amps(Math.Abs(full.LinkAmps[link.Index].Value) - l.Amps.Value
-                        + ((Load)l.Path.Gear).Surge!.Value.Value.Value)))
+                        + SurgeOf(l.Path)!.Value.Value.Value)))
             .OrderByDescending(s => s.Amps.Value).FirstOrDefault();
     }
+
+    private static Written<Amps>? SurgeOf(LoadPath load) => (load.Input.Takes as ApplianceDraw)?.Surge;
 
     /// <summary>Whether a fuse of that construction stays whole while the load starts.</summary>
     public static bool Outlasts(FuseStyle? style, Amps amps, Amps rating) =>

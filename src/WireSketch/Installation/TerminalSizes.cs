@@ -1,5 +1,4 @@
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -12,16 +11,14 @@ internal static class TerminalSizes
     public static RunEnd? Refusing(WiredRun run, WireSize size) =>
         run.From.Concat(run.To).FirstOrDefault(e => Fits(e) is { } fits && !Takes(fits.Range, size));
 
-    public static (Range<WireSize> Range, string Words)? Fits(RunEnd end) => end.Gear switch
-    {
-        Amplifier { Supply.Fits: { } fits } when IsSupply(end) => (fits.Value, fits.Words),
-        Processor { Supply.Fits: { } fits } when IsSupply(end) => (fits.Value, fits.Words),
-        Connector { Gauge: { } gauge } => (new(WireSize.FromAwg(40), gauge.Value), $"{gauge.Words} at most"),
-        _ => null,
-    };
+    public static (Range<WireSize> Range, string Words)? Fits(RunEnd end) =>
+        end.Gear.PowerInputs.Select(p => IsOf(p, end) ? p.Fits : null).FirstOrDefault(f => f is not null) is { } fits
+            ? (fits.Value, fits.Words)
+        : end.Gear.LandingAt(end.Shape).Thickest is { } thickest
+            ? (new(WireSize.FromAwg(40), thickest.Value), $"{thickest.Words} at most")
+        : null;
 
-    private static bool IsSupply(RunEnd end) =>
-        end.Shape.Form == TerminalForm.Node && end.Shape.Role is TerminalRole.Supply or TerminalRole.Ground;
+    private static bool IsOf(PowerInput input, RunEnd end) => input.Plus == end.Shape || input.Minus == end.Shape;
 
     /// <summary>With room for sizes of the two systems that are sold for each other, such as 4 AWG and 21 mm2.</summary>
     public static bool Takes(Range<WireSize> range, WireSize size) =>

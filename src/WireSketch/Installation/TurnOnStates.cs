@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using WireSketch.Electrical;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
 using WireSketch.Text;
 using WireSketch.Topology;
 
@@ -34,7 +35,7 @@ internal static class TurnOnStates
     public static TurnOnState Of(InstalledSystem install, TurnOnResult wake)
     {
         var able = WakesOn(wake.Gear);
-        if (SettingsOf(wake.Gear).Wake is { } set && !able.IsEmpty && !able.Contains(set.Value))
+        if (SettingOf(wake.Gear) is { } set && !able.IsEmpty && !able.Contains(set.Value))
         {
             return TurnOnState.Unable;
         }
@@ -57,22 +58,20 @@ internal static class TurnOnStates
     }
 
     /// <summary>A chain that begins at an adapter or a processor is broken before it.</summary>
-    public static bool HasSource(SignalResult signal) => !signal.Chain.IsEmpty && signal.Chain[0] is not (LevelAdapter or Processor);
+    public static bool HasSource(SignalResult signal) => !signal.Chain.IsEmpty && signal.Chain[0].SignalOutputs.All(o => o.MayBeFirst);
 
     /// <summary>What a device can wake on, as written; empty if nobody says.</summary>
-    public static ImmutableArray<WakeMode> WakesOn(Gear gear) => gear switch
-    {
-        Amplifier a => [.. a.WakesOn.Select(w => w.Value)],
-        Processor p => [.. p.WakesOn.Select(w => w.Value)],
-        _ => [],
-    };
+    public static ImmutableArray<WakeMode> WakesOn(Gear gear) =>
+        [.. gear.TurnOnInputs.SelectMany(i => i.Sleep?.WakesOn ?? []).Select(w => w.Value)];
 
-    public static ChannelSettings SettingsOf(Gear gear) =>
-        (gear as Amplifier)?.Settings ?? (gear as Processor)?.Settings ?? ChannelSettings.None;
+    /// <summary>What a device is set to wake on; null if nobody says.</summary>
+    public static Written<WakeMode>? SettingOf(Gear gear) =>
+        gear.TurnOnInputs.Select(i => i.Sleep?.Setting).FirstOrDefault(s => s is not null);
 
-    /// <summary>The terminal that a control wire lands on.</summary>
-    public static Terminal RemoteOf(Wiring wiring, Gear gear) => wiring.TerminalOf(gear, gear is Processor ? "remote-in" : "remote")!;
+    /// <summary>The terminal that a control wire lands on, of a device that sleeps.</summary>
+    public static Terminal RemoteOf(Wiring wiring, Gear gear) =>
+        wiring.At(gear, gear.TurnOnInputs.First(i => i.Sleep is not null).Terminal);
 
     /// <summary>Where the setting is written; else the device.</summary>
-    public static SourceSpan PlaceOf(Gear gear) => SettingsOf(gear).Wake?.At ?? gear.Name.At;
+    public static SourceSpan PlaceOf(Gear gear) => SettingOf(gear)?.At ?? gear.Name.At;
 }

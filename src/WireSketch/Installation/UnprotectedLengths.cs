@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 
@@ -140,7 +139,7 @@ internal sealed class UnprotectedLengths
     /// <summary>A short wire may end at another battery of the bank, or at a device that has fuses of its own.</summary>
     private bool IsHarmless(Terminal far, Meters at) =>
         at <= Limit + new Meters(0.001)
-            && (sources.Contains(far.Index) || far.Gear is Amplifier { Supply.Fuse: not null } or Processor { Supply.Fuse: not null });
+            && (sources.Contains(far.Index) || (far.Gear is { } gear && gear.PowerInputs.Any(p => p.OwnFuse is not null)));
 
     /// <summary>Terminals joined to one inside devices without a fuse between.</summary>
     private Terminal[] Reached(Terminal start) =>

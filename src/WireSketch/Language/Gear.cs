@@ -58,6 +58,9 @@ public abstract record Gear
     /// <summary>Where signals go out, a channel each.</summary>
     public abstract ImmutableArray<SignalOutput> SignalOutputs { get; }
 
+    /// <summary>Somebody has to get at it again: what protects, joins, switches or is set.</summary>
+    public abstract bool MustBeReached { get; }
+
     /// <summary>What it puts between terminals of speaker level.</summary>
     public abstract ImmutableArray<SpeakerPart> SpeakerParts { get; }
 

@@ -1,3 +1,4 @@
+using WireSketch.Quantities;
 namespace WireSketch.Language;
 
 /// <summary>How a wire is fastened to a terminal.</summary>
@@ -31,6 +32,9 @@ public enum LandingForm
 /// <param name="IsAssumed">Nobody wrote the size of the stud: the installer looks at the device.</param>
 public sealed record Landing(LandingForm Form, string Size, bool IsAssumed)
 {
+    /// <summary>The thickest wire that it takes; null if nobody says.</summary>
+    public Written<WireSize>? Thickest { get; init; }
+
     public static Landing Clamp { get; } = new(LandingForm.Clamp, "", false);
 
     public static Landing Splice { get; } = new(LandingForm.Splice, "", false);

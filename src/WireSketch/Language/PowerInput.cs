@@ -94,6 +94,9 @@ public sealed record CoilDraw : LoadBehavior
     public required Written<Amps>? Current { get; init; }
 
     public required Written<Ohms>? Resistance { get; init; }
+
+    /// <summary>A diode across it takes up what it gives back when it is let go.</summary>
+    public required bool HasDiode { get; init; }
 }
 
 /// <summary>A lamp, motor, pump or any other load: constant power, current or resistance.</summary>

@@ -20,6 +20,9 @@ public sealed record SignalInput
     /// <summary>The level that it is made for, which is told of where nothing is wired to it.</summary>
     public required SignalLevel Usual { get; init; }
 
+    /// <summary>The load that it puts on what feeds it once the input load is switched on; null if it has no such switch.</summary>
+    public required Written<Ohms>? SwitchedLoad { get; init; }
+
     /// <summary>What it does with a signal of a level; of its usual one if nothing arrives.</summary>
     public SignalAcceptance At(SignalLevel? level) => (level ?? Usual) == SignalLevel.Speaker ? Speaker : Line;
 }
@@ -39,12 +42,21 @@ public sealed record SignalOutput
     /// <summary>The name of its channel or group in the spec.</summary>
     public required string Group { get; init; }
 
+    /// <summary>Where its channel or group is declared.</summary>
+    public required SourceSpan DeclaredAt { get; init; }
+
     public required SignalLevel Level { get; init; }
 
     /// <summary>
     /// The inputs whose signal it carries on; the first of them that something feeds counts. Empty where the signal begins here.
     /// </summary>
     public required ImmutableArray<TerminalShape> CarriesOn { get; init; }
+
+    /// <summary>
+    /// A chain of signals may begin with its device: a source, or an amplifier that came with the vehicle. Otherwise a chain that begins
+    /// there is broken before it.
+    /// </summary>
+    public required bool MayBeFirst { get; init; }
 
     /// <summary>Output over input voltage, where it follows its input.</summary>
     public Written<double>? Ratio { get; init; }

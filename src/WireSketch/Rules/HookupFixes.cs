@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
@@ -19,7 +20,7 @@ internal static class HookupFixes
     {
         var drivers = ChannelWiring.Drivers(channel).Select(d => d.Speaker).ToImmutableArray();
         if (ChannelWiring.RunOf(wiring, channel) is not { Run.Hookup: not null } run
-            || !run.To.All(e => e.Gear is Speaker)
+            || !run.To.All(e => e.Gear.SpeakerParts.Any(p => p is VoiceCoil))
             || drivers.Any(d => run.To.All(e => e.Gear.Id != d.Id)))
         {
             return [];

@@ -70,6 +70,8 @@ public sealed record Alternator : Gear
 
     public override ImmutableArray<SignalOutput> SignalOutputs => [];
 
+    public override bool MustBeReached => false;
+
     public override ImmutableArray<SpeakerPart> SpeakerParts => [];
 
     public override ChannelSettings DeviceSettings => ChannelSettings.None;

@@ -116,6 +116,7 @@ public sealed record Amplifier : Gear
             Line = new(InputLine is not null || InputSpeaker is null, InputLine?.Value, InputLine?.At),
             Speaker = new(InputSpeaker is not null, InputSpeaker?.Value, InputSpeaker?.At),
             Usual = SignalLevel.Line,
+            SwitchedLoad = InputLoad,
         }),
     ];
 
@@ -125,6 +126,8 @@ public sealed record Amplifier : Gear
         {
             Terminal = Output(c),
             Group = c.Name.Value,
+            DeclaredAt = c.Name.At,
+            MayBeFirst = true,
             Level = SignalLevel.Speaker,
             CarriesOn = [.. In.Members],
             Amplifies = c,
@@ -133,6 +136,8 @@ public sealed record Amplifier : Gear
             Settings = c.Settings,
         }),
     ];
+
+    public override bool MustBeReached => false;
 
     public override ImmutableArray<SpeakerPart> SpeakerParts =>
         Settings.InputLoad?.Value == InputLoadSwitch.On && InputLoad is { Value.Value: > 0 } load

@@ -55,6 +55,8 @@ public sealed record Battery : Gear
 
     public override ImmutableArray<SignalOutput> SignalOutputs => [];
 
+    public override bool MustBeReached => false;
+
     public override ImmutableArray<SpeakerPart> SpeakerParts => [];
 
     public override ChannelSettings DeviceSettings => ChannelSettings.None;

@@ -34,6 +34,8 @@ public sealed record BusBar : Gear
 
     public override ImmutableArray<SignalOutput> SignalOutputs => [];
 
+    public override bool MustBeReached => false;
+
     public override ImmutableArray<SpeakerPart> SpeakerParts => [];
 
     public override ChannelSettings DeviceSettings => ChannelSettings.None;

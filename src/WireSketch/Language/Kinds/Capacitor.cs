@@ -35,6 +35,8 @@ public sealed record Capacitor : Gear
 
     public override ImmutableArray<SignalOutput> SignalOutputs => [];
 
+    public override bool MustBeReached => false;
+
     public override ImmutableArray<SpeakerPart> SpeakerParts => [];
 
     public override ChannelSettings DeviceSettings => ChannelSettings.None;

@@ -32,6 +32,8 @@ public sealed record ChassisPoint : Gear
 
     public override ImmutableArray<SignalOutput> SignalOutputs => [];
 
+    public override bool MustBeReached => false;
+
     public override ImmutableArray<SpeakerPart> SpeakerParts => [];
 
     public override ChannelSettings DeviceSettings => ChannelSettings.None;

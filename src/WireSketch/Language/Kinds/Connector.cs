@@ -35,6 +35,8 @@ public sealed record Connector : Gear
 
     public override ImmutableArray<SignalOutput> SignalOutputs => [];
 
+    public override bool MustBeReached => true;
+
     public override ImmutableArray<SpeakerPart> SpeakerParts => [];
 
     public override ChannelSettings DeviceSettings => ChannelSettings.None;
@@ -43,7 +45,7 @@ public sealed record Connector : Gear
 
     public override ImmutableArray<TerminalAlias> Aliases => [];
 
-    public override Landing LandingAt(TerminalShape terminal) => new(LandingForm.PlugContact, "", false);
+    public override Landing LandingAt(TerminalShape terminal) => new(LandingForm.PlugContact, "", false) { Thickest = Gauge };
 
     public override DrawnSide SideOf(TerminalShape terminal) => DrawnSide.ByFlow;
 

@@ -63,6 +63,8 @@ public sealed record HeadUnit : Gear
         {
             Terminal = channel,
             Group = o.Name.Value,
+            DeclaredAt = o.Name.At,
+            MayBeFirst = true,
             Level = o.Level,
             CarriesOn = [],
             Maximum = o.Maximum,
@@ -73,6 +75,8 @@ public sealed record HeadUnit : Gear
             Settings = o.Settings,
         })),
     ];
+
+    public override bool MustBeReached => false;
 
     public override ImmutableArray<SpeakerPart> SpeakerParts => [];
 

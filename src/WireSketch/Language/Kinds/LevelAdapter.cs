@@ -64,6 +64,7 @@ public sealed record LevelAdapter : Gear
         .. In.Members.Select(channel => new SignalInput
         {
             Terminal = channel, Line = Accepts(takes: false), Speaker = Accepts(takes: true), Usual = SignalLevel.Speaker,
+            SwitchedLoad = null,
         }),
     ];
 
@@ -73,6 +74,8 @@ public sealed record LevelAdapter : Gear
         {
             Terminal = to,
             Group = "out",
+            DeclaredAt = Name.At,
+            MayBeFirst = false,
             Level = SignalLevel.Line,
             CarriesOn = [from],
             Ratio = Ratio,
@@ -81,6 +84,8 @@ public sealed record LevelAdapter : Gear
             PassesDcOffset = Lets(AdapterPass.DcOffset),
         }),
     ];
+
+    public override bool MustBeReached => true;
 
     public override ImmutableArray<SpeakerPart> SpeakerParts =>
     [

@@ -46,6 +46,8 @@ public sealed record LoadResistor : Gear
 
     public override ImmutableArray<SignalOutput> SignalOutputs => [];
 
+    public override bool MustBeReached => true;
+
     public override ImmutableArray<SpeakerPart> SpeakerParts =>
         Resistance is not { } ohms ? []
         : Channels == 2 ? [new ResistorPart(Left, null, ohms.Value), new ResistorPart(Right, null, ohms.Value)]

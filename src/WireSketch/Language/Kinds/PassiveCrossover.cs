@@ -81,6 +81,8 @@ public sealed record PassiveCrossover : Gear
 
     public override ImmutableArray<SignalOutput> SignalOutputs => [];
 
+    public override bool MustBeReached => false;
+
     public override ImmutableArray<SpeakerPart> SpeakerParts => [.. Outputs.Select(o => new CrossoverWay(In, Output(o), o))];
 
     public override ChannelSettings DeviceSettings => ChannelSettings.None;

@@ -73,12 +73,16 @@ public sealed record Processor : Gear
         {
             Terminal = channel,
             Group = o.Name.Value,
+            DeclaredAt = o.Name.At,
+            MayBeFirst = false,
             Level = o.Level,
             CarriesOn = [.. SignalInputs.Select(i => i.Terminal)],
             Maximum = o.Maximum,
             Settings = o.Settings,
         })),
     ];
+
+    public override bool MustBeReached => false;
 
     public override ImmutableArray<SpeakerPart> SpeakerParts => [];
 
@@ -119,6 +123,7 @@ public sealed record Processor : Gear
             Line = new(group.Level == SignalLevel.Line, range, group.Maximum?.At),
             Speaker = new(group.Level == SignalLevel.Speaker, range, group.Maximum?.At),
             Usual = group.Level,
+            SwitchedLoad = null,
         };
     }
 

@@ -45,7 +45,7 @@ public sealed record Relay : Gear
         new()
         {
             Plus = CoilPlus, Minus = CoilMinus, IsOptional = true, IsCritical = false, OwnFuse = null, Fits = null,
-            Takes = new CoilDraw { Coil = Coil, Current = CoilCurrent, Resistance = CoilResistance },
+            Takes = new CoilDraw { Coil = Coil, Current = CoilCurrent, Resistance = CoilResistance, HasDiode = Diode },
         },
     ];
 
@@ -79,6 +79,8 @@ public sealed record Relay : Gear
     public override ImmutableArray<SignalInput> SignalInputs => [];
 
     public override ImmutableArray<SignalOutput> SignalOutputs => [];
+
+    public override bool MustBeReached => true;
 
     public override ImmutableArray<SpeakerPart> SpeakerParts => [];
 

@@ -54,6 +54,8 @@ public sealed record Speaker : Gear
 
     public override ImmutableArray<SignalOutput> SignalOutputs => [];
 
+    public override bool MustBeReached => false;
+
     public override ImmutableArray<SpeakerPart> SpeakerParts =>
         [.. Enumerable.Range(1, CoilCount).Select(n => new VoiceCoil(Coil(n), this, n))];
 

@@ -86,6 +86,8 @@ public sealed record TapPoint : Gear
             {
                 Terminal = pair,
                 Group = "",
+                DeclaredAt = Name.At,
+                MayBeFirst = true,
                 Level = Role == TerminalRole.Speaker ? SignalLevel.Speaker : SignalLevel.Line,
                 CarriesOn = [],
                 Maximum = Maximum,
@@ -93,6 +95,8 @@ public sealed record TapPoint : Gear
             }),
         ]
         : [];
+
+    public override bool MustBeReached => false;
 
     public override ImmutableArray<SpeakerPart> SpeakerParts => [];
 

@@ -1,8 +1,10 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Energy;
 
@@ -14,9 +16,9 @@ internal sealed class EnergyAlternatorShort : Rule
         Severity.Warning,
         Title: "The alternator gives less than is taken",
         Why: """
-            What the alternator does not give, the battery does, until it is flat. The vehicle's own load comes first; what is left must carry
-            the average of music and of everything else that runs. At idle an alternator gives about half: falling short only there is an
-            advice. A larger alternator, less gear, or less time at idle mends it.
+            What the alternator does not give, the battery does, until it is flat. The vehicle's own load comes first; what is left must
+            carry the average of music and of everything else that runs. At idle an alternator gives about half: falling short only there
+            is an advice. A larger alternator, less gear, or less time at idle mends it.
             """,
         new Basis.Reasoning(
             $"output as written against base load and average demand; half the rating at idle and 25 A of base load, where nothing is "
@@ -78,9 +80,10 @@ internal sealed class EnergyAlternatorShort : Rule
     private static Amps Round(Amps amps) => new(Math.Ceiling(amps.Value / 10) * 10);
 
     private static SourceSpan Place(InstalledSystem install) =>
-        install.Spec.Gear.OfType<Alternator>().Select(a => a.Output?.At ?? a.Name.At).Cast<SourceSpan?>().FirstOrDefault()
-        ?? install.Spec.Job.Vehicle.Alternator?.At ?? install.Spec.Gear.OfType<Battery>()
-            .Select(b => b.Name.At)
-            .Cast<SourceSpan?>()
+        install.Wiring.Sources.Where(s => s.Source is AlternatorSource)
+            .Select(s => (SourceSpan?)(((AlternatorSource)s.Source).Output?.At ?? s.Gear.Name.At))
+            .FirstOrDefault()
+        ?? install.Spec.Job.Vehicle.Alternator?.At ?? install.Wiring.Sources.Where(s => s.Source is BatterySource)
+            .Select(s => (SourceSpan?)s.Gear.Name.At)
             .FirstOrDefault() ?? install.Spec.File.Start;
 }

@@ -17,8 +17,8 @@ internal sealed class EnergyParasiticDrain : Rule
         Severity.Warning,
         Title: "The parked vehicle will not start after a holiday",
         Why: """
-            Everything that stays connected draws a little, day and night. Two weeks parked must leave a battery that starts the engine. Feed
-            from a switched circuit what need not stay live, or part it with a switch or an isolator.
+            Everything that stays connected draws a little, day and night. Two weeks parked must leave a battery that starts the engine.
+            Feed from a switched circuit what need not stay live, or part it with a switch or an isolator.
             """,
         new Basis.Practice(),
         Bad: """

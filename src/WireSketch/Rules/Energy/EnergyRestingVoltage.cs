@@ -2,8 +2,8 @@ using WireSketch.Diagnostics;
 using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Energy;
 
@@ -51,9 +51,9 @@ internal sealed class EnergyRestingVoltage : Rule
             .Select(a => (Volts?)Defaults.Regulated(install.Wiring, a))
             .FirstOrDefault()
             ?? Defaults.Running(install.Wiring);
-        var written = new List<(string Id, Written<Volts> Volts)>(install.Spec.Gear.OfType<Battery>()
-            .Where(b => b.Rest is not null)
-            .Select(b => (b.Id, b.Rest!.Value)));
+        var written = new List<(string Id, Written<Volts> Volts)>(install.Wiring.Sources
+            .Where(s => s.Source is BatterySource { Rest: not null })
+            .Select(s => (s.Id, ((BatterySource)s.Source).Rest!.Value)));
         if (install.Spec.Job.Vehicle.Rest is { } own)
         {
             written.Add(("vehicle", own));

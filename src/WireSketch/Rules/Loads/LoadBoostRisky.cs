@@ -16,20 +16,23 @@ internal sealed class LoadBoostRisky : Rule
         Severity.Warning,
         Title: "The bass boost asks for more than the driver or the channel has",
         Why: """
-            6 dB more at one frequency take four times the power there: the channel clips or the driver strikes. Below the tuning of a vented box
-            nothing holds the cone, so a boost there is the quickest way to break it. Turn the gain down by the boost, or the boost off.
+            6 dB more at one frequency take four times the power there: the channel clips or the driver strikes. Below the tuning of a
+            vented box nothing holds the cone, so a boost there is the quickest way to break it. Turn the gain down by the boost, or the
+            boost off.
             """,
         new Basis.Reasoning("the ratio of power is 10^(dB/10); 6 dB as the limit is common practice, no published source"),
         Bad: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } }, settings: { low-pass: 80 Hz, subsonic: 28 Hz, boost: 9 dB at 45 Hz } } #! load/boost-risky
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } },
+                     settings: { low-pass: 80 Hz, subsonic: 28 Hz, boost: 9 dB at 45 Hz } } #! load/boost-risky
               sub: { is: subwoofer, coils: 4 ohm, handles: 250 W, enclosure: { type: vented, tuned: 34 Hz } }
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }
             """,
         Good: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } }, settings: { low-pass: 80 Hz, subsonic: 28 Hz, boost: 3 dB at 45 Hz } }
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } },
+                     settings: { low-pass: 80 Hz, subsonic: 28 Hz, boost: 3 dB at 45 Hz } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 250 W, enclosure: { type: vented, tuned: 34 Hz } }
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }

@@ -1,6 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
 
 namespace WireSketch.Rules.Loads;
 
@@ -43,7 +43,7 @@ internal sealed class LoadBridgeSides : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        foreach (var amp in install.Spec.Gear.OfType<Amplifier>())
+        foreach (var amp in install.Spec.Gear)
         {
             foreach (var (half, other) in BridgeSides.Bridges(amp))
             {
@@ -60,7 +60,9 @@ internal sealed class LoadBridgeSides : Rule
                         found.Run.Id) with
                     {
                         Notes = [
-                            new("here the two are said to bridge", amp.Channels.First(c => c.Name.Value == half).BridgesWith!.Value.At)
+                            new(
+                                "here the two are said to bridge",
+                                amp.SignalOutputs.First(o => o.Amplifies?.Name.Value == half).Amplifies!.BridgesWith!.Value.At)
                         ],
                     };
                 }
@@ -68,7 +70,7 @@ internal sealed class LoadBridgeSides : Rule
         }
     }
 
-    private static bool Says(Amplifier amp, string half, string other) =>
+    private static bool Says(Gear amp, string half, string other) =>
         BridgeSides.Bridges(amp).Any(b => b.Half == half && b.Other == other);
 
 }

@@ -19,14 +19,18 @@ internal sealed class LoadBridgedBelowMinimum : Rule
         new Basis.Reasoning("two outputs in opposite phase share the load, so that each drives half of it"),
         Bad: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { rl: { power: { 4 ohm: 75 W, 2 ohm: 110 W }, minimum: 2 ohm, bridges-with: rr }, rr: { power: { 4 ohm: 75 W, 2 ohm: 110 W }, minimum: 2 ohm } } }
+              amp: { is: amplifier, origin: existing,
+                     channels: { rl: { power: { 4 ohm: 75 W, 2 ohm: 110 W }, minimum: 2 ohm, bridges-with: rr },
+                                 rr: { power: { 4 ohm: 75 W, 2 ohm: 110 W }, minimum: 2 ohm } } }
               sub: { is: subwoofer, coils: 2 x 4 ohm, handles: 300 W }
             runs:
               S1: { from: [amp.rl.+, amp.rr.-], to: sub.coils, hookup: parallel, wire: 12 AWG, length: 9 ft } #! load/bridged-below-minimum
             """,
         Good: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { rl: { power: { 4 ohm: 75 W, 2 ohm: 110 W }, minimum: 2 ohm, bridges-with: rr }, rr: { power: { 4 ohm: 75 W, 2 ohm: 110 W }, minimum: 2 ohm } } }
+              amp: { is: amplifier, origin: existing,
+                     channels: { rl: { power: { 4 ohm: 75 W, 2 ohm: 110 W }, minimum: 2 ohm, bridges-with: rr },
+                                 rr: { power: { 4 ohm: 75 W, 2 ohm: 110 W }, minimum: 2 ohm } } }
               sub: { is: subwoofer, coils: 2 x 4 ohm, handles: 300 W }
             runs:
               S1: { from: [amp.rl.+, amp.rr.-], to: sub.coils, hookup: series, wire: 12 AWG, length: 9 ft }

@@ -1,7 +1,9 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Quantities;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
@@ -37,7 +39,10 @@ internal sealed class LoadCoilOpen : Rule
     /// <summary>Ends without a wire come first; a coil that is wired and still open is told only where they do not explain it.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var loose = install.Wiring.Gear.OfType<Speaker>()
+        var loose = install.Wiring.Gear.SelectMany(g => g.SpeakerParts)
+            .OfType<VoiceCoil>()
+            .Select(c => c.Speaker)
+            .DistinctBy(s => s.Id)
             .Select(s =>
                 (
                     Speaker: s,

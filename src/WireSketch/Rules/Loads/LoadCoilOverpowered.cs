@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
 
@@ -47,7 +49,7 @@ internal sealed class LoadCoilOverpowered : Rule
     /// <summary>One finding for a channel: the coil that is worst off leads.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
-        where channel is { Gear: Amplifier, Fault: LoadFault.None } && !IsTooLow(channel)
+        where channel is { Output.Amplifies: not null, Fault: LoadFault.None } && !IsTooLow(channel)
         let over = Over(install, channel)
         where !over.IsEmpty
         select Of(install, channel, over);

@@ -12,20 +12,23 @@ internal sealed class LoadFiltersCross : Rule
         Severity.Warning,
         Title: "The high-pass stands above the low-pass",
         Why: """
-            What the one lets through the other stops: next to nothing is left. It happens when a processor and an amplifier both filter, or when a
-            rear channel with its high-pass on is taken for the subwoofer.
+            What the one lets through the other stops: next to nothing is left. It happens when a processor and an amplifier both filter,
+            or when a rear channel with its high-pass on is taken for the subwoofer.
             """,
         new Basis.Reasoning("a high-pass above a low-pass leaves no band between them"),
         Bad: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm, settings: { high-pass: 120 Hz } } }, settings: { low-pass: 80 Hz } } #! load/filters-cross
+              amp: { is: amplifier, origin: existing,
+                     channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm, settings: { high-pass: 120 Hz } } }, #! load/filters-cross
+                     settings: { low-pass: 80 Hz } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 250 W }
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }
             """,
         Good: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } }, settings: { low-pass: 80 Hz } }
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } },
+                     settings: { low-pass: 80 Hz } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 250 W }
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }

@@ -1,8 +1,10 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
 
@@ -37,7 +39,7 @@ internal sealed class LoadImpedanceTooHigh : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
-        where channel is { Gear: Amplifier, Fault: LoadFault.None, Loaded: not null, Power: not null } && !channel.Coils.IsEmpty
+        where channel is { Output.Amplifies: not null, Fault: LoadFault.None, Loaded: not null, Power: not null } && !channel.Coils.IsEmpty
         let most = Most(channel)
         where most is not null && channel.Power < most.Value.Power * Useful && !IsEnough(channel)
         select Of(install, channel, channel.Power!.Value, most.Value.Power, most.Value.Load);

@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 
 namespace WireSketch.Rules.Loads;
@@ -13,20 +14,22 @@ internal sealed class LoadLimitUnknown : Rule
         Severity.Advice,
         Title: "A limit is not stated, so the load is not checked against it",
         Why: """
-            A channel whose lowest load is not stated passes with any load, and a driver whose power handling is not stated with any power. Both
-            figures stand in the papers of the device: two more entries, and the check means something.
+            A channel whose lowest load is not stated passes with any load, and a driver whose power handling is not stated with any
+            power. Both figures stand in the papers of the device: two more entries, and the check means something.
             """,
         new Basis.Practice(),
         Bad: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } }, settings: { low-pass: 80 Hz } }
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } },
+                     settings: { low-pass: 80 Hz } }
               sub: { is: subwoofer, coils: 4 ohm } #! load/limit-unknown
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }
             """,
         Good: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } }, settings: { low-pass: 80 Hz } }
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } },
+                     settings: { low-pass: 80 Hz } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 250 W }
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }
@@ -35,7 +38,7 @@ internal sealed class LoadLimitUnknown : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         foreach (var channel in install.Answers.Channels.Where(c =>
-            c is { Fault: LoadFault.None, Gear: Amplifier { InVehicle: false }, Minimum: null, Nominal: not null }))
+            c is { Fault: LoadFault.None, Output.Amplifies: not null, Gear.InVehicle: false, Minimum: null, Nominal: not null }))
         {
             yield return Report(
                 ChannelWiring.Declared(channel.Gear, channel.Channel),
@@ -43,7 +46,7 @@ internal sealed class LoadLimitUnknown : Rule
                 "write minimum: with the lowest load of its papers, and power: by load", channel.Id, channel.Gear.Id);
         }
 
-        var driven = install.Answers.Channels.Where(c => c is { Fault: LoadFault.None, Power: not null, Gear: Amplifier })
+        var driven = install.Answers.Channels.Where(c => c is { Fault: LoadFault.None, Power: not null, Output.Amplifies: not null })
             .SelectMany(c => c.Coils.Select(k => (Channel: c, k.Speaker)));
         foreach (var (channel, speaker) in driven.DistinctBy(x => x.Speaker.Id)
             .Where(x => x.Speaker is { Handles: null, InVehicle: false }))

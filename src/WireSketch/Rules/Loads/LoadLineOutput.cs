@@ -1,7 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
 
@@ -13,8 +13,8 @@ internal sealed class LoadLineOutput : Rule
         Severity.Error,
         Title: "A line output is wired to a speaker",
         Why: """
-            A line output gives milliamperes into thousands of ohms. A speaker on it plays nothing worth hearing and may take the output with it.
-            Bring the line to an amplifier, and the amplifier to the speaker.
+            A line output gives milliamperes into thousands of ohms. A speaker on it plays nothing worth hearing and may take the output
+            with it. Bring the line to an amplifier, and the amplifier to the speaker.
             """,
         new Basis.Reasoning("the kind of the output as the spec has it: only speaker outputs give power"),
         Bad: """
@@ -36,7 +36,7 @@ internal sealed class LoadLineOutput : Rule
         from run in install.Wiring.Runs
         let ends = run.From.Concat(run.To).ToArray()
         let line = Array.Find(ends, e => e.Shape is { Role: TerminalRole.Line, Flow: TerminalFlow.Out })
-        let speaker = Array.Find(ends, e => e.Gear is Speaker or PassiveCrossover)
+        let speaker = Array.Find(ends, e => e.Gear.SpeakerParts.Any(p => p is VoiceCoil or CrossoverWay))
         where line is not null && speaker is not null
         select Report(
             line.At, $"{line.Id} is a line output, and {run.Id} brings it to {speaker.Id}: it cannot drive a speaker",

@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -22,7 +23,8 @@ internal sealed class LoadNoHighPass : Rule
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing,
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               tweeter-left: { is: speaker, band: tweeter, coils: 4 ohm, handles: 60 W } #! load/no-high-pass
               tweeter-right: { is: speaker, band: tweeter, coils: 4 ohm, handles: 60 W } #! load/no-high-pass
             runs:
@@ -33,7 +35,9 @@ internal sealed class LoadNoHighPass : Rule
         Good: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }, settings: { high-pass: 3000 Hz } }
+              amp: { is: amplifier, origin: existing,
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } },
+                     settings: { high-pass: 3000 Hz } }
               tweeter-left: { is: speaker, band: tweeter, coils: 4 ohm, handles: 60 W }
               tweeter-right: { is: speaker, band: tweeter, coils: 4 ohm, handles: 60 W }
             runs:
@@ -44,7 +48,7 @@ internal sealed class LoadNoHighPass : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
-        where channel.Gear is Amplifier && channel.Fault == LoadFault.None
+        where channel.Output.Amplifies is not null && channel.Fault == LoadFault.None
         from driver in ChannelWiring.Drivers(channel)
         let least = driver.Speaker.Band?.Value switch
         {

@@ -1,7 +1,9 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
 
@@ -13,8 +15,8 @@ internal sealed class LoadNoLowPass : Rule
         Severity.Advice,
         Title: "A subwoofer has no low-pass filter",
         Why: """
-            Without a low-pass the subwoofer plays voices too: one hears where it stands, and it covers the front speakers. 80 Hz is the usual
-            place to start from; fine tuning goes by ear.
+            Without a low-pass the subwoofer plays voices too: one hears where it stands, and it covers the front speakers. 80 Hz is the
+            usual place to start from; fine tuning goes by ear.
             """,
         new Basis.Practice(),
         Bad: """
@@ -26,7 +28,8 @@ internal sealed class LoadNoLowPass : Rule
             """,
         Good: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } }, settings: { low-pass: 80 Hz } }
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } },
+                     settings: { low-pass: 80 Hz } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 250 W }
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }
@@ -35,7 +38,7 @@ internal sealed class LoadNoLowPass : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
         where channel.Fault == LoadFault.None
-            && channel.Gear is Language.Kinds.Amplifier
+            && channel.Output.Amplifies is not null
             && channel.Coils.Any(c => c.Speaker.Subwoofer)
             && channel.Coils.All(c => c.Speaker.Subwoofer || c.Speaker.Band?.Value == SpeakerBand.Woofer)
         where ChannelFilters.LowPass(install, channel) is null

@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -20,20 +21,22 @@ internal sealed class LoadNoSubsonic : Rule
         Severity.Advice,
         Title: "A vented box has no subsonic filter",
         Why: """
-            Below its tuning a vented box stops holding the cone: it flaps as far as the power drives it, without sound, and strikes. A subsonic
-            filter a little below the tuning takes away what nobody hears. Sealed boxes do not need one.
+            Below its tuning a vented box stops holding the cone: it flaps as far as the power drives it, without sound, and strikes. A
+            subsonic filter a little below the tuning takes away what nobody hears. Sealed boxes do not need one.
             """,
         new Basis.Practice(),
         Bad: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } }, settings: { low-pass: 80 Hz } }
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } },
+                     settings: { low-pass: 80 Hz } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 250 W, enclosure: { type: vented, tuned: 34 Hz } } #! load/no-subsonic
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }
             """,
         Good: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } }, settings: { low-pass: 80 Hz, subsonic: 28 Hz } }
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } },
+                     settings: { low-pass: 80 Hz, subsonic: 28 Hz } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 250 W, enclosure: { type: vented, tuned: 34 Hz } }
             runs:
               S1: { from: amp.sub, to: sub, wire: 12 AWG, length: 9 ft }
@@ -41,7 +44,7 @@ internal sealed class LoadNoSubsonic : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        foreach (var channel in install.Answers.Channels.Where(c => c.Fault == LoadFault.None && c.Gear is Amplifier))
+        foreach (var channel in install.Answers.Channels.Where(c => c.Fault == LoadFault.None && c.Output.Amplifies is not null))
         {
             foreach (var (speaker, _) in ChannelWiring.Drivers(channel).Where(d => d.Speaker.EnclosureType?.Value == EnclosureType.Vented))
             {

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -21,7 +22,8 @@ internal sealed class LoadOutputsTied : Rule
         new Basis.Reasoning("an output is a source of voltage; two of them may not be joined unless the maker provides for it"),
         Bad: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { left: { power: { 4 ohm: 75 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 75 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing,
+                     channels: { left: { power: { 4 ohm: 75 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 75 W }, minimum: 4 ohm } } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 200 W }
             runs:
               S1: { from: amp.left, to: sub, wire: 12 AWG, length: 9 ft }
@@ -29,7 +31,8 @@ internal sealed class LoadOutputsTied : Rule
             """,
         Good: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { left: { power: { 4 ohm: 75 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 75 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing,
+                     channels: { left: { power: { 4 ohm: 75 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 75 W }, minimum: 4 ohm } } }
               sub: { is: subwoofer, coils: 2 x 4 ohm, handles: 200 W }
             runs:
               S1: { from: amp.left, to: sub.coil.1, wire: 12 AWG, length: 9 ft }
@@ -61,7 +64,7 @@ internal sealed class LoadOutputsTied : Rule
     private Finding Of(InstalledSystem install, ImmutableArray<ChannelResult> tied)
     {
         var last = tied.Select(c => ChannelWiring.RunOf(install.Wiring, c)).OfType<WiredRun>().MaxBy(r => install.Wiring.Runs.IndexOf(r));
-        var pair = tied.Length == 2 && tied[0].Gear is Amplifier && ReferenceEquals(tied[0].Gear, tied[1].Gear);
+        var pair = tied.Length == 2 && tied[0].Output.Amplifies is not null && ReferenceEquals(tied[0].Gear, tied[1].Gear);
         return Report(
             last?.Run.Name.At ?? ChannelWiring.PlaceOf(install.Wiring, tied[^1]),
             $"{RunText.List(tied.Select(c => c.Id))} are joined by their wires or their load, and drive each other",

@@ -15,21 +15,24 @@ internal sealed class LoadWireOverloaded : Rule
         Severity.Error,
         Title: "The speaker wire carries more than it may",
         Why: """
-            No fuse watches over speaker wire: the amplifier gives what the load takes for as long as it is played. Wire that is too thin for
-            the current at the channel's full output heats its insulation, inside trim and doors. Thicker wire, or a higher load, mends it.
+            No fuse watches over speaker wire: the amplifier gives what the load takes for as long as it is played. Wire that is too thin
+            for the current at the channel's full output heats its insulation, inside trim and doors. Thicker wire, or a higher load,
+            mends it.
             """,
         new Basis.Published(
             "33 CFR 183.425(b), Table 5 with its notes (allowable amperage of conductors); written for boats, taken here as good practice"),
         Bad: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 1 ohm: 1500 W }, minimum: 1 ohm } }, settings: { low-pass: 80 Hz } }
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 1 ohm: 1500 W }, minimum: 1 ohm } },
+                     settings: { low-pass: 80 Hz } }
               sub: { is: subwoofer, coils: 2 x 2 ohm, handles: 1500 W }
             runs:
               S1: { from: amp.sub, to: sub.coils, hookup: parallel, wire: 18 AWG, length: 1 ft } #! load/wire-overloaded
             """,
         Good: """
             gear:
-              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 1 ohm: 1500 W }, minimum: 1 ohm } }, settings: { low-pass: 80 Hz } }
+              amp: { is: amplifier, origin: existing, channels: { sub: { power: { 1 ohm: 1500 W }, minimum: 1 ohm } },
+                     settings: { low-pass: 80 Hz } }
               sub: { is: subwoofer, coils: 2 x 2 ohm, handles: 1500 W }
             runs:
               S1: { from: amp.sub, to: sub.coils, hookup: parallel, wire: 10 AWG, length: 1 ft }

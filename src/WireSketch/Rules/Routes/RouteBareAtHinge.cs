@@ -24,7 +24,8 @@ internal sealed class RouteBareAtHinge : Rule
               step-lamp: { is: lamp, power: 5 W }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: step-lamp.+, wire: 18 AWG red, along: [left door], fuse: { rating: 3 A, at: 8 in } } #! route/bare-at-hinge
+              P1: { from: battery.+, to: step-lamp.+, wire: 18 AWG red, along: [left door], #! route/bare-at-hinge
+                    fuse: { rating: 3 A, at: 8 in } }
               G1: { from: step-lamp.-, to: bolt, wire: 18 AWG black, length: 12 in }
             """,
         Good: """

@@ -13,7 +13,8 @@ internal sealed class RouteNearHazard : Rule
         Title: "A wire follows a path with a hazard",
         Why: """
             A wire tied to airbag wiring can set an airbag off or keep it from working; beside a fuel line a chafed wire starts a fire; a
-            seat rail cuts through anything that lies in its way. Choose another path. Under a seat, conduit fixed clear of the rail will do.
+            seat rail cuts through anything that lies in its way. Choose another path. Under a seat, conduit fixed clear of the rail will
+            do.
             """,
         new Basis.Practice(),
         Bad: """
@@ -24,7 +25,8 @@ internal sealed class RouteNearHazard : Rule
               fridge: { is: fridge, power: 60 W }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: fridge.+, wire: 12 AWG red, along: [left sill], fuse: { rating: 15 A, at: 8 in } } #! route/near-hazard
+              P1: { from: battery.+, to: fridge.+, wire: 12 AWG red, along: [left sill], #! route/near-hazard
+                    fuse: { rating: 15 A, at: 8 in } }
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """,
         Good: """

@@ -25,7 +25,8 @@ internal sealed class RouteNoGrommet : Rule
               fridge: { is: fridge, zone: cabin, power: 60 W }
               bolt: { is: chassis point, zone: cabin, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: fridge.+, wire: 10 AWG red 105 C, length: 14 ft, fuse: { rating: 15 A, at: 8 in }, protect: loom } #! route/no-grommet
+              P1: { from: battery.+, to: fridge.+, wire: 10 AWG red 105 C, length: 14 ft, #! route/no-grommet
+                    fuse: { rating: 15 A, at: 8 in }, protect: loom }
               G1: { from: fridge.-, to: bolt, wire: 10 AWG black, length: 12 in }
             """,
         Good: """
@@ -34,7 +35,8 @@ internal sealed class RouteNoGrommet : Rule
               fridge: { is: fridge, zone: cabin, power: 60 W }
               bolt: { is: chassis point, zone: cabin, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: fridge.+, wire: 10 AWG red 105 C, length: 14 ft, fuse: { rating: 15 A, at: 8 in }, through: firewall grommet, protect: loom }
+              P1: { from: battery.+, to: fridge.+, wire: 10 AWG red 105 C, length: 14 ft, fuse: { rating: 15 A, at: 8 in },
+                    through: firewall grommet, protect: loom }
               G1: { from: fridge.-, to: bolt, wire: 10 AWG black, length: 12 in }
             """);
 

@@ -1,7 +1,6 @@
-using WireSketch.Language;
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
 
 namespace WireSketch.Rules.Routes;
 
@@ -42,7 +41,7 @@ internal sealed class RouteOutOfReach : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         (from gear in install.Spec.Gear
-         where gear is ProtectiveDevice or FuseBlock or DistributionBlock or LevelAdapter or Connector or Relay or LoadResistor
+         where gear.MustBeReached
              && !gear.InVehicle
              && gear.Facts.Reach is { Value: Reach.None }
          select Report(

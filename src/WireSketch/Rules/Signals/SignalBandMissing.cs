@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
@@ -22,7 +23,8 @@ internal sealed class SignalBandMissing : Rule
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V, lowest: 120 Hz } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 300 W } #! signal/band-missing
             runs:
               L1: { from: radio.front, to: amp.in, wire: line pair, length: 9 ft }
@@ -31,7 +33,8 @@ internal sealed class SignalBandMissing : Rule
         Good: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V, lowest: 30 Hz } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } } }
               sub: { is: subwoofer, coils: 4 ohm, handles: 300 W }
             runs:
               L1: { from: radio.front, to: amp.in, wire: line pair, length: 9 ft }
@@ -40,7 +43,7 @@ internal sealed class SignalBandMissing : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from channel in install.Answers.Channels
-        where channel.Gear is Amplifier && channel.Fault == LoadFault.None
+        where channel.Output.Amplifies is not null && channel.Fault == LoadFault.None
         let signal = SignalFeeds.InputsOf(install, channel)
             .Where(s => s.Lowest is not null && !s.Loops)
             .OrderBy(s => s.Lowest!.Value)

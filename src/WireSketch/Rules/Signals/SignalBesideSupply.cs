@@ -25,7 +25,8 @@ internal sealed class SignalBesideSupply : Rule
               right sill: { length: 8 ft }
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               bolt: { is: chassis point, surface: bare metal }
               battery: { is: battery, origin: factory, capacity: 70 Ah }
               inverter: { is: inverter, power: 150 W }
@@ -44,7 +45,8 @@ internal sealed class SignalBesideSupply : Rule
               right sill: { length: 8 ft }
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               bolt: { is: chassis point, surface: bare metal }
               battery: { is: battery, origin: factory, capacity: 70 Ah }
               inverter: { is: inverter, power: 150 W }
@@ -73,12 +75,17 @@ internal sealed class SignalBesideSupply : Rule
             if (length > Limit)
             {
                 var beside = shared.SelectMany(x => x.Beside).Distinct(StringComparer.Ordinal).ToArray();
+                var otherSide = shared[0].Path.Side switch
+                {
+                    { Value: VehicleSide.Left } => "right",
+                    { Value: VehicleSide.Right } => "left",
+                    _ => "other",
+                };
                 yield return Report(
                     shared[0].At,
                     $"{run.Id} lies beside {RunText.List(beside)} over {RunText.Measure(install, length):measured} along "
                         + $"{RunText.List(shared.Select(x => x.Path.Id))}; {RunText.Measure(install, Limit):limit} is the most",
-                    $"run it down the "
-                        + $"{(shared[0].Path.Side is { Value: VehicleSide.Left } ? "right" : shared[0].Path.Side is { Value: VehicleSide.Right } ? "left" : "other")} side of the vehicle, and cross supply cables at right angles",
+                    $"run it down the {otherSide} side of the vehicle, and cross supply cables at right angles",
                     [run.Id, .. shared.Select(x => x.Path.Id), .. beside]);
             }
         }

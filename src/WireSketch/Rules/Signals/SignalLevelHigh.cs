@@ -18,7 +18,8 @@ internal sealed class SignalLevelHigh : Rule
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 8 V } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -29,7 +30,8 @@ internal sealed class SignalLevelHigh : Rule
         Good: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:

@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Signals;
 
@@ -19,7 +20,8 @@ internal sealed class SignalLevelUnknown : Rule
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: speaker, channels: 2, maximum: 9 V } } }
               adapter: { is: level adapter, channels: 2 } #! signal/level-unknown
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -32,7 +34,8 @@ internal sealed class SignalLevelUnknown : Rule
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: speaker, channels: 2, maximum: 9 V } } }
               adapter: { is: level adapter, channels: 2, output: 4.5 V }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -43,8 +46,8 @@ internal sealed class SignalLevelUnknown : Rule
             """);
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        from adapter in install.Wiring.Gear.OfType<LevelAdapter>()
-        where adapter is { Output: null, Ratio: null }
+        from adapter in install.Wiring.Gear
+        where adapter.SignalOutputs.Any(o => o is { ChangesLevel: true, Maximum: null, Ratio: null })
             && install.Answers.Signals.Any(s => s.FedBy is not null && ReferenceEquals(SignalFeeds.SourceOf(install, s).Gear, adapter))
         select Report(
             adapter.Name.At,

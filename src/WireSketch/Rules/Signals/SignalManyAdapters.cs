@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Signals;
 
@@ -22,7 +23,8 @@ internal sealed class SignalManyAdapters : Rule
               a: { is: level adapter, channels: 2, output: 8 V }
               b: { is: level adapter, channels: 2, output: 6 V }
               c: { is: level adapter, channels: 2, output: 4 V }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }  }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }  }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -37,7 +39,8 @@ internal sealed class SignalManyAdapters : Rule
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: speaker, channels: 2, maximum: 9 V } } }
               a: { is: level adapter, channels: 2, output: 4 V }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -51,13 +54,13 @@ internal sealed class SignalManyAdapters : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from signal in install.Answers.Signals
-        where signal is { Loops: false, FedBy: not null, LevelChanges: > Most, Gear: not LevelAdapter }
+        where signal is { Loops: false, FedBy: not null, LevelChanges: > Most } && !SignalRoles.ChangesLevel(signal.Gear)
         group signal by (signal.Gear.Id, signal.LevelChanges) into alike
         let first = alike.First()
         select Report(
             SignalFeeds.PlaceOf(install.Wiring, first),
             $"the signal passes {first.LevelChanges:measured} adapters on its way from {first.Chain[0].Id} to {first.Gear.Id}: "
-                + $"{string.Join(", ", first.Chain.OfType<LevelAdapter>().Select(a => a.Id))}",
+                + $"{string.Join(", ", first.Chain.Where(SignalRoles.ChangesLevel).Select(a => a.Id))}",
             "use one adapter with the right output, or a processor that takes the source as it is",
-            [first.Gear.Id, .. first.Chain.OfType<LevelAdapter>().Select(a => a.Id)]);
+            [first.Gear.Id, .. first.Chain.Where(SignalRoles.ChangesLevel).Select(a => a.Id)]);
 }

@@ -1,6 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Signals;
 
@@ -37,7 +38,7 @@ internal sealed class SignalOneSideOnly : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        foreach (var amp in install.Spec.Gear.OfType<Amplifier>().Where(a => a.Channels.Length == 1))
+        foreach (var amp in install.Spec.Gear.Where(SignalRoles.AmplifiesOneChannel))
         {
             var inputs = install.Answers.Signals.Where(s => ReferenceEquals(s.Gear, amp)).ToArray();
             var fed = inputs.Where(i => i.FedBy is not null).ToArray();
@@ -45,7 +46,8 @@ internal sealed class SignalOneSideOnly : Rule
             {
                 var other = inputs.First(i => i.FedBy is null);
                 var (source, output) = SignalFeeds.SourceOf(install, fed[0]);
-                var mono = SignalFeeds.GroupOf(source, output) is { Channels: 1 };
+                var mono = SignalFeeds.OutputOf(source, output) is { ChangesLevel: false, Amplifies: null, Group: { Length: > 0 } group }
+                    && source!.SignalOutputs.Count(o => o.Group == group) == 1;
                 yield return Report(
                     SignalFeeds.PlaceOf(install.Wiring, fed[0]),
                     $"{SignalFeeds.Name(fed[0])} gets {fed[0].FedBy} and {SignalFeeds.Name(other)} gets nothing",

@@ -12,8 +12,8 @@ internal sealed class SignalOutputsJoined : Rule
         Severity.Warning,
         Title: "Two line outputs are joined",
         Why: """
-            A Y-cable divides one output to two inputs; the other way round each output drives into the other, which clips early and mixes what should
-            stay apart. An input for each, or a device that sums, does it properly.
+            A Y-cable divides one output to two inputs; the other way round each output drives into the other, which clips early and mixes
+            what should stay apart. An input for each, or a device that sums, does it properly.
             """,
         new Basis.Reasoning("two sources of voltage joined by wire drive current into each other"),
         Bad: """

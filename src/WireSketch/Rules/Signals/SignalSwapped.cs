@@ -1,7 +1,9 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Signals;
 
@@ -20,7 +22,8 @@ internal sealed class SignalSwapped : Rule
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -32,7 +35,8 @@ internal sealed class SignalSwapped : Rule
         Good: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -53,7 +57,7 @@ internal sealed class SignalSwapped : Rule
         where source is not null
             && to is not null
             && source != to
-            && !(signal.Gear is Amplifier { Channels.Length: 1 })
+            && !SignalRoles.AmplifiesOneChannel(signal.Gear)
             && !device.Any(s => s.FedBy == signal.FedBy && SideOf(s.Input) == source)
         select Report(
             SignalFeeds.PlaceOf(install.Wiring, signal),

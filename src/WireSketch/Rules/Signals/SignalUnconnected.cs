@@ -22,7 +22,8 @@ internal sealed class SignalUnconnected : Rule
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } } #! signal/unconnected
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, #! signal/unconnected
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -33,7 +34,8 @@ internal sealed class SignalUnconnected : Rule
         Good: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -44,9 +46,9 @@ internal sealed class SignalUnconnected : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
-        var found = install.Wiring.Gear.OfType<Amplifier>()
+        var found = install.Wiring.Gear.Where(SignalRoles.Amplifies)
             .SelectMany(a => OfAmplifier(install, a))
-            .Concat(install.Wiring.Gear.OfType<Processor>().SelectMany(p => OfProcessor(install, p)))
+            .Concat(install.Wiring.Gear.Where(SignalRoles.Processes).SelectMany(p => OfProcessor(install, p)))
             .ToArray();
         foreach (var finding in found)
         {
@@ -54,7 +56,7 @@ internal sealed class SignalUnconnected : Rule
         }
 
         // What lacks a signal further on explains an adapter that leads nowhere.
-        foreach (var adapter in install.Wiring.Gear.OfType<LevelAdapter>())
+        foreach (var adapter in install.Wiring.Gear.Where(SignalRoles.ChangesLevel))
         {
             var (fed, feeds) = (IsFed(install, adapter), Leads(install.Wiring, adapter, TerminalFlow.Out));
             if (fed != feeds && (feeds || found.Length == 0))
@@ -76,14 +78,14 @@ internal sealed class SignalUnconnected : Rule
         install.Answers.Signals.Any(s => ReferenceEquals(s.Gear, gear) && (s.FedBy is not null || s.Loops));
 
     private static bool Leads(Wiring wiring, Gear gear, TerminalFlow flow) =>
-        gear.Terminals.Where(t => t.Flow == flow && t.Role is TerminalRole.Line or TerminalRole.Speaker)
-            .SelectMany(t => t.Form == TerminalForm.Group ? t.Members : [t])
-            .Any(t => wiring.TerminalOf(gear, t.Name + ".+") is { } plus && wiring.IsWired(plus));
+        (flow == TerminalFlow.In ? gear.SignalInputs.Select(i => i.Terminal) : gear.SignalOutputs.Select(o => o.Terminal))
+            .Any(t => wiring.IsWired(wiring.PlusOf(gear, t)));
 
-    private IEnumerable<Finding> OfAmplifier(InstalledSystem install, Amplifier amp)
+    private IEnumerable<Finding> OfAmplifier(InstalledSystem install, Gear amp)
     {
         var inputs = install.Answers.Signals.Where(s => ReferenceEquals(s.Gear, amp)).ToArray();
         var loads = install.Answers.Channels.Where(c => ReferenceEquals(c.Gear, amp)).ToArray();
+        var oneChannel = SignalRoles.AmplifiesOneChannel(amp);
         var wired = Leads(install.Wiring, amp, TerminalFlow.In);
         if ((amp.InVehicle && !wired) || (loads.Length == 0 && !wired))
         {
@@ -114,17 +116,17 @@ internal sealed class SignalUnconnected : Rule
                 [amp.Id, .. silent.Select(c => c.Id)]);
         }
 
-        var idle = amp.Channels.Length == 1 && loads.Length == 0 ? inputs.Where(s => s.FedBy is not null).Take(1).ToArray()
+        var idle = oneChannel && loads.Length == 0 ? inputs.Where(s => s.FedBy is not null).Take(1).ToArray()
             : inputs.Where(s =>
                 s.FedBy is not null
-                    && amp.Channels.Length > 1
+                    && !oneChannel
                     && !loads.Any(c => s.Input == "in." + c.Channel || s.Input == "in." + c.BridgedWith))
                 .ToArray();
         if (idle.Length > 0)
         {
             yield return Report(
                 amp.Name.At,
-                amp.Channels.Length == 1
+                oneChannel
                     ? FindingText.Of($"{amp.Id} gets a signal and drives nothing")
                     : $"{SignalFeeds.Names(idle)} gets a signal, and nothing is connected to "
                         + $"{(idle.Length == 1 ? "that channel" : "those channels")}",
@@ -139,7 +141,7 @@ internal sealed class SignalUnconnected : Rule
         return all.Length > 0 ? all : ["a load"];
     }
 
-    private IEnumerable<Finding> OfProcessor(InstalledSystem install, Processor processor)
+    private IEnumerable<Finding> OfProcessor(InstalledSystem install, Gear processor)
     {
         var (fed, feeds) = (IsFed(install, processor), Leads(install.Wiring, processor, TerminalFlow.Out));
         if (fed != feeds && !(processor.InVehicle && !Leads(install.Wiring, processor, feeds ? TerminalFlow.In : TerminalFlow.Out)))

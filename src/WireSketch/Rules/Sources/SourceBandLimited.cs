@@ -21,7 +21,8 @@ internal sealed class SourceBandLimited : Rule
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -29,12 +30,14 @@ internal sealed class SourceBandLimited : Rule
               S1: { from: amp.left, to: left, wire: 14 AWG, length: 9 ft }
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             response:
-              - { at: radio.front, volume: 20, levels: { 40 Hz: -24 dB, 63 Hz: -14 dB, 125 Hz: -4 dB, 500 Hz: 0 dB, 1000 Hz: 0 dB } } #! source/band-limited
+              - { at: radio.front, volume: 20, #! source/band-limited
+                  levels: { 40 Hz: -24 dB, 63 Hz: -14 dB, 125 Hz: -4 dB, 500 Hz: 0 dB, 1000 Hz: 0 dB } }
             """,
         Good: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:

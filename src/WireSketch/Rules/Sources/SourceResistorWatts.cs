@@ -21,10 +21,12 @@ internal sealed class SourceResistorWatts : Rule
                 + $"common practice, no published source"),
         Bad: """
             gear:
-              radio: { is: head unit, origin: factory, outputs: { front: { level: speaker, channels: 2, maximum: 9 V } }, behavior: { mutes-without-load: 60 ohm } }
+              radio: { is: head unit, origin: factory, outputs: { front: { level: speaker, channels: 2, maximum: 9 V } },
+                       behavior: { mutes-without-load: 60 ohm } }
               adapter: { is: level adapter, channels: 2, output: 4.5 V }
               loads: { is: load resistor, channels: 2, across: radio.front, resistance: 20 ohm, handles: 3 W } #! source/resistor-watts
-              amp: { is: amplifier, origin: existing, wakes-on: [remote, dc offset], input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, wakes-on: [remote, dc offset], input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -35,10 +37,12 @@ internal sealed class SourceResistorWatts : Rule
             """,
         Good: """
             gear:
-              radio: { is: head unit, origin: factory, outputs: { front: { level: speaker, channels: 2, maximum: 9 V } }, behavior: { mutes-without-load: 60 ohm } }
+              radio: { is: head unit, origin: factory, outputs: { front: { level: speaker, channels: 2, maximum: 9 V } },
+                       behavior: { mutes-without-load: 60 ohm } }
               adapter: { is: level adapter, channels: 2, output: 4.5 V }
               loads: { is: load resistor, channels: 2, across: radio.front, resistance: 47 ohm, handles: 10 W }
-              amp: { is: amplifier, origin: existing, wakes-on: [remote, dc offset], input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, wakes-on: [remote, dc offset], input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:

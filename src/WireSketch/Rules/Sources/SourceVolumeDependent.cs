@@ -21,7 +21,8 @@ internal sealed class SourceVolumeDependent : Rule
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -30,12 +31,14 @@ internal sealed class SourceVolumeDependent : Rule
               S2: { from: amp.right, to: right, wire: 14 AWG, length: 9 ft }
             response:
               - { at: radio.front, volume: 10, levels: { 63 Hz: 0 dB, 125 Hz: 0 dB, 500 Hz: 0 dB, 1000 Hz: 0 dB } }
-              - { at: radio.front, volume: 30, levels: { 63 Hz: -8 dB, 125 Hz: -3 dB, 500 Hz: 0 dB, 1000 Hz: 0 dB } } #! source/volume-dependent
+              - { at: radio.front, volume: 30, #! source/volume-dependent
+                  levels: { 63 Hz: -8 dB, 125 Hz: -3 dB, 500 Hz: 0 dB, 1000 Hz: 0 dB } }
             """,
         Good: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
+              amp: { is: amplifier, origin: existing, input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:

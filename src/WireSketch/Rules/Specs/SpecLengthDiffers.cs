@@ -24,7 +24,8 @@ internal sealed class SpecLengthDiffers : Rule
               beacon: { is: lamp, power: 55 W }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: beacon.+, wire: 14 AWG red, along: [left sill], length: 4 ft, fuse: { rating: 10 A, at: 6 in } } #! spec/length-differs
+              P1: { from: battery.+, to: beacon.+, wire: 14 AWG red, along: [left sill], length: 4 ft, #! spec/length-differs
+                    fuse: { rating: 10 A, at: 6 in } }
               G1: { from: beacon.-, to: bolt, wire: 14 AWG black, length: 10 in }
             """,
         Good: """

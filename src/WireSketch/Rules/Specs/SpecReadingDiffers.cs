@@ -17,8 +17,8 @@ internal sealed class SpecReadingDiffers : Rule
         Why: """
             A reading that is far from the computed value means that the car is not wired as the drawing says, that a contact is bad, or
             that a figure in the spec is wrong. Volts may differ by 1 % and 0.1 V, currents and resistances by a tenth, and a speaker reads
-            between 65 % of its nominal load and a little above it. Where one added resistance in one run explains all readings of a state (least
-            squares), or one broken coil a reading of ohms, the finding names it.
+            between 65 % of its nominal load and a little above it. Where one added resistance in one run explains all readings of a state
+            (least squares), or one broken coil a reading of ohms, the finding names it.
             """,
         new Basis.Practice(),
         Bad: """
@@ -107,10 +107,13 @@ internal sealed class SpecReadingDiffers : Rule
     private static Cause? CoilCause(InstalledSystem install, Reading reading) =>
         ExpectedReading.CoilFaultOf(install, reading) is { } words ? new(words, []) : null;
 
+    private static FindingText StateOf(Reading reading) =>
+        reading.State is { } s ? FindingText.Of($" {new StatePhrase(s.Words, $"at {s.Words}")}") : FindingText.None;
+
     private Finding Differs(Reading reading, ExpectedReading expected, Cause? cause) => Report(
         reading.Reads!.Value.At,
         $"{reading.At!.Value.Value} reads "
-            + $"{expected.Value:measured}{(reading.State is { } s ? FindingText.Of($" {new StatePhrase(s.Words, $"at {s.Words}")}") : FindingText.None)}; {expected.Computed:limit} was computed",
+            + $"{expected.Value:measured}{StateOf(reading)}; {expected.Computed:limit} was computed",
         cause?.Words
             ?? $"measure once more at the terminal itself; then look for a bad contact or a wrong wire between source and there, or mend "
                 + $"the figure in the spec that is wrong",

@@ -26,7 +26,8 @@ internal sealed class SpecTitleBlock : Rule
               G1: { from: beacon.-, to: bolt, wire: 14 AWG black, length: 10 in }
             """,
         Good: """
-            job: { title: Beacon, reference: EX-1, customer: Sample Customer, shop: Quillmarsh Mobile Sound, date: 2026-10-30, vehicle: { description: 2018 Marlow Brindle hatchback } }
+            job: { title: Beacon, reference: EX-1, customer: Sample Customer, shop: Quillmarsh Mobile Sound, date: 2026-10-30,
+                   vehicle: { description: 2018 Marlow Brindle hatchback } }
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
               beacon: { is: lamp, power: 55 W }

@@ -1,6 +1,8 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
+using WireSketch.Quantities;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Specs;
 
@@ -46,7 +48,8 @@ internal sealed class SpecUnconnected : Rule
                where !used.Contains(gear.Id)
                    && !gear.InVehicle
                    && gear.Facts.Quantity > 0
-                   && gear is not (LevelControl or LoadResistor { Across: not null } or Alternator)
+                   && !gear.Drawing.PlugsIn
+                   && !gear.Joins.Any(j => j is AcrossJoin or TerminalJoin { When: JoinCondition.FirstIsUnwired })
                select Report(
                    gear.Name.At,
                    $"no run goes to {gear.Id}",

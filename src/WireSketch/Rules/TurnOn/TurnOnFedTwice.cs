@@ -1,7 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
@@ -21,7 +20,9 @@ internal sealed class TurnOnFedTwice : Rule
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, wakes-on: [remote], input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }, settings: { wake: remote } }
+              amp: { is: amplifier, origin: existing, wakes-on: [remote], input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } },
+                     settings: { wake: remote } }
               switched: { is: tap point, origin: factory, carries: accessory, limit: 5 A }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
@@ -35,7 +36,9 @@ internal sealed class TurnOnFedTwice : Rule
         Good: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, wakes-on: [remote], input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }, settings: { wake: remote } }
+              amp: { is: amplifier, origin: existing, wakes-on: [remote], input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } },
+                     settings: { wake: remote } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -48,9 +51,9 @@ internal sealed class TurnOnFedTwice : Rule
     /// <summary>Only what is joined by wire: through a switch, a relay or a diode two sources may wake one device.</summary>
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from net in install.Wiring.Nets
-        where net.Terminals.Any(t => t.Role == TerminalRole.Control && t.Shape.Flow == TerminalFlow.In)
+        where net.Terminals.Any(TakesTurnOn)
         let sources = net.Terminals.Where(TerminalRoles.GivesTurnOn).ToArray()
-        where sources.Length > 1 && sources.Any(s => s.Role == TerminalRole.Control || s.Gear is IgnitionSource or TapPoint)
+        where sources.Length > 1 && sources.Any(s => s.Role == TerminalRole.Control || TerminalRoles.IsVehicleCircuit(s.Gear))
         let runs = sources.Select(s => ControlWires.RunAt(install.Wiring, s))
             .OfType<WiredRun>()
             .DistinctBy(r => r.Id)
@@ -60,7 +63,9 @@ internal sealed class TurnOnFedTwice : Rule
         select Report(
             runs[^1].Run.Name.At,
             $"{RunText.List(sources.Select(s => s.Id))} {(sources.Length == 2 ? "both" : "all")} feed "
-                + $"{RunText.List(net.Terminals.Where(t => t.Role == TerminalRole.Control && t.Shape.Flow == TerminalFlow.In).Select(t => t.Id))}",
+                + $"{RunText.List(net.Terminals.Where(TakesTurnOn).Select(t => t.Id))}",
             "leave one of them, or put a relay or a diode between",
             [runs[^1].Id, .. runs.Select(r => r.Id), .. sources.Select(s => s.Gear!.Id)]);
+
+    private static bool TakesTurnOn(Terminal t) => t is { Role: TerminalRole.Control, Shape.Flow: TerminalFlow.In };
 }

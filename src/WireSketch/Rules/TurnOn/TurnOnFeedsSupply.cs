@@ -1,7 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
 
@@ -13,8 +13,8 @@ internal sealed class TurnOnFeedsSupply : Rule
         Severity.Error,
         Title: "A control output feeds a supply terminal",
         Why: """
-            A remote output tells a device to wake; it cannot feed it. A fan, lamp or processor on it draws more than the output gives, and takes
-            everything else down with it. Let the output wake a relay, and feed the device through that from a fuse.
+            A remote output tells a device to wake; it cannot feed it. A fan, lamp or processor on it draws more than the output gives,
+            and takes everything else down with it. Let the output wake a relay, and feed the device through that from a fuse.
             """,
         new Basis.Reasoning("the draw of the device against what a control output gives"),
         Bad: """
@@ -50,11 +50,11 @@ internal sealed class TurnOnFeedsSupply : Rule
 
             foreach (var end in run.From.Concat(run.To))
             {
-                if (end.Gear is Load or Amplifier or Processor or HeadUnit
-                    && end.Nodes.FirstOrDefault(t => t.Role == TerminalRole.Supply && t.Shape.Flow == TerminalFlow.In) is { } fed)
+                if (end.Gear.PowerInputs.FirstOrDefault(p => !p.IsOptional) is { } input
+                    && end.Nodes.FirstOrDefault(t => t.Shape == input.Plus) is { } fed)
                 {
-                    var draws = end.Gear is Load { Current: { } amps } ? FindingText.Of($", which draws {amps:measured}")
-                        : end.Gear is Load { Power: { } watts } ? FindingText.Of($", which takes {watts:measured}")
+                    var draws = input.Takes is ApplianceDraw { Current: { } amps } ? FindingText.Of($", which draws {amps:measured}")
+                        : input.Takes is ApplianceDraw { Power: { } watts } ? FindingText.Of($", which takes {watts:measured}")
                         : FindingText.None;
                     yield return Report(
                         end.At,

@@ -1,6 +1,8 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
 
@@ -37,13 +39,13 @@ internal sealed class TurnOnLoop : Rule
             .Where(w =>
                 w is { By: WakeMode.Remote or WakeMode.Accessory }
                     && !w.ControlSources.IsEmpty
-                    && w.ControlSources.All(t => t.Gear is Processor))
+                    && w.ControlSources.All(t => SignalRoles.PassesTurnOnOn(t.Gear)))
             .ToDictionary(
                 w => w.Gear.Id,
                 w => w.ControlSources.Select(t => t.Gear!.Id).Distinct(StringComparer.Ordinal).ToArray(),
                 StringComparer.Ordinal);
         var told = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var start in waits.Keys.Where(k => install.Wiring.GearById[k] is Processor))
+        foreach (var start in waits.Keys.Where(k => SignalRoles.PassesTurnOnOn(install.Wiring.GearById[k])))
         {
             var circle = Circle(waits, start);
             if (circle.Contains(start) && told.Add(string.Join(' ', circle.Order(StringComparer.Ordinal))))
@@ -53,7 +55,8 @@ internal sealed class TurnOnLoop : Rule
                     circle.Count == 1
                         ? FindingText.Of($"{start} is to be woken by its own remote output")
                         : $"{RunText.List(circle)} wait for each other to wake",
-                    $"run a wire from the source, or from an accessory circuit, to {start}.remote-in",
+                    $"run a wire from the source, or from an accessory circuit, to "
+                        + $"{TurnOnStates.RemoteOf(install.Wiring, install.Wiring.GearById[start]).Id}",
                     [.. circle]);
             }
         }

@@ -1,7 +1,9 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
 
@@ -20,7 +22,9 @@ internal sealed class TurnOnMissing : Rule
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, wakes-on: [remote], input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }, settings: { wake: remote } } #! turn-on/missing
+              amp: { is: amplifier, origin: existing, wakes-on: [remote], input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } },
+                     settings: { wake: remote } } #! turn-on/missing
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -31,7 +35,9 @@ internal sealed class TurnOnMissing : Rule
         Good: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, wakes-on: [remote], input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }, settings: { wake: remote } }
+              amp: { is: amplifier, origin: existing, wakes-on: [remote], input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } },
+                     settings: { wake: remote } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -43,8 +49,8 @@ internal sealed class TurnOnMissing : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         install.Answers.Wakes.Where(w => TurnOnStates.Of(install, w) == TurnOnState.None).Select(w => Sleeper(install, w))
-            .Concat(install.Wiring.Gear.OfType<HeadUnit>().Select(h => Radio(install, h)).OfType<Finding>())
-            .Concat(install.Spec.Gear.OfType<Relay>().Select(r => Coil(install, r)).OfType<Finding>());
+            .Concat(ControlWires.Switched(install.Wiring).Select(d => Radio(install, d.Gear, d.Accessory)).OfType<Finding>())
+            .Concat(ControlWires.Coils(install.Wiring).Select(r => Coil(install, r.Gear, r.Coil)).OfType<Finding>());
 
     private Finding Sleeper(InstalledSystem install, TurnOnResult wake)
     {
@@ -63,9 +69,9 @@ internal sealed class TurnOnMissing : Rule
     /// A relay with something on its contacts needs both ends of its coil; that nothing grounds it is told elsewhere, and so is a wire
     /// from nowhere.
     /// </summary>
-    private Finding? Coil(InstalledSystem install, Relay relay)
+    private Finding? Coil(InstalledSystem install, Gear relay, ContactCoil coil)
     {
-        var (plus, minus) = (install.Wiring.TerminalOf(relay, "86")!, install.Wiring.TerminalOf(relay, "85")!);
+        var (plus, minus) = (coil.Plus, coil.Minus);
         return relay.InVehicle || install.Wiring.IsWired(plus) || !ControlWires.IsNeeded(install.Wiring, relay) ? null : Report(
             relay.Name.At,
             $"no wire lands on {plus.Id}{(install.Wiring.IsWired(minus) ? "" : $" or {minus.Id}")}, so {relay.Id} never pulls in",
@@ -74,11 +80,9 @@ internal sealed class TurnOnMissing : Rule
     }
 
     /// <summary>A new radio needs its accessory wire.</summary>
-    private Finding? Radio(InstalledSystem install, HeadUnit radio)
+    private Finding? Radio(InstalledSystem install, Gear radio, Terminal accessory)
     {
-        if (radio.InVehicle
-            || install.Wiring.TerminalOf(radio, "accessory") is not { } accessory
-            || !ControlWires.IsUsed(install.Wiring, radio))
+        if (radio.InVehicle || !ControlWires.IsUsed(install.Wiring, radio))
         {
             return null;
         }

@@ -1,6 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
@@ -51,14 +51,13 @@ internal sealed class TurnOnNoSource : Rule
             }
         }
 
-        foreach (var relay in install.Wiring.Gear.OfType<Relay>())
+        foreach (var (relay, ends) in ControlWires.Coils(install.Wiring))
         {
-            if (install.Wiring.TerminalOf(relay, "86") is { } coil
-                && install.Wiring.TerminalOf(relay, "85") is { } other
-                && ControlWires.RunAt(install.Wiring, coil) is { } run
-                && ControlWires.Sources(install, coil).IsEmpty && ControlWires.Sources(install, other).IsEmpty)
+            if (ControlWires.RunAt(install.Wiring, ends.Plus) is { } run
+                && ControlWires.Sources(install, ends.Plus).IsEmpty
+                && ControlWires.Sources(install, ends.Minus).IsEmpty)
             {
-                yield return Of(run, coil, "bring it to what shall pull the relay in") with
+                yield return Of(run, ends.Plus, "bring it to what shall pull the relay in") with
                 {
                     Severity = ControlWires.IsNeeded(install.Wiring, relay) ? Severity.Error : Severity.Warning
                 };

@@ -1,7 +1,9 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
 
@@ -22,7 +24,9 @@ internal sealed class TurnOnNotCarried : Rule
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: speaker, channels: 2, maximum: 9 V } } }
               adapter: { is: level adapter, channels: 2, output: 4.5 V }
-              amp: { is: amplifier, origin: existing, wakes-on: [remote, dc offset], input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }, settings: { wake: dc offset } } #! turn-on/not-carried
+              amp: { is: amplifier, origin: existing, wakes-on: [remote, dc offset], input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } },
+                     settings: { wake: dc offset } } #! turn-on/not-carried
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -35,7 +39,9 @@ internal sealed class TurnOnNotCarried : Rule
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: speaker, channels: 2, maximum: 9 V } } }
               adapter: { is: level adapter, channels: 2, output: 4.5 V, passes: [dc offset] }
-              amp: { is: amplifier, origin: existing, wakes-on: [remote, dc offset], input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }, settings: { wake: dc offset } }
+              amp: { is: amplifier, origin: existing, wakes-on: [remote, dc offset], input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } },
+                     settings: { wake: dc offset } }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
             runs:
@@ -61,8 +67,12 @@ internal sealed class TurnOnNotCarried : Rule
     /// <summary>Where it is lost: the source has none, or a device on the way keeps it.</summary>
     private static string Blocker(SignalResult signal) =>
         signal.Chain.Skip(1)
-            .FirstOrDefault(g => g is not LevelAdapter a || a.Passes.All(p => p.Value != AdapterPass.DcOffset)) is { } blocks
+            .FirstOrDefault(g => !g.SignalOutputs.Any(o => o.PassesDcOffset)) is { } blocks
             ? $"{blocks.Id} does not pass it on from {signal.Chain[0].Id}"
-            : signal.Chain[0] is HeadUnit { DcOffset: false } ? $"{signal.Chain[0].Id} has none on its speaker outputs"
+            : IsWithoutOffset(signal.Chain[0]) ? $"{signal.Chain[0].Id} has none on its speaker outputs"
             : $"{signal.FedBy} carries none";
+
+    /// <summary>A source whose speaker outputs are known to carry none.</summary>
+    private static bool IsWithoutOffset(Gear source) =>
+        source.SignalOutputs.Any(o => o is { DrivesSpeakers: true, Amplifies: null, HasDcOffset: false });
 }

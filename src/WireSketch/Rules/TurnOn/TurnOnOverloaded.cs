@@ -18,16 +18,20 @@ internal sealed class TurnOnOverloaded : Rule
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, remote-limit: 100 mA }
-              front: { is: amplifier, origin: existing, wakes-on: [remote], remote-current: 80 mA, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } } }
-              rear: { is: amplifier, origin: existing, wakes-on: [remote], remote-current: 80 mA, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } } }
+              front: { is: amplifier, origin: existing, wakes-on: [remote], remote-current: 80 mA,
+                       channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } } }
+              rear: { is: amplifier, origin: existing, wakes-on: [remote], remote-current: 80 mA,
+                      channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } } }
             runs:
               R1: { from: radio.remote, to: [front.remote, rear.remote], wire: 18 AWG blue, length: 9 ft } #! turn-on/overloaded
             """,
         Good: """
             gear:
               radio: { is: head unit, origin: factory, remote-limit: 200 mA }
-              front: { is: amplifier, origin: existing, wakes-on: [remote], remote-current: 80 mA, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } } }
-              rear: { is: amplifier, origin: existing, wakes-on: [remote], remote-current: 80 mA, channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } } }
+              front: { is: amplifier, origin: existing, wakes-on: [remote], remote-current: 80 mA,
+                       channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } } }
+              rear: { is: amplifier, origin: existing, wakes-on: [remote], remote-current: 80 mA,
+                      channels: { sub: { power: { 4 ohm: 250 W }, minimum: 4 ohm } } }
             runs:
               R1: { from: radio.remote, to: [front.remote, rear.remote], wire: 18 AWG blue, length: 9 ft }
             """);

@@ -1,6 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
@@ -13,8 +13,8 @@ internal sealed class TurnOnRelayFlyback : Rule
         Severity.Advice,
         Title: "A relay without a diode hangs on an electronic output",
         Why: """
-            When a coil is let go it answers with a spike of a hundred volts and more, against the transistor that drove it. A diode across the
-            coil, stripe to 86, swallows it. Many relays have one built in.
+            When a coil is let go it answers with a spike of a hundred volts and more, against the transistor that drove it. A diode
+            across the coil, stripe to 86, swallows it. Many relays have one built in.
             """,
         new Basis.Practice(),
         Bad: """
@@ -47,17 +47,19 @@ internal sealed class TurnOnRelayFlyback : Rule
             """);
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        from relay in install.Spec.Gear.OfType<Relay>()
-        where !relay.Diode && !relay.InVehicle
-        let source = install.Wiring.NetOf[install.Wiring.TerminalOf(relay, "86")!.Index].Terminals.FirstOrDefault(IsElectronic)
+        from relay in install.Spec.Gear
+        where !relay.InVehicle
+        from coil in relay.PowerInputs
+        where coil.Takes is CoilDraw { HasDiode: false }
+        let source = install.Wiring.NetOf[install.Wiring.At(relay, coil.Plus).Index].Terminals.FirstOrDefault(IsElectronic)
         where source is not null
         select Report(
             relay.Name.At,
             $"{source.Id} drives the coil of {relay.Id}, and no diode is noted across it",
-            $"fit one across 85 and 86, stripe to 86, and write diode: true at {relay.Id}",
+            $"fit one across {coil.Minus.Name} and {coil.Plus.Name}, stripe to {coil.Plus.Name}, and write diode: true at {relay.Id}",
             relay.Id,
             source.Id);
 
     private static bool IsElectronic(Terminal t) =>
-        (t.Gear is HeadUnit && t.Shape.Name == "remote") || (t.Gear is Processor or LevelAdapter && t.Shape.Name == "remote-out");
+        t.Gear is { } gear && gear.TurnOnOutputs.Any(o => o.Terminal == t.Shape);
 }

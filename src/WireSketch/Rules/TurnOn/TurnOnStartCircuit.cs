@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
@@ -15,8 +14,8 @@ internal sealed class TurnOnStartCircuit : Rule
         Severity.Error,
         Title: "The device is woken by the starter's circuit",
         Why: """
-            That circuit is live only while the starter turns: the device wakes for a second and sleeps again. Taking current from it can also
-            keep an engine from starting. Use a circuit that is live with the key on accessory or on.
+            That circuit is live only while the starter turns: the device wakes for a second and sleeps again. Taking current from it can
+            also keep an engine from starting. Use a circuit that is live with the key on accessory or on.
             """,
         new Basis.Reasoning("a start circuit is live only while cranking"),
         Bad: """
@@ -38,7 +37,7 @@ internal sealed class TurnOnStartCircuit : Rule
         from woken in install.Answers.Wakes.Select(w => (w.Gear, Sources: w.ControlSources)).Concat(Radios(install))
         where woken.Sources.Length == 1
         let source = woken.Sources[0]
-        where source.Gear is IgnitionSource { Live.Value: CircuitLive.Start }
+        where install.Wiring.SourceAt(source)?.Source is VehicleCircuit { IsStartCircuit: true }
         let run = install.Wiring.ConductorsAt[source.Index].Select(c => install.Wiring.RunsById[c.RunId]).FirstOrDefault()
         select Report(
             run?.Run.From[0].At ?? source.Gear!.Name.At,
@@ -47,8 +46,6 @@ internal sealed class TurnOnStartCircuit : Rule
 
     /// <summary>Radios with what their accessory wires come from.</summary>
     private static IEnumerable<(Gear Gear, ImmutableArray<Terminal> Sources)> Radios(InstalledSystem install) =>
-        from radio in install.Spec.Gear.OfType<HeadUnit>()
-        let accessory = install.Wiring.TerminalOf(radio, "accessory")
-        where accessory is not null
-        select ((Gear)radio, ControlWires.Sources(install, accessory));
+        from radio in ControlWires.Switched(install.Wiring)
+        select (radio.Gear, ControlWires.Sources(install, radio.Accessory));
 }

@@ -21,7 +21,9 @@ internal sealed class TurnOnStaysOn : Rule
         Bad: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, wakes-on: [remote], input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }, settings: { wake: remote } }
+              amp: { is: amplifier, origin: existing, wakes-on: [remote], input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } },
+                     settings: { wake: remote } }
               constant: { is: tap point, origin: factory, carries: constant, limit: 5 A }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
@@ -34,7 +36,9 @@ internal sealed class TurnOnStaysOn : Rule
         Good: """
             gear:
               radio: { is: head unit, origin: factory, outputs: { front: { level: line, channels: 2, maximum: 4 V } } }
-              amp: { is: amplifier, origin: existing, wakes-on: [remote], input: { line: 0.2 V to 6 V }, channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } }, settings: { wake: remote } }
+              amp: { is: amplifier, origin: existing, wakes-on: [remote], input: { line: 0.2 V to 6 V },
+                     channels: { left: { power: { 4 ohm: 50 W }, minimum: 4 ohm }, right: { power: { 4 ohm: 50 W }, minimum: 4 ohm } },
+                     settings: { wake: remote } }
               switched: { is: tap point, origin: factory, carries: accessory, limit: 5 A }
               left: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
               right: { is: speaker, band: full range, coils: 4 ohm, handles: 80 W }
@@ -63,9 +67,9 @@ internal sealed class TurnOnStaysOn : Rule
                 wake.Gear.Id, run?.Id ?? wake.Gear.Id);
         }
 
-        foreach (var radio in install.Wiring.Gear.OfType<HeadUnit>().Where(h => !h.Facts.AlwaysLive))
+        foreach (var (radio, accessory) in ControlWires.Switched(install.Wiring).Where(d => !d.Gear.Facts.AlwaysLive))
         {
-            if (install.Wiring.TerminalOf(radio, "accessory") is { } accessory && ControlWires.RunAt(install.Wiring, accessory) is { } run
+            if (ControlWires.RunAt(install.Wiring, accessory) is { } run
                 && ControlWires.Sources(install, accessory, SystemState.Standby).FirstOrDefault(TerminalRoles.IsLiveAlways) is { } source)
             {
                 yield return Report(
