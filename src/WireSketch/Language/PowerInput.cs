@@ -94,6 +94,9 @@ public sealed record CoilDraw : LoadBehavior
     public required Written<Amps>? Current { get; init; }
 
     public required Written<Ohms>? Resistance { get; init; }
+
+    /// <summary>A diode lies across it, so its plus must be positive.</summary>
+    public required bool HasDiode { get; init; }
 }
 
 /// <summary>A lamp, motor, pump or any other load: constant power, current or resistance.</summary>
@@ -130,4 +133,7 @@ public sealed record ApplianceDraw : LoadBehavior
 
     /// <summary>Runs on while everything else is asleep.</summary>
     public required bool AlwaysLive { get; init; }
+
+    /// <summary>Makes alternating current.</summary>
+    public required bool IsInverter { get; init; }
 }

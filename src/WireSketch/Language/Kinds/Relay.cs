@@ -9,8 +9,6 @@ public sealed record Relay : Gear
 {
     public override string Kind => "relay";
 
-    protected override bool ComesCovered => true;
-
     /// <summary>30: where the supply comes in.</summary>
     public static TerminalShape Common { get; } = Node("30", TerminalRole.Supply, TerminalFlow.In);
 
@@ -45,7 +43,7 @@ public sealed record Relay : Gear
         new()
         {
             Plus = CoilPlus, Minus = CoilMinus, IsOptional = true, IsCritical = false, OwnFuse = null, Fits = null,
-            Takes = new CoilDraw { Coil = Coil, Current = CoilCurrent, Resistance = CoilResistance },
+            Takes = new CoilDraw { Coil = Coil, Current = CoilCurrent, Resistance = CoilResistance, HasDiode = Diode },
         },
     ];
 
@@ -108,6 +106,10 @@ public sealed record Relay : Gear
     public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Contact?.Words) };
 
     public override ImmutableArray<GearCaution> Cautions => [];
+
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.Covered;
 
     internal static Relay Read(Fields f)
     {

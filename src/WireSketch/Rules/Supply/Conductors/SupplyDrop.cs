@@ -66,7 +66,8 @@ internal sealed class SupplyDrop : Rule
                    [.. ofRun.OrderByDescending(x => x.load.Drop / DropLimits.LimitOf(install, x.load.Path.Gear))]);
     }
 
-    private static bool IsBelowLowest(LoadResult load) => load.Path.Gear is Load { Lowest: { } lowest } && load.Between < lowest.Value;
+    private static bool IsBelowLowest(LoadResult load) =>
+        load.Path.Input.Takes is ApplianceDraw { Lowest: { } lowest } && load.Between < lowest.Value;
 
     /// <summary>The run on the load's way that loses most volts, and how many.</summary>
     private static (string? Run, Volts Loss) Worst(StateResult state, LoadResult load)

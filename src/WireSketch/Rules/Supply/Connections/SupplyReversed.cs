@@ -1,6 +1,8 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Connections;
 
@@ -47,7 +49,8 @@ internal sealed class SupplyReversed : Rule
             yield return Report(
                 run.Run.To.Concat(run.Run.From).First(w => w.Value.StartsWith(minus.Gear!.Id, StringComparison.Ordinal)).At,
                 $"{run.Id} brings {source} to {minus}: {minus.Gear!.Id} is wired the wrong way round",
-                $"wire {run.Id} to {minus.Gear.Id}.{(minus.Gear is HeadUnit ? "battery" : "+")} and ground {minus}", minus.Gear.Id, run.Id);
+                $"wire {run.Id} to {minus.Gear.Id}.{minus.Gear.Terminals.First(t => t.Role == TerminalRole.Supply).Name} and ground
+                {minus}", minus.Gear.Id, run.Id);
         }
 
         foreach (var load in install.Wiring.Loads.Where(l => !(install.IsSupplied(l.Minus) && ReversedSupplies.IsMinus(l.Minus))))

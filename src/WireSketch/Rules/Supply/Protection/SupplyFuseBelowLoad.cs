@@ -25,7 +25,8 @@ internal sealed class SupplyFuseBelowLoad : Rule
               pump: { is: pump, current: 18 A }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: pump.+, wire: 10 AWG red, length: 8 ft, fuse: { rating: 15 A, at: 8 in } } #! supply/fuse-below-load
+              P1: { from: battery.+, to: pump.+, wire: 10 AWG red, length: 8 ft,
+                  fuse: { rating: 15 A, at: 8 in } } #! supply/fuse-below-load
               G1: { from: pump.-, to: bolt, wire: 10 AWG black, length: 12 in }
             """,
         Good: """
