@@ -100,7 +100,7 @@ internal sealed class GroundMissing : Rule
     private Finding Of(InstalledSystem install, Gear gear, Terminal minus, string home, string help) => Report(
         gear.Name.At,
         install.Wiring.IsWired(minus)
-            ? $"{minus} is wired, but that leads neither to the body nor to {home}"
+            ? FindingText.Of($"{minus} is wired, but that leads neither to the body nor to {home}")
             : $"nothing is wired to {minus}: {gear.Id} has no way back for its current",
         help,
         gear.Id, minus.Id);

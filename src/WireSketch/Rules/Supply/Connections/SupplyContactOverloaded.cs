@@ -57,9 +57,11 @@ internal sealed class SupplyContactOverloaded : Rule
         var isIsolator = worst.Link.Join is { Batteries: not null };
         return Report(
             written?.At ?? worst.Link.Gear!.Name.At,
-            $"{(isIsolator ? "the isolator" : "the contact of")} {worst.Link.Gear!.Id} carries {worst.Amps:measured} at full output and is
-            made for " + $"{PrintedValue.Of(rating, written?.Words ?? rating.ToString()):limit}", !isIsolator && worst.Link.Coil is null ?
-            "let the switch wake a relay and the relay carry the load, or choose a switch made for it" : "choose one made for the current,
-            or divide the load", worst.Link.Gear.Id);
+            $"{(isIsolator ? "the isolator" : "the contact of")} {worst.Link.Gear!.Id} carries {worst.Amps:measured} at full output and "
+                + $"is made for {PrintedValue.Of(rating, written?.Words ?? rating.ToString()):limit}",
+            !isIsolator && worst.Link.Coil is null
+                ? "let the switch wake a relay and the relay carry the load, or choose a switch made for it"
+                : "choose one made for the current, or divide the load",
+            worst.Link.Gear.Id);
     }
 }

@@ -89,7 +89,7 @@ internal sealed class SupplyHolderMismatch : Rule
             $"{block.Id} holds {block.Style} fuses, and {run.Id} names a {run.Run.Protection.Style} fuse",
             $"write style: {block.Style}, or take the style out here", run.Id, block.Id) with
         {
-            Fixes = [new($"write {block.Style}", [new(run.Run.Protection.Style.Value.At, block.Style.Value.Words)])],
+            Fixes = [new($"write {block.Style}", [new(run.Run.Protection.Style.Value.At, block.Style!.Value.Words)])],
         };
 
     /// <summary>The block in which the fuse of a run stands, and the fuses that it holds.</summary>
