@@ -27,9 +27,8 @@ public sealed class StageBaselinesTests
         text.Append("conductors\n");
         foreach (var c in wiring.Conductors)
         {
-            text.Append(Invariant(
-                $"  {c.Id} {c.Kind}: {c.From.Id} to {c.To.Id}, {c.Wire.SizeWords} {c.Wire.Material} {c.Wire.Insulation}, "
-                    + $"{c.Length.Value:R} m, zone {c.ZoneId ?? "unknown"}\n"));
+            text.Append(Invariant($"  {c.Id} {c.Kind}: {c.From.Id} to {c.To.Id}, {c.Wire.SizeWords} {c.Wire.Material} {c.Wire.Insulation}, "))
+                .Append(Invariant($"{c.Length.Value:R} m, zone {c.ZoneId ?? "unknown"}\n"));
         }
 
         text.Append("connections inside devices\n");
@@ -87,9 +86,8 @@ public sealed class StageBaselinesTests
                 $"  {c.Gear.Id}.{c.Channel}: {(c.Loaded is { } z ? Print(z) : "no load")}, "
                     + $"{(c.Power is { } p ? Print(p) : "unknown power")}\n")));
         var energy = answers.Energy;
-        text.Append(Invariant(
-            $"energy\n  demand {Print(energy.AverageDemand)} and {Print(energy.PeakDemand)}, asleep {Print(energy.StandbyCurrent)}, "
-                + $"usable {Print(energy.UsableCharge)}\n"));
+        text.Append(Invariant($"energy\n  demand {Print(energy.AverageDemand)} and {Print(energy.PeakDemand)}, asleep {Print(energy.StandbyCurrent)}, "))
+            .Append(Invariant($"usable {Print(energy.UsableCharge)}\n"));
         Baseline.Match($"tests/WireSketch.Tests/Stages/{name}.results.txt", text.ToString());
     }
 
