@@ -88,6 +88,10 @@ public sealed record ShopCharger : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [GearCaution.OwnCurrent];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     /// <summary>A spec of a lamp that such a charger, called <c>rack</c>, feeds through its switch.</summary>
     public static Spec System()
     {

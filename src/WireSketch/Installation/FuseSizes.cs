@@ -11,6 +11,9 @@ internal static class FuseSizes
     /// <summary>Share of the rating up to which a fuse is loaded for long (common practice, no published source).</summary>
     public const double Comfortable = 0.9;
 
+    /// <summary>Whether a load is more than a fuse carries for long; what the solver rounds off decides nothing.</summary>
+    public static bool IsBeyondComfort(Amps load, Amps rating) => load.Value > rating.Value * Comfortable * (1 + 1e-9);
+
     /// <summary>What shops stock: where no style is named, only these are suggested (common practice, no published source).</summary>
     private static readonly ImmutableArray<Amps> Usual = [
         .. new[] { FuseStyle.Blade, FuseStyle.BladeMaxi, FuseStyle.Strip }.SelectMany(s => FuseTable.RatingsOf(s)).Distinct().Order()

@@ -92,6 +92,12 @@ public abstract record Gear
     /// <summary>What papers must warn of.</summary>
     public abstract ImmutableArray<GearCaution> Cautions { get; }
 
+    /// <summary>What may be put on it, as its maker states it, where it joins wires of others.</summary>
+    public abstract JointLimits JointLimits { get; }
+
+    /// <summary>How its live studs come.</summary>
+    public abstract StudCover StudCover { get; }
+
     /// <summary>A fuse or breaker that stands by itself: one way in, one way out.</summary>
     public bool OnlyProtects => Terminals.Length == 2 && Joins is [TerminalJoin { Kind: ConnectionKind.Fuse or ConnectionKind.Breaker }];
 
@@ -105,10 +111,7 @@ public abstract record Gear
     public Origin Origin => Facts.Origin;
 
     /// <summary>Its live studs or terminals are under a cover or boots: as written, else as its kind comes.</summary>
-    public bool IsCovered => Facts.Covered?.Value ?? ComesCovered;
-
-    /// <summary>Whether its kind comes with its live terminals under a cover.</summary>
-    protected virtual bool ComesCovered => false;
+    public bool IsCovered => Facts.Covered?.Value ?? StudCover == StudCover.Covered;
 
     /// <summary>Fitted already: drawn lighter, not bought, taken as supplied, grounded and woken unless a run says otherwise.</summary>
     public bool InVehicle => Facts.Origin != Origin.New;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 
@@ -81,6 +82,9 @@ public sealed record TerminalJoin : InternalJoin
     /// <summary>The highest current it can break.</summary>
     public Written<Amps>? Breaking { get; init; }
 
+    /// <summary>How it is closed again once it has opened; breakers only.</summary>
+    public Written<BreakerReset>? Reset { get; init; }
+
     /// <summary>Volts lost across it.</summary>
     public Written<Volts>? Drop { get; init; }
 
@@ -89,7 +93,17 @@ public sealed record TerminalJoin : InternalJoin
 
     /// <summary>The coil that moves it, where one does.</summary>
     public ContactDrive? Drive { get; init; }
+
+    /// <summary>How it joins two batteries, where it is made for that.</summary>
+    public BatteryJoin? Batteries { get; init; }
 }
+
+/// <summary>
+/// Joins two batteries while charging and parts them otherwise: its first terminal belongs to the battery that is charged first, its
+/// second to the one that is charged through it.
+/// </summary>
+/// <param name="PullsInAgainst">The terminal against which it pulls in or senses volts; null if it needs none.</param>
+public sealed record BatteryJoin(TerminalShape? PullsInAgainst);
 
 /// <summary>
 /// The coil that opens and closes a contact once both its ends are wired; until then the contact goes by the state alone.

@@ -95,7 +95,7 @@ public sealed record CoilDraw : LoadBehavior
 
     public required Written<Ohms>? Resistance { get; init; }
 
-    /// <summary>A diode across it takes up what it gives back when it is let go.</summary>
+    /// <summary>A diode lies across it, so its plus must be positive.</summary>
     public required bool HasDiode { get; init; }
 }
 
@@ -133,4 +133,7 @@ public sealed record ApplianceDraw : LoadBehavior
 
     /// <summary>Runs on while everything else is asleep.</summary>
     public required bool AlwaysLive { get; init; }
+
+    /// <summary>Makes alternating current.</summary>
+    public required bool IsInverter { get; init; }
 }

@@ -8,6 +8,19 @@ internal static class TerminalRoles
     /// <summary>A device with two poles that gives current: battery, alternator, charger.</summary>
     public static bool IsSource(Gear? gear) => gear is not null && gear.Sources.Any(s => s.Minus is not null);
 
+    /// <summary>A battery.</summary>
+    public static bool IsBattery(Gear? gear) => gear is not null && gear.Sources.Any(s => s is BatterySource);
+
+    /// <summary>A bolt on bare metal of the body.</summary>
+    public static bool IsBodyBolt(Gear? gear) =>
+        gear is not null && gear.Terminals.Any(t => gear.LandingAt(t).Form == LandingForm.BodyBolt);
+
+    /// <summary>Stays charged after everything is off, and gives that back.</summary>
+    public static bool HoldsCharge(Gear gear) => gear.Cautions.Contains(GearCaution.HoldsCharge);
+
+    /// <summary>Has a coil that moves its contacts.</summary>
+    public static bool HasCoil(Gear gear) => gear.PowerInputs.Any(p => p.Takes is CoilDraw);
+
     /// <summary>A point on the vehicle's own wiring.</summary>
     public static bool IsVehicleCircuit(Gear? gear) => gear?.Listing.Connection is not null;
 

@@ -101,6 +101,10 @@ public sealed record Alternator : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static Alternator Read(Fields f) => new()
     {
         Name = f.Key,

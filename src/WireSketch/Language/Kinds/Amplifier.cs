@@ -176,6 +176,10 @@ public sealed record Amplifier : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [GearCaution.LoudSound];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static Amplifier Read(Fields f)
     {
         f.Require("channels");

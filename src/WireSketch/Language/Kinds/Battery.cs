@@ -9,8 +9,6 @@ public sealed record Battery : Gear
 {
     public override string Kind => "battery";
 
-    protected override bool ComesCovered => true;
-
     /// <summary>Its positive terminal.</summary>
     public static TerminalShape Positive { get; } = Node("+", TerminalRole.Supply, TerminalFlow.Out);
 
@@ -86,6 +84,10 @@ public sealed record Battery : Gear
     public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Chemistry?.Words, Capacity?.Words) };
 
     public override ImmutableArray<GearCaution> Cautions => [GearCaution.BatteryPosts];
+
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.Covered;
 
     internal static Battery Read(Fields f) => new()
     {

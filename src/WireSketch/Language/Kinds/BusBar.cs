@@ -69,6 +69,10 @@ public sealed record BusBar : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => new() { Lugs = Studs, Whole = Rating };
+
+    public override StudCover StudCover => Ground ? StudCover.NoneOpen : StudCover.Open;
+
     internal static BusBar Read(Fields f, bool ground) => new()
     {
         Name = f.Key,

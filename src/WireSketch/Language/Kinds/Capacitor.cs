@@ -70,6 +70,10 @@ public sealed record Capacitor : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [GearCaution.HoldsCharge];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static Capacitor Read(Fields f) => new()
     {
         Name = f.Key,

@@ -63,6 +63,10 @@ public sealed record ChassisPoint : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static ChassisPoint Read(Fields f) => new()
     {
         Name = f.Key,

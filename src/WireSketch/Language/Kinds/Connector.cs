@@ -72,6 +72,10 @@ public sealed record Connector : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => new() { Each = Rating };
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static Connector Read(Fields f) => new()
     {
         Name = f.Key,

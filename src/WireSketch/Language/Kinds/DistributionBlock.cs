@@ -81,6 +81,10 @@ public sealed record DistributionBlock : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => new() { Fits = Fits, Whole = Rating };
+
+    public override StudCover StudCover => StudCover.Open;
+
     internal static DistributionBlock Read(Fields f) => new()
     {
         Name = f.Key,

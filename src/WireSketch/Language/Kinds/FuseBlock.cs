@@ -78,6 +78,10 @@ public sealed record FuseBlock : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => new() { Whole = Rating };
+
+    public override StudCover StudCover => StudCover.Open;
+
     private TerminalJoin Fuse(int number) => new()
     {
         Suffix = "." + number.ToString(CultureInfo.InvariantCulture),

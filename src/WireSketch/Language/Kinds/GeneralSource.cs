@@ -82,6 +82,10 @@ public sealed record GeneralSource : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [GearCaution.OwnCurrent];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static GeneralSource Read(Fields f)
     {
         f.Choose(needed: false, "duty", "hours");

@@ -107,6 +107,10 @@ public sealed record HeadUnit : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static HeadUnit Read(Fields f)
     {
         var behavior = f.Map("behavior", "how it behaves as a source", b => new SourceBehavior(

@@ -86,6 +86,10 @@ public sealed record IgnitionSource : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static IgnitionSource Read(Fields f) => new()
     {
         Name = f.Key,

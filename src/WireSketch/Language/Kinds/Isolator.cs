@@ -9,8 +9,6 @@ public sealed record Isolator : Gear
 {
     public override string Kind => "isolator";
 
-    protected override bool ComesCovered => true;
-
     /// <summary>Towards the battery that is charged first.</summary>
     public static TerminalShape Main { get; } = Node("main", TerminalRole.Supply);
 
@@ -39,6 +37,7 @@ public sealed record Isolator : Gear
         {
             Kind = Type?.Value == IsolatorType.Diode ? ConnectionKind.Diode : ConnectionKind.Switch, First = Main, Second = Second,
             ClosedIn = Closed.IsEmpty ? SystemStates.Awake : [.. Closed.Select(c => c.Value)], Rating = Rating, Drop = Drop,
+            Batteries = new(PullsInAgainst: Type?.Value == IsolatorType.Diode ? null : Negative),
         },
     ];
 
@@ -81,6 +80,10 @@ public sealed record Isolator : Gear
     public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Type?.Words, Rating?.Words) };
 
     public override ImmutableArray<GearCaution> Cautions => [];
+
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.Covered;
 
     internal static Isolator Read(Fields f) => new()
     {

@@ -125,6 +125,10 @@ public sealed record LevelAdapter : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     private bool Lets(AdapterPass what) => Passes.Any(p => p.Value == what);
 
     private SignalAcceptance Accepts(bool takes) => new(takes, Maximum is { } most ? new(new(0), most.Value) : null, Maximum?.At);

@@ -65,6 +65,10 @@ public sealed record LevelControl : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static LevelControl Read(Fields f)
     {
         f.Require("to");

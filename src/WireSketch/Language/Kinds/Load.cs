@@ -59,6 +59,7 @@ public sealed record Load : Gear
                 WrittenLaw = Behaves,
                 Law = Behaves?.Value ?? (Resistance is not null ? DrawLaw.Resistance : Type.Law),
                 Surge = Surge, Lowest = Lowest, Duty = Duty, Hours = Hours, AlwaysLive = Facts.AlwaysLive, Standby = Standby,
+                IsInverter = Type == LoadType.Inverter,
             },
         },
     ];
@@ -107,6 +108,10 @@ public sealed record Load : Gear
     };
 
     public override ImmutableArray<GearCaution> Cautions => [];
+
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
 
     internal static Load Read(Fields f, LoadType type)
     {

@@ -80,6 +80,10 @@ public sealed record LoadResistor : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static LoadResistor Read(Fields f)
     {
         f.Require("resistance");

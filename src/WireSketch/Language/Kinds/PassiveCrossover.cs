@@ -112,6 +112,10 @@ public sealed record PassiveCrossover : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static PassiveCrossover Read(Fields f)
     {
         f.Require("outputs");

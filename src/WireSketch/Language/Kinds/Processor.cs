@@ -114,6 +114,10 @@ public sealed record Processor : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     private static SignalInput InputOf(ChannelGroup group, TerminalShape channel)
     {
         Range<Volts>? range = group.Maximum is { } most ? new(new(0), most.Value) : null;

@@ -42,6 +42,7 @@ public sealed record ProtectiveDevice : Gear
             Rating = Rating,
             Style = Style,
             Breaking = Breaking,
+            Reset = Reset,
         },
     ];
 
@@ -90,6 +91,10 @@ public sealed record ProtectiveDevice : Gear
     };
 
     public override ImmutableArray<GearCaution> Cautions => [];
+
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.Open;
 
     internal static ProtectiveDevice Read(Fields f, bool breaker) => new()
     {

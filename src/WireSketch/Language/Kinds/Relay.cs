@@ -9,8 +9,6 @@ public sealed record Relay : Gear
 {
     public override string Kind => "relay";
 
-    protected override bool ComesCovered => true;
-
     /// <summary>30: where the supply comes in.</summary>
     public static TerminalShape Common { get; } = Node("30", TerminalRole.Supply, TerminalFlow.In);
 
@@ -110,6 +108,10 @@ public sealed record Relay : Gear
     public override GearListing Listing => new() { As = ListedAs.Device, Facts = GearListing.Known(Contact?.Words) };
 
     public override ImmutableArray<GearCaution> Cautions => [];
+
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.Covered;
 
     internal static Relay Read(Fields f)
     {

@@ -96,6 +96,10 @@ public sealed record Speaker : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static Speaker Read(Fields f, bool subwoofer)
     {
         var enclosure = f.Map("enclosure", "the box it is in", e => new Enclosure(

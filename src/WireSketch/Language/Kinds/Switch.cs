@@ -74,6 +74,10 @@ public sealed record Switch : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static Switch Read(Fields f) => new()
     {
         Name = f.Key,

@@ -132,6 +132,10 @@ public sealed record TapPoint : Gear
 
     public override ImmutableArray<GearCaution> Cautions => [];
 
+    public override JointLimits JointLimits => JointLimits.None;
+
+    public override StudCover StudCover => StudCover.NoneOpen;
+
     internal static TapPoint Read(Fields f) => new()
     {
         Name = f.Key,

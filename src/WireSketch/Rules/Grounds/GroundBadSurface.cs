@@ -12,9 +12,9 @@ internal sealed class GroundBadSurface : Rule
         Severity.Warning,
         Title: "The ground is not on bare metal of the body",
         Why: """
-            Paint, primer and zinc insulate; seat rails, brackets and bolts through carpet hang on the body by parts that move and rust. Scrape
-            to bare metal, bolt the lug on, then seal it. Where the surface is not said it is an advice: look, and write it down. The frame
-            of a truck is metal enough, but it needs its own strap to the body.
+            Paint, primer and zinc insulate; seat rails, brackets and bolts through carpet hang on the body by parts that move and rust.
+            Scrape to bare metal, bolt the lug on, then seal it. Where the surface is not said it is an advice: look, and write it down. The
+            frame of a truck is metal enough, but it needs its own strap to the body.
             """,
         new Basis.Practice(),
         Bad: """
@@ -38,7 +38,7 @@ internal sealed class GroundBadSurface : Rule
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from point in install.Spec.Gear.OfType<ChassisPoint>()
-        where install.Wiring.IsWired(install.Wiring.TerminalOf(point, "")!) && point.Origin != Language.Origin.Factory
+        where install.Wiring.IsWired(install.Wiring.At(point, ChassisPoint.Bolt)) && point.Origin != Language.Origin.Factory
         let finding = Of(point)
         where finding is not null
         select finding;

@@ -47,12 +47,11 @@ internal sealed class GroundFactoryLead : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var wiring = install.Wiring;
-        if (install.IsShorted || install.Starter is not { } battery)
+        if (install.IsShorted || install.Wiring.Starter is not { Gear: var battery, Minus: { } minus })
         {
             yield break;
         }
 
-        var minus = wiring.TerminalOf(battery, "-")!;
         var amps = Demand(install);
         if (wiring.LinksAt[minus.Index].Any(l => l.Kind == ConnectionKind.FactoryLead) && amps > Little)
         {
@@ -65,7 +64,7 @@ internal sealed class GroundFactoryLead : Rule
             yield break;
         }
 
-        var leads = wiring.ConductorsAt[minus.Index].Where(c => c.Other(minus).Gear is ChassisPoint).ToArray();
+        var leads = wiring.ConductorsAt[minus.Index].Where(c => TerminalRoles.IsBodyBolt(c.Other(minus).Gear)).ToArray();
         var carries = leads.Select(c => install.Answers.Conductors[c.Index].Ampacity).ToArray();
         if (leads.Length > 0
             && Array.TrueForAll(carries, a => a is not null)
@@ -90,7 +89,8 @@ internal sealed class GroundFactoryLead : Rule
         var thickest = install.Wiring.Runs.Where(r => r.Kind == RunKind.Supply && !r.Wire.IsLinePair)
             .MaxBy(r => r.Wire.Size)?.Wire.SizeWords
             ?? "1/0 AWG";
-        var beside = install.Spec.Gear.OfType<ChassisPoint>().FirstOrDefault(c => battery.Zone is not null && c.Zone == battery.Zone);
+        var beside = install.Spec.Gear.FirstOrDefault(g =>
+            battery.Zone is not null && g.Zone == battery.Zone && TerminalRoles.IsBodyBolt(g));
         var run = $"{id}: {{ from: {minus}, to: {beside?.Id ?? "strut"}, wire: {thickest} black, length: "
             + $"{(install.Wiring.Runs.Any(r => r.Wire.Size.Awg is not null) ? "14 in" : "35 cm")} }}";
         return beside is not null
@@ -103,11 +103,10 @@ internal sealed class GroundFactoryLead : Rule
     private static Amps Demand(InstalledSystem install)
     {
         var state = install.Answers.State(SystemState.FullOutput);
-        var first = install.Spec.Gear.OfType<Battery>().First().Id;
         return new(state.Loads.Where(l =>
             !l.Path.IsTakenAsWired
                 && l.Path.Return.Any(s => s.Link is { Kind: ConnectionKind.Chassis })
-                && (l.Path.Source?.Gear is not Battery b || b.Id == first))
+                && (!TerminalRoles.IsBattery(l.Path.Source?.Gear) || ReferenceEquals(l.Path.Source!.Gear, install.Starter)))
             .Sum(l => l.Amps.Value));
     }
 }

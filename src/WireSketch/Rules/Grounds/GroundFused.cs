@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -41,14 +42,14 @@ internal sealed class GroundFused : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
         from link in install.Wiring.Links
         where link.Protects
-        let loads = install.Wiring.Loads.Where(l => l.Gear is not Relay && l.Return.Any(s => s.Link?.Index == link.Index))
+        let loads = install.Wiring.Loads.Where(l => l.Input.Takes is not CoilDraw && l.Return.Any(s => s.Link?.Index == link.Index))
             .Select(l => l.Gear.Id)
             .ToArray()
         let run = install.Wiring.Runs.FirstOrDefault(r =>
             r.Kind == RunKind.Ground
                 && r.Holder is not null
                 && ReferenceEquals(r.Holder, link.Gear)
-                && !r.From.Concat(r.To).Any(e => e.Gear is Relay))
+                && !r.From.Concat(r.To).Any(e => TerminalRoles.HasCoil(e.Gear)))
         where loads.Length > 0 || run is not null
         select Report(
             link.At ?? link.Gear!.Name.At,

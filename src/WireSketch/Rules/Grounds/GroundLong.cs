@@ -3,6 +3,7 @@ using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Grounds;
 
@@ -44,8 +45,8 @@ internal sealed class GroundLong : Rule
         from run in install.Wiring.Runs
         where run is { Length: not null, IsTwoWire: false } && run.Length.Value > Limit + new Meters(0.001)
         let ends = run.From.Concat(run.To).ToArray()
-        let point = ends.FirstOrDefault(e => e.Gear is ChassisPoint)
-        let device = ends.FirstOrDefault(e => e.Gear is not ChassisPoint && Minds(e.Gear) && e.Shape.Role is TerminalRole.Ground)
+        let point = ends.FirstOrDefault(e => TerminalRoles.IsBodyBolt(e.Gear))
+        let device = ends.FirstOrDefault(e => !TerminalRoles.IsBodyBolt(e.Gear) && Minds(e.Gear) && e.Shape.Role is TerminalRole.Ground)
         where point is not null && device is not null
         select Report(
             RunText.LengthAt(run),
@@ -57,6 +58,11 @@ internal sealed class GroundLong : Rule
 
     private static bool Minds(Gear gear) =>
         GroundPaths.IsAudio(gear)
-            || gear is Battery or Capacitor or BusBar { Ground: true }
-            || gear is Load { Critical: true } or Load { Type.Symbol: DeviceSymbol.Inverter };
+            || TerminalRoles.IsBattery(gear)
+            || TerminalRoles.HoldsCharge(gear)
+            || IsGroundBlock(gear)
+            || gear.PowerInputs.Any(p => p is { IsCritical: true, Takes: ApplianceDraw } or { Takes: ApplianceDraw { IsInverter: true } });
+
+    private static bool IsGroundBlock(Gear gear) =>
+        !TerminalRoles.IsVehicleCircuit(gear) && gear.Terminals is [{ Name: "", Role: TerminalRole.Ground }];
 }

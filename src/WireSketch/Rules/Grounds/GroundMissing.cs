@@ -42,7 +42,9 @@ internal sealed class GroundMissing : Rule
         where load is { HasReturn: false, ReturnsThroughShield: false }
             && (install.Wiring.IsWired(load.Plus) || install.Wiring.IsWired(load.Minus))
             && !ReversedSupplies.Is(install, load)
-        select Of(install, load.Gear, load.Minus);
+        select Of(install, load.Gear, load.Minus, "a battery's minus", load.Input.Takes is CoilDraw
+            ? $"add a run from {load.Minus} to a ground, or to the device that switches it to ground"
+            : Bolted(load.Minus));
 
     /// <summary>
     /// Sources and capacitors: all but the first battery, whose lead is the vehicle's own, and alternators, which stand on the engine.
@@ -50,15 +52,21 @@ internal sealed class GroundMissing : Rule
     private IEnumerable<Finding> Sources(InstalledSystem install)
     {
         var wiring = install.Wiring;
-        var first = install.Starter;
         return from gear in install.Spec.Gear
-               where (gear is Battery && gear != first) || gear is GeneralSource or Capacitor
-               let minus = wiring.TerminalOf(gear, "-")
-               where wiring.IsWired(wiring.TerminalOf(gear, "+")!)
+               where !ReferenceEquals(gear, install.Starter)
+               from poles in Poles(gear)
+               let plus = wiring.At(gear, poles.Plus)
+               let minus = wiring.At(gear, poles.Minus)
+               where wiring.IsWired(plus)
                    && !(gear.InVehicle && !wiring.IsWired(minus))
-                   && (!GroundPaths.Reaches(wiring, minus) || !MeetsFellows(wiring, minus, wiring.TerminalOf(gear, "+")!))
-               select Of(install, gear, minus);
+                   && (!GroundPaths.Reaches(wiring, minus) || !MeetsFellows(wiring, minus, plus))
+               select Of(install, gear, minus, "the minus of the sources it is joined with", Bolted(minus));
     }
+
+    private static IEnumerable<(TerminalShape Plus, TerminalShape Minus)> Poles(Gear gear) =>
+        TerminalRoles.HoldsCharge(gear)
+            ? [(gear.Terminals.First(t => t.Role == TerminalRole.Supply), gear.Terminals.First(t => t.Role == TerminalRole.Ground))]
+            : gear.Sources.Where(s => s is { Minus: not null } and not AlternatorSource).Select(s => (s.Plus, s.Minus!));
 
     /// <summary>
     /// A source that shares its supply wires with others shares their ground as well: otherwise neither charges nor helps the other.
@@ -72,31 +80,28 @@ internal sealed class GroundMissing : Rule
         var island = GroundPaths.Island(wiring, minus);
         return wiring.Feeds.Where(f => f.Source.Index != plus.Index && f.Conductors.Any(c => own.Contains(c.Conductor.Index)))
             .All(f =>
-                wiring.TerminalOf(f.Source.Gear!, "-") is not { } other
+                wiring.SourceAt(f.Source)?.Minus is not { } other
                     || island.Contains(other.Index)
                     || !GroundPaths.Reaches(wiring, other));
     }
 
     /// <summary>Relays and sensing devices between batteries pull in against their own minus; diodes need none.</summary>
     private IEnumerable<Finding> Isolators(InstalledSystem install) =>
-        from isolator in install.Spec.Gear.OfType<Isolator>()
-        where !isolator.InVehicle && isolator.Type?.Value != IsolatorType.Diode
-        let minus = install.Wiring.TerminalOf(isolator, "-")!
-        where (install.Wiring.IsWired(install.Wiring.TerminalOf(isolator, "main")!)
-            || install.Wiring.IsWired(install.Wiring.TerminalOf(isolator, "second")!))
-            && !GroundPaths.Reaches(install.Wiring, minus)
-        select Of(install, isolator, minus);
+        from isolator in install.Wiring.Links
+        where isolator is { Join.Batteries.PullsInAgainst: not null, Gear.InVehicle: false }
+        let minus = install.Wiring.At(isolator.Gear!, isolator.Join!.Batteries!.PullsInAgainst!)
+        where (install.Wiring.IsWired(isolator.A) || install.Wiring.IsWired(isolator.B)) && !GroundPaths.Reaches(install.Wiring, minus)
+        select Of(install, isolator.Gear!, minus, "a battery's minus", Bolted(minus));
 
-    private Finding Of(InstalledSystem install, Gear gear, Terminal minus) => Report(
+    private static string Bolted(Terminal minus) =>
+        $"add a run from {minus} to a chassis point on bare metal, as thick as its supply, such as G1: {{ from: {minus}, to: "
+            + $"ground-bolt, wire: 4 AWG black, length: 14 in }}";
+
+    private Finding Of(InstalledSystem install, Gear gear, Terminal minus, string home, string help) => Report(
         gear.Name.At,
         install.Wiring.IsWired(minus)
-            ? FindingText.Of(
-                $"{minus} is wired, but that leads neither to the body nor to "
-                    + $"{(gear is Battery or GeneralSource or Capacitor ? "the minus of the sources it is joined "
-                        + $"with" : "a battery's minus")}")
+            ? FindingText.Of($"{minus} is wired, but that leads neither to the body nor to {home}")
             : $"nothing is wired to {minus}: {gear.Id} has no way back for its current",
-        gear is Relay ? $"add a run from {minus} to a ground, or to the device that switches it to ground"
-            : $"add a run from {minus} to a chassis point on bare metal, as thick as its supply, such as G1: {{ from: {minus}, to: "
-                + $"ground-bolt, wire: 4 AWG black, length: 14 in }}",
+        help,
         gear.Id, minus.Id);
 }

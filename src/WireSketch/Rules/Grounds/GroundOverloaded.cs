@@ -15,8 +15,8 @@ internal sealed class GroundOverloaded : Rule
         Severity.Error,
         Title: "The ground carries more than it may",
         Why: """
-            No fuse watches over a ground. Where several devices share one, the sum of their currents may be above what the wire carries, though
-            each supply is rightly fused: then the ground is what burns.
+            No fuse watches over a ground. Where several devices share one, the sum of their currents may be above what the wire carries,
+            though each supply is rightly fused: then the ground is what burns.
             """,
         new Basis.Published(
             "33 CFR 183.425(b), Table 5 with its notes (allowable amperage of conductors); written for boats, taken here as good practice"),

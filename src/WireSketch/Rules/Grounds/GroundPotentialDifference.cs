@@ -20,8 +20,9 @@ internal sealed class GroundPotentialDifference : Rule
         Title: "Devices of one signal chain are grounded far apart",
         Why: """
             The volts between the grounds of two devices lie in series with the signal between them. They follow the supply current: the
-            whine of the alternator, the click of the pump. Ground both at one point, or with enough copper that little is left between. From
-            10 mV on it is an advice, from 100 mV on a warning. The millivolts of the body itself rest on 1 mohm between any two points.
+            whine of the alternator, the click of the pump. Ground both at one point, or with enough copper that little is left between.
+            From 10 mV on it is an advice, from 100 mV on a warning. The millivolts of the body itself rest on 1 mohm between any two
+            points.
             """,
         new Basis.Practice(),
         Bad: """

@@ -4,6 +4,7 @@ using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Grounds;
 
@@ -36,7 +37,8 @@ internal sealed class GroundShared : Rule
             gear:
               battery: { is: battery, origin: factory, capacity: 70 Ah }
               inverter: { is: inverter, power: 150 W }
-              pillar-ground: { is: chassis point, origin: factory, surface: bare metal, on: belt anchor, place: with the belt bolt of the pillar } #! ground/shared
+              pillar-ground: { is: chassis point, origin: factory, surface: bare metal,
+                  on: belt anchor, place: with the belt bolt of the pillar } #! ground/shared
             runs:
               P1: { from: battery.+, to: inverter.+, wire: 10 AWG red, length: 8 ft, fuse: { rating: 25 A, at: 8 in } }
               G1: { from: inverter.-, to: pillar-ground, wire: 10 AWG black, length: 12 in }
@@ -55,7 +57,7 @@ internal sealed class GroundShared : Rule
 
     private IEnumerable<Finding> Points(InstalledSystem install) =>
         from point in install.Spec.Gear.OfType<ChassisPoint>()
-        where install.Wiring.IsWired(install.Wiring.TerminalOf(point, "")!)
+        where install.Wiring.IsWired(install.Wiring.At(point, ChassisPoint.Bolt))
         let minds = Minding.FirstOrDefault(m => m.On == point.On?.Value)
         where minds.Says is not null
         select Report(
@@ -65,23 +67,28 @@ internal sealed class GroundShared : Rule
     private IEnumerable<Finding> Wires(InstalledSystem install)
     {
         var state = install.Answers.State(SystemState.FullOutput);
-        foreach (var tap in install.Spec.Gear.OfType<TapPoint>().Where(t => t.Carries is { Value: TapContent.Ground }))
+        foreach (var tap in install.Spec.Gear.Where(IsVehicleGround))
         {
             var users = state.Loads.Where(l =>
                 l.Path.Return.Any(s => s.Link is { Kind: ConnectionKind.Chassis } link && link.Gear?.Id == tap.Id))
                 .ToArray();
             var amps = new Amps(users.Sum(l => l.Amps.Value));
-            var limit = tap.Limit?.Value ?? Guest;
+            var bears = tap.Listing.Connection?.Limit;
+            var limit = bears?.Value ?? Guest;
             if (state.IsSolved && !install.IsShorted && amps > limit)
             {
                 yield return Report(
                     tap.Name.At,
                     $"{RunText.List(users.Select(u => u.Path.Gear.Id))} put{(users.Length == 1 ? "s" : "")} {amps:measured} into the "
                         + $"vehicle's own ground wire "
-                        + $"{tap.Id}{(tap.Limit is null ? FindingText.Of($", of which nobody says what it bears; {Guest:limit} is "
-                            + $"taken") : $", which bears {tap.Limit:limit}")}",
+                        + $"{tap.Id}{(bears is null ? FindingText.Of($", of which nobody says what it bears; {Guest:limit} is "
+                            + $"taken") : $", which bears {bears:limit}")}",
                     "ground it at a chassis point of its own", tap.Id, users[0].Path.Gear.Id);
             }
         }
     }
+
+    /// <summary>A ground of the vehicle's own wiring.</summary>
+    private static bool IsVehicleGround(Gear gear) =>
+        TerminalRoles.IsVehicleCircuit(gear) && gear.Joins.Any(j => j is TerminalJoin { Kind: ConnectionKind.Chassis });
 }

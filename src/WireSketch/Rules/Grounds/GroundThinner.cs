@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -43,8 +44,8 @@ internal sealed class GroundThinner : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var loads = install.Wiring.Loads.Where(l =>
-            l is { HasReturn: true, IsTakenAsWired: false, Source: not null, Gear: not Relay }
-                && l.Source.Gear is not TapPoint and not IgnitionSource);
+            l is { HasReturn: true, IsTakenAsWired: false, Source: not null, Input.Takes: not CoilDraw }
+                && TerminalRoles.IsSourcePlus(l.Source));
         var users = loads.SelectMany(l =>
             l.Return.Select(s => s.Conductor).OfType<Conductor>().Where(c => !c.IsShield).Select(c => (Conductor: c, Load: l)))
             .GroupBy(x => x.Conductor.Index).OrderBy(g => g.Key);
@@ -64,7 +65,7 @@ internal sealed class GroundThinner : Rule
             }
         }
 
-        foreach (var battery in install.Spec.Gear.OfType<Battery>().Skip(1))
+        foreach (var battery in install.Wiring.Sources.Where(s => s.Source is BatterySource).Skip(1))
         {
             if (Charging(install, battery) is { } link
                 && Ground(install, battery).FirstOrDefault(c =>
@@ -77,19 +78,21 @@ internal sealed class GroundThinner : Rule
     }
 
     /// <summary>The thinnest conductor of the way by which another battery or the alternator charges this one; null if none does.</summary>
-    private static Conductor? Charging(InstalledSystem install, Battery battery)
+    private static Conductor? Charging(InstalledSystem install, SourceTerminals battery)
     {
-        var plus = install.Wiring.TerminalOf(battery, "+")!;
-        return install.Wiring.Feeds.Where(f => f.Source.Gear is Battery or Alternator && f.Source.Index != plus.Index)
-            .SelectMany(f => f.Conductors.Where(c => c.Far.Index == plus.Index))
+        var charge = install.Wiring.Sources.Where(s => s.Source is BatterySource or AlternatorSource && s != battery)
+            .Select(s => s.Plus.Index)
+            .ToHashSet();
+        return install.Wiring.Feeds.Where(f => charge.Contains(f.Source.Index))
+            .SelectMany(f => f.Conductors.Where(c => c.Far.Index == battery.Plus.Index))
             .Take(1)
             .SelectMany(c => c.Through().Append(c.Conductor))
             .MinBy(c => install.Copper(c));
     }
 
     /// <summary>The conductors by which the battery's minus reaches the body, by the fewest steps.</summary>
-    private static IEnumerable<Conductor> Ground(InstalledSystem install, Battery battery) =>
-        GroundPaths.ToBody(install.Wiring, install.Wiring.TerminalOf(battery, "-")!).Reverse();
+    private static IEnumerable<Conductor> Ground(InstalledSystem install, SourceTerminals battery) =>
+        GroundPaths.ToBody(install.Wiring, battery.Minus!).Reverse();
 
     /// <summary>The thinnest of the conductors that every one of the loads is fed through; the last such, nearest to the loads.</summary>
     private static Conductor? Thinnest(InstalledSystem install, LoadPath[] loads)

@@ -12,8 +12,8 @@ internal sealed class GroundThroughShield : Rule
         Severity.Error,
         Title: "The only return runs through a signal shield",
         Why: """
-            With its ground lead missing, an amplifier draws its supply current through the shield of the signal cable and through the radio.
-            The shield burns, and the radio's input with it. Ground the device before its signal cable is plugged in.
+            With its ground lead missing, an amplifier draws its supply current through the shield of the signal cable and through the
+            radio. The shield burns, and the radio's input with it. Ground the device before its signal cable is plugged in.
             """,
         new Basis.Reasoning("the shields of a device's signal sockets sit on its ground"),
         Bad: """

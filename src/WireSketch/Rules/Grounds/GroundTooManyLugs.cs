@@ -1,6 +1,8 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Grounds;
 
@@ -29,7 +31,8 @@ internal sealed class GroundTooManyLugs : Rule
               lamp-5: { is: lamp, power: 10 W }
               bolt: { is: chassis point, surface: bare metal } #! ground/too-many-lugs
             runs:
-              P1: { from: battery.+, to: [lamp-1.+, lamp-2.+, lamp-3.+, lamp-4.+, lamp-5.+], wire: 14 AWG red, length: 6 ft, link: 1 ft, fuse: { rating: 10 A, at: 8 in } }
+              P1: { from: battery.+, to: [lamp-1.+, lamp-2.+, lamp-3.+, lamp-4.+, lamp-5.+], wire: 14 AWG red, length: 6 ft, link: 1 ft,
+                  fuse: { rating: 10 A, at: 8 in } }
               G1: { from: lamp-1.-, to: bolt, wire: 14 AWG black, length: 12 in }
               G2: { from: lamp-2.-, to: bolt, wire: 14 AWG black, length: 12 in }
               G3: { from: lamp-3.-, to: bolt, wire: 14 AWG black, length: 12 in }
@@ -46,13 +49,15 @@ internal sealed class GroundTooManyLugs : Rule
               lamp-5: { is: lamp, power: 10 W }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: [lamp-1.+, lamp-2.+, lamp-3.+, lamp-4.+, lamp-5.+], wire: 14 AWG red, length: 6 ft, link: 1 ft, fuse: { rating: 10 A, at: 8 in } }
+              P1: { from: battery.+, to: [lamp-1.+, lamp-2.+, lamp-3.+, lamp-4.+, lamp-5.+], wire: 14 AWG red, length: 6 ft, link: 1 ft,
+                  fuse: { rating: 10 A, at: 8 in } }
               G1: { from: bolt, to: [lamp-1.-, lamp-2.-, lamp-3.-, lamp-4.-, lamp-5.-], wire: 14 AWG black, length: 12 in, link: 1 ft }
             """);
 
     public override IEnumerable<Finding> Check(InstalledSystem install) =>
-        from point in install.Spec.Gear.OfType<ChassisPoint>()
-        let lugs = install.Wiring.ConductorsAt[install.Wiring.TerminalOf(point, "")!.Index]
+        from point in install.Spec.Gear
+        where TerminalRoles.IsBodyBolt(point)
+        let lugs = install.Wiring.ConductorsAt[install.Wiring.TerminalsOf(point)[0].Index]
         where lugs.Length > Most
         select Report(
             point.Name.At,

@@ -25,7 +25,8 @@ internal sealed class SupplyCladWire : Rule
               compressor: { is: motor, current: 40 A }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: compressor.+, wire: 8 AWG red CCA, length: 9 ft, fuse: { rating: 70 A, at: 8 in } } #! supply/clad-wire
+              P1: { from: battery.+, to: compressor.+, wire: 8 AWG red CCA, length: 9 ft, #! supply/clad-wire
+                  fuse: { rating: 70 A, at: 8 in } }
               G1: { from: compressor.-, to: bolt, wire: 8 AWG black, length: 12 in }
             """,
         Good: """

@@ -65,7 +65,8 @@ internal sealed class SupplyDrop : Rule
                    [.. ofRun.OrderByDescending(x => x.load.Drop / DropLimits.LimitOf(install, x.load.Path.Gear))]);
     }
 
-    private static bool IsBelowLowest(LoadResult load) => load.Path.Gear is Load { Lowest: { } lowest } && load.Between < lowest.Value;
+    private static bool IsBelowLowest(LoadResult load) =>
+        load.Path.Input.Takes is ApplianceDraw { Lowest: { } lowest } && load.Between < lowest.Value;
 
     private Finding Of(InstalledSystem install, WiredRun run, ImmutableArray<(LoadResult Load, Volts Loss)> loads)
     {

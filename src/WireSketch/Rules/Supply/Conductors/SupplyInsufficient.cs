@@ -4,6 +4,7 @@ using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Conductors;
 
@@ -25,7 +26,8 @@ internal sealed class SupplyInsufficient : Rule
               inverter: { is: inverter, power: 120 W, lowest: 11.5 V }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: inverter.+, wire: 14 AWG red, length: 50 ft, fuse: { rating: 20 A, at: 8 in } } #! supply/insufficient
+              P1: { from: battery.+, to: inverter.+, wire: 14 AWG red, length: 50 ft, #! supply/insufficient
+                  fuse: { rating: 20 A, at: 8 in } }
               G1: { from: inverter.-, to: bolt, wire: 14 AWG black, length: 12 in }
             """,
         Good: """
@@ -73,7 +75,7 @@ internal sealed class SupplyInsufficient : Rule
 
             foreach (var load in state.IsSolved ? state.Loads : [])
             {
-                if (load.Path is { Gear: Load { Lowest: { } lowest }, HasReturn: true, Source: not null }
+                if (load.Path is { Input.Takes: ApplianceDraw { Lowest: { } lowest }, HasReturn: true, Source: not null }
                     && load.Between < lowest.Value
                     && told.Add(load.Path.Gear.Id))
                 {

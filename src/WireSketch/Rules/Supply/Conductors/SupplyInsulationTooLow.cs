@@ -27,7 +27,8 @@ internal sealed class SupplyInsulationTooLow : Rule
               fan: { is: motor, zone: engine bay, current: 10 A }
               strut: { is: chassis point, zone: engine bay, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: fan.+, wire: 12 AWG red 80 C, length: 4 ft, fuse: { rating: 15 A, at: 6 in }, protect: loom } #! supply/insulation-too-low
+              P1: { from: battery.+, to: fan.+, wire: 12 AWG red 80 C, length: 4 ft, #! supply/insulation-too-low
+                  fuse: { rating: 15 A, at: 6 in }, protect: loom }
               G1: { from: fan.-, to: strut, wire: 12 AWG black 125 C, length: 12 in }
             """,
         Good: """

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -39,11 +40,13 @@ internal sealed class SupplySignalCable : Rule
         {
             RunKind.Supply => "supply",
             RunKind.Ground => "ground",
-            RunKind.Speaker when run.From.Concat(run.To).Any(e => e.Gear is Speaker or PassiveCrossover) => "a speaker's current",
+            RunKind.Speaker when run.From.Concat(run.To).Any(TakesSpeakerCurrent) => "a speaker's current",
             _ => null,
         }
         where what is not null
         select Report(
             RunText.WireAt(run), $"{run.Id} carries {what} in a line pair, which is a signal cable",
             $"write a size, such as wire: {(run.Kind == RunKind.Speaker ? "16 AWG" : "18 AWG red")}", run.Id);
+
+    private static bool TakesSpeakerCurrent(RunEnd end) => end.Gear.SpeakerParts.Any(p => p is VoiceCoil or CrossoverWay);
 }

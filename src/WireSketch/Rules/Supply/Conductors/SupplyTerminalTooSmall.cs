@@ -22,7 +22,8 @@ internal sealed class SupplyTerminalTooSmall : Rule
               pump: { is: pump, current: 12 A }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: plug.1, wire: 8 AWG red, length: 8 ft, fuse: { rating: 20 A, at: 8 in } } #! supply/terminal-too-small
+              P1: { from: battery.+, to: plug.1, wire: 8 AWG red, length: 8 ft, #! supply/terminal-too-small
+                  fuse: { rating: 20 A, at: 8 in } }
               P2: { from: plug.1, to: pump.+, wire: 12 AWG red, length: 1 ft }
               G1: { from: pump.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """,

@@ -1,6 +1,7 @@
-using WireSketch.Quantities;
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
+using WireSketch.Quantities;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Conductors;
@@ -27,7 +28,8 @@ internal sealed class SupplyUnevenParallel : Rule
               bolt: { is: chassis point, surface: bare metal }
             runs:
               P1: { from: battery.+, to: inverter.+, wire: 4 AWG red, length: 8 ft, fuse: { rating: 60 A, at: 8 in } }
-              P2: { from: battery.+, to: inverter.+, wire: 4 AWG red, length: 6 ft, fuse: { rating: 60 A, at: 8 in } } #! supply/uneven-parallel
+              P2: { from: battery.+, to: inverter.+, wire: 4 AWG red, length: 6 ft, #! supply/uneven-parallel
+                  fuse: { rating: 60 A, at: 8 in } }
               G1: { from: inverter.-, to: bolt, wire: 1/0 AWG black, length: 12 in }
             """,
         Good: """
@@ -84,7 +86,7 @@ internal sealed class SupplyUnevenParallel : Rule
     }
 
     private static string Place(RunEnd end) =>
-        end.Gear is Language.Kinds.DistributionBlock or Language.Kinds.ChassisPoint ? end.Gear.Id : end.Id;
+        end.Gear.Joins.Any(j => j is TerminalJoin { Kind: ConnectionKind.Joint }) ? end.Gear.Id : end.Id;
 
     private static bool Differ(double a, double b) => Math.Max(a, b) > Math.Min(a, b) * Like;
 

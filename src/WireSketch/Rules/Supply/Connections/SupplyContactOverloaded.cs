@@ -52,18 +52,14 @@ internal sealed class SupplyContactOverloaded : Rule
 
     private Finding Of((InternalConnection Link, Amps Amps) worst)
     {
-        var (at, words, what) = worst.Link.Gear switch
-        {
-            Switch { Rating: { } r } => (r.At, r.Words, "the contact of"),
-            Isolator { Rating: { } r } => (r.At, r.Words, "the isolator"),
-            Relay { Contact: { } r } => (r.At, r.Words, "the contact of"),
-            _ => (worst.Link.Gear!.Name.At, worst.Link.Rating!.Value.ToString(), "the contact of"),
-        };
+        var rating = worst.Link.Rating!.Value;
+        var written = worst.Link.Join?.Rating;
+        var isIsolator = worst.Link.Join is { Batteries: not null };
         return Report(
-            at,
-            $"{what} {worst.Link.Gear!.Id} carries {worst.Amps:measured} at full output and is made for "
-                + $"{PrintedValue.Of(worst.Link.Rating!.Value, words):limit}",
-            worst.Link.Gear is Switch
+            written?.At ?? worst.Link.Gear!.Name.At,
+            $"{(isIsolator ? "the isolator" : "the contact of")} {worst.Link.Gear!.Id} carries {worst.Amps:measured} at full output and "
+                + $"is made for {PrintedValue.Of(rating, written?.Words ?? rating.ToString()):limit}",
+            !isIsolator && worst.Link.Coil is null
                 ? "let the switch wake a relay and the relay carry the load, or choose a switch made for it"
                 : "choose one made for the current, or divide the load",
             worst.Link.Gear.Id);

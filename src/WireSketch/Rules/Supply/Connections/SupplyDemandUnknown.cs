@@ -14,9 +14,9 @@ internal sealed class SupplyDemandUnknown : Rule
         Severity.Warning,
         Title: "Nobody says what the amplifier takes",
         Why: """
-            Cable, fuse and alternator are judged by what the devices take. An amplifier tells it by the power of its channels, by the current
-            its maker states, or at least by its own fuse, which bounds it. With none of the three nothing can be judged, and auto would choose
-            the thinnest cable there is.
+            Cable, fuse and alternator are judged by what the devices take. An amplifier tells it by the power of its channels, by the
+            current its maker states, or at least by its own fuse, which bounds it. With none of the three nothing can be judged, and auto
+            would choose the thinnest cable there is.
             """,
         new Basis.Practice(),
         Bad: """

@@ -25,7 +25,8 @@ internal sealed class SupplyIsolatorReversed : Rule
               relay: { is: isolator, type: voltage sensing, rating: 140 A }
               rear-bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: starter-battery.+, to: relay.second, wire: 4 AWG red, length: 3 ft, fuse: { rating: 100 A, at: 10 in } } #! supply/isolator-reversed
+              P1: { from: starter-battery.+, to: relay.second, wire: 4 AWG red, length: 3 ft, #! supply/isolator-reversed
+                  fuse: { rating: 100 A, at: 10 in } }
               P2: { from: house-battery.+, to: relay.main, wire: 4 AWG red, length: 15 ft, fuse: { rating: 100 A, at: 10 in } }
               G1: { from: house-battery.-, to: rear-bolt, wire: 4 AWG black, length: 14 in }
               G2: { from: relay.-, to: rear-bolt, wire: 16 AWG black, length: 10 in }
@@ -51,32 +52,38 @@ internal sealed class SupplyIsolatorReversed : Rule
             yield break;
         }
 
-        foreach (var isolator in install.Spec.Gear.OfType<Isolator>())
+        foreach (var isolator in install.Wiring.Links)
         {
-            var main = Sources(wiring, isolator, "main");
-            var second = Sources(wiring, isolator, "second");
-            var charged = second.FirstOrDefault(s => s is Alternator || s.Id == first.Id);
-            if (charged is null || main.Any(s => s is Alternator || s.Id == first.Id) || !main.Any(s => s is Battery))
+            if (isolator is not { Join.Batteries: not null, Gear: { } gear })
             {
                 continue;
             }
 
-            var terminal = wiring.TerminalOf(isolator, "second")!;
-            var run = RunText.Of(install, wiring.ConductorsAt[terminal.Index][0]);
-            var end = run.From.Concat(run.To).First(e => e.Nodes.Contains(terminal));
+            var main = Sources(wiring, gear, isolator.A);
+            var second = Sources(wiring, gear, isolator.B);
+            var charged = second.FirstOrDefault(IsChargedFirst);
+            if (charged is null || main.Any(IsChargedFirst) || main.FirstOrDefault(TerminalRoles.IsBattery) is not { } battery)
+            {
+                continue;
+            }
+
+            var run = RunText.Of(install, wiring.ConductorsAt[isolator.B.Index][0]);
+            var end = run.From.Concat(run.To).First(e => e.Nodes.Contains(isolator.B));
             yield return Report(
                 end.At,
-                $"{charged.Id} is wired to {isolator.Id}.second and {main.First(s => s is Battery).Id} to {isolator.Id}.main: "
-                    + $"{(isolator.Type?.Value == IsolatorType.Diode ? "the diode lets no charge "
+                $"{charged.Id} is wired to {isolator.B} and {battery.Id} to {isolator.A}: "
+                    + $"{(isolator.Kind == ConnectionKind.Diode ? "the diode lets no charge "
                         + $"through" : "main belongs to the battery that the alternator charges")}",
-                $"swap {isolator.Id}.main and {isolator.Id}.second", isolator.Id, run.Id);
+                $"swap {isolator.A} and {isolator.B}", gear.Id, run.Id);
         }
+
+        bool IsChargedFirst(Gear gear) => gear.Id == first.Id || gear.Sources.Any(s => s is AlternatorSource);
     }
 
     /// <summary>Sources that a side of the isolator reaches without passing it.</summary>
-    private static List<Gear> Sources(Wiring wiring, Isolator isolator, string side) =>
+    private static List<Gear> Sources(Wiring wiring, Gear isolator, Terminal side) =>
     [
-        .. wiring.Graph.From(wiring.TerminalOf(isolator, side)!)
+        .. wiring.Graph.From(side)
             .Over(Follow.All, Pass.Around(isolator))
             .EndingAt(t => t == wiring.Body)
             .Terminals()

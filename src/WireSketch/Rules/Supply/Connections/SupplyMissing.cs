@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -48,7 +49,7 @@ internal sealed class SupplyMissing : Rule
 
     private IEnumerable<Finding> Loads(InstalledSystem install) =>
         from load in install.Wiring.Loads
-        where load is { Source: null, IsTakenAsWired: false, Gear: not Relay }
+        where load is { Source: null, IsTakenAsWired: false, Input.Takes: not CoilDraw }
             && install.Wiring.IsWired(load.Gear)
             && !ReversedSupplies.Is(install, load)
             && !ControlWires.StandForSupply(install.Wiring, load)
@@ -56,14 +57,13 @@ internal sealed class SupplyMissing : Rule
 
     /// <summary>Isolators with a wire on one side only: they join nothing, and the battery behind them is never charged.</summary>
     private IEnumerable<Finding> Isolators(InstalledSystem install) =>
-        from isolator in install.Spec.Gear.OfType<Isolator>()
-        let main = install.Wiring.TerminalOf(isolator, "main")!
-        let second = install.Wiring.TerminalOf(isolator, "second")!
-        where install.Wiring.IsWired(main) != install.Wiring.IsWired(second)
-        let bare = install.Wiring.IsWired(main) ? second : main
+        from isolator in install.Wiring.Links
+        where isolator.Join is { Batteries: not null } && install.Wiring.IsWired(isolator.A) != install.Wiring.IsWired(isolator.B)
+        let bare = install.Wiring.IsWired(isolator.A) ? isolator.B : isolator.A
+        let gear = isolator.Gear!
         select Report(
-            isolator.Name.At, $"nothing is wired to {bare}: {isolator.Id} joins no batteries",
-            $"add a run from {bare} to the battery on that side, fused near that battery", isolator.Id, bare.Id);
+            gear.Name.At, $"nothing is wired to {bare}: {gear.Id} joins no batteries",
+            $"add a run from {bare} to the battery on that side, fused near that battery", gear.Id, bare.Id);
 
     private Finding Of(Wiring wiring, LoadPath load)
     {

@@ -1,5 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
@@ -13,8 +14,8 @@ internal sealed class SupplyRelayCoilReversed : Rule
         Severity.Error,
         Title: "The coil of a relay with a diode is reversed",
         Why: """
-            The diode across the coil swallows the spike when the relay lets go. Reversed it is a dead short across whatever wakes the relay:
-            the diode, a radio's remote output or the fuse goes. 86 is the positive side, 85 the ground.
+            The diode across the coil swallows the spike when the relay lets go. Reversed it is a dead short across whatever wakes the
+            relay: the diode, a radio's remote output or the fuse goes. 86 is the positive side, 85 the ground.
             """,
         new Basis.Published(
             "DIN 72552, as lists of terminal designations quote it: 86 begins the winding, 85 ends it; the diode fixes which is positive"),
@@ -56,10 +57,12 @@ internal sealed class SupplyRelayCoilReversed : Rule
     public override IEnumerable<Finding> Check(InstalledSystem install)
     {
         var wiring = install.Wiring;
-        foreach (var relay in install.Spec.Gear.OfType<Relay>().Where(r => r.Diode))
+        var coils = from gear in install.Spec.Gear
+                    from input in gear.PowerInputs
+                    where input.Takes is CoilDraw { HasDiode: true }
+                    select (gear, wiring.At(gear, input.Plus), wiring.At(gear, input.Minus));
+        foreach (var (relay, plus, minus) in coils)
         {
-            var plus = wiring.TerminalOf(relay, "86")!;
-            var minus = wiring.TerminalOf(relay, "85")!;
             if (!wiring.IsWired(plus)
                 || !wiring.IsWired(minus)
                 || !Reaches(wiring, plus, TerminalRoles.IsGround)
@@ -71,8 +74,10 @@ internal sealed class SupplyRelayCoilReversed : Rule
             var run = RunText.Of(install, wiring.ConductorsAt[minus.Index][0]);
             var end = run.From.Concat(run.To).First(e => e.Nodes.Contains(minus));
             yield return Report(
-                end.At, $"{relay.Id} has a diode across its coil: 86 must be positive, but {run.Id} feeds 85 and 86 goes to ground",
-                $"swap the wires at {relay.Id}.85 and {relay.Id}.86", relay.Id, run.Id);
+                end.At,
+                $"{relay.Id} has a diode across its coil: {plus.Shape.Name} must be positive, but {run.Id} feeds {minus.Shape.Name} and "
+                    + $"{plus.Shape.Name} goes to ground",
+                $"swap the wires at {minus} and {plus}", relay.Id, run.Id);
         }
     }
 

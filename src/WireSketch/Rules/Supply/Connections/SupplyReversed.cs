@@ -1,6 +1,8 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Connections;
 
@@ -44,10 +46,11 @@ internal sealed class SupplyReversed : Rule
         foreach (var (source, conductor) in fed.DistinctBy(x => x.conductor.Far.Index))
         {
             var (run, minus) = (RunText.Of(install, conductor.Conductor), conductor.Far);
+            var plus = minus.Gear!.Terminals.First(t => t.Role == TerminalRole.Supply);
             yield return Report(
-                run.Run.To.Concat(run.Run.From).First(w => w.Value.StartsWith(minus.Gear!.Id, StringComparison.Ordinal)).At,
-                $"{run.Id} brings {source} to {minus}: {minus.Gear!.Id} is wired the wrong way round",
-                $"wire {run.Id} to {minus.Gear.Id}.{(minus.Gear is HeadUnit ? "battery" : "+")} and ground {minus}", minus.Gear.Id, run.Id);
+                run.Run.To.Concat(run.Run.From).First(w => w.Value.StartsWith(minus.Gear.Id, StringComparison.Ordinal)).At,
+                $"{run.Id} brings {source} to {minus}: {minus.Gear.Id} is wired the wrong way round",
+                $"wire {run.Id} to {minus.Gear.Id}.{plus.Name} and ground {minus}", minus.Gear.Id, run.Id);
         }
 
         foreach (var load in install.Wiring.Loads.Where(l => !(install.IsSupplied(l.Minus) && ReversedSupplies.IsMinus(l.Minus))))

@@ -3,6 +3,7 @@ using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Connections;
 
@@ -48,11 +49,15 @@ internal sealed class SupplyTapOverloaded : Rule
     {
         var state = install.Answers.State(SystemState.FullOutput);
         foreach (var group in install.Answers.State(SystemState.FullOutput).Loads
-            .Where(l => state.IsSolved && !install.IsShorted && l.Path is { Source.Gear: TapPoint or IgnitionSource, Gear: not Relay })
+            .Where(l => state.IsSolved && !install.IsShorted && l.Path is { Source: not null, Input.Takes: not CoilDraw })
             .GroupBy(l => l.Path.Source!.Index))
         {
             var source = group.First().Path.Source!;
-            var limit = source.Gear is TapPoint t ? t.Limit : ((IgnitionSource)source.Gear!).Limit;
+            if (install.Wiring.SourceAt(source) is not { Source: VehicleCircuit { Limit: var limit } })
+            {
+                continue;
+            }
+
             var amps = new Amps(group.Sum(l => l.Amps.Value));
             if (amps > (limit?.Value ?? Assumed))
             {

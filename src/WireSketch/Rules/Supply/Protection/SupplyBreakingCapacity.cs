@@ -2,6 +2,7 @@ using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Protection;
 
@@ -26,7 +27,8 @@ internal sealed class SupplyBreakingCapacity : Rule
               inverter: { is: inverter, power: 300 W }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: inverter.+, wire: 4 AWG red, length: 8 ft, fuse: { rating: 50 A, style: blade maxi, at: 6 in } } #! supply/breaking-capacity
+              P1: { from: battery.+, to: inverter.+, wire: 4 AWG red, length: 8 ft,
+                  fuse: { rating: 50 A, style: blade maxi, at: 6 in } } #! supply/breaking-capacity
               G1: { from: inverter.-, to: bolt, wire: 4 AWG black, length: 12 in }
             """,
         Good: """
@@ -46,7 +48,7 @@ internal sealed class SupplyBreakingCapacity : Rule
             RunText.RatingAt(over.Device), over.Draws,
             over.Device.Kind == ConnectionKind.Breaker ? $"put a fuse that can break it ahead of the breaker, or write breaking: if the "
                 + $"breaker's sheet says more"
-                : over.Device.Gear is FuseBlock
+                : over.Device.Join is { FuseMayStandAtRun: true }
                 ? "put a main fuse that can break it ahead of the block, such as style: strip, or set the block farther from the battery"
                 : "name a style that can break it: style: strip, or style: class T with breaking: from its sheet",
             RunText.Subject(over.Device));

@@ -1,6 +1,8 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Protection;
 
@@ -12,8 +14,8 @@ internal sealed class SupplyExposedTerminals : Rule
         Severity.Warning,
         Title: "Live studs stand open in the engine bay",
         Why: """
-            A wrench between an open stud and the body is a dead short ahead of the fuse; road water makes the contacts rot. A breaker, block
-            or bus bar there needs a cover, a boot or a box. Write covered: true once it has one.
+            A wrench between an open stud and the body is a dead short ahead of the fuse; road water makes the contacts rot. A breaker,
+            block or bus bar there needs a cover, a boot or a box. Write covered: true once it has one.
             """,
         new Basis.Published(
             $"33 CFR 183.445(b): a continuously energized ungrounded terminal has a boot, nipple, cap, cover or shield; written for "
@@ -47,7 +49,7 @@ internal sealed class SupplyExposedTerminals : Rule
         var open = install.Spec.Zones.Where(z => z.IsEngineBay || z.Exposed).ToDictionary(z => z.Id, StringComparer.Ordinal);
         foreach (var gear in install.Spec.Gear)
         {
-            if (gear is ProtectiveDevice or FuseBlock or DistributionBlock or BusBar { Ground: false }
+            if (gear.StudCover == StudCover.Open
                 && !gear.InVehicle
                 && gear.Zone is { } zone
                 && open.ContainsKey(zone)

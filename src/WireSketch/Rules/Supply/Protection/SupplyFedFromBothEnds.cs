@@ -1,6 +1,8 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Protection;
 
@@ -50,7 +52,8 @@ internal sealed class SupplyFedFromBothEnds : Rule
     {
         var run = RunText.Of(install, stretch.Fed.Conductor);
         var source = stretch.Source;
-        var limits = source.Gear is Alternator or GeneralSource && SourceReach.Limit(install, source) is null;
+        var gives = install.Wiring.SourceAt(source)?.Source;
+        var limits = gives is AlternatorSource or ChargerSource && SourceReach.Limit(install, source) is null;
         var ampacity = install.Answers.Conductors[stretch.Fed.Conductor.Index].Ampacity;
         return Report(
             run.Run.Name.At,
@@ -58,7 +61,7 @@ internal sealed class SupplyFedFromBothEnds : Rule
                 + $"against {stretch.Other}, but from {source} the first device is "
                 + $"{RunText.Measure(install, stretch.First!.Value):measured} away",
             limits
-                ? $"write what {source.Gear!.Id} can give ({(source.Gear is Alternator ? "output" : "current")}: 90 A): a wire that "
+                ? $"write what {source.Gear!.Id} can give ({(gives is AlternatorSource ? "output" : "current")}: 90 A): a wire that "
                     + $"carries all of it needs no fuse there; else add a fuse within "
                     + $"{RunText.Length(install, UnprotectedLengths.Limit)} of {source}"
                 : $"add a fuse{(ampacity is { } a && FuseSizes.AtMost(a, null) is { } most ? $" of {most} or less" : "")} within "

@@ -25,7 +25,8 @@ internal sealed class SupplyFuseAboveWire : Rule
               pump: { is: pump, current: 18 A }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: pump.+, wire: 12 AWG red, length: 8 ft, fuse: { rating: 80 A, at: 8 in } } #! supply/fuse-above-wire
+              P1: { from: battery.+, to: pump.+, wire: 12 AWG red, length: 8 ft,
+                  fuse: { rating: 80 A, at: 8 in } } #! supply/fuse-above-wire
               G1: { from: pump.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """,
         Good: """

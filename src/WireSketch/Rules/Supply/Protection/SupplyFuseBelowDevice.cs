@@ -25,7 +25,8 @@ internal sealed class SupplyFuseBelowDevice : Rule
               ignition: { is: ignition source, live: accessory }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: amp.+, wire: 4 AWG red, length: 10 ft, fuse: { rating: 30 A, at: 8 in } } #! supply/fuse-below-device
+              P1: { from: battery.+, to: amp.+, wire: 4 AWG red, length: 10 ft,
+                  fuse: { rating: 30 A, at: 8 in } } #! supply/fuse-below-device
               R1: { from: ignition, to: amp.remote, wire: 18 AWG blue, length: 6 ft, tap: true }
               G1: { from: amp.-, to: bolt, wire: 4 AWG black, length: 12 in }
             """,

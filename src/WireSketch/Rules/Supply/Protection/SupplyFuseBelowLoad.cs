@@ -25,7 +25,8 @@ internal sealed class SupplyFuseBelowLoad : Rule
               pump: { is: pump, current: 18 A }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: pump.+, wire: 10 AWG red, length: 8 ft, fuse: { rating: 15 A, at: 8 in } } #! supply/fuse-below-load
+              P1: { from: battery.+, to: pump.+, wire: 10 AWG red, length: 8 ft,
+                  fuse: { rating: 15 A, at: 8 in } } #! supply/fuse-below-load
               G1: { from: pump.-, to: bolt, wire: 10 AWG black, length: 12 in }
             """,
         Good: """
@@ -42,7 +43,7 @@ internal sealed class SupplyFuseBelowLoad : Rule
         from link in install.Wiring.Links
         where link.Protects && link.Rating is not null
         let load = SourceReach.Highest(install, link)
-        where load is { } most && most.Amps > link.Rating!.Value * FuseSizes.Comfortable
+        where load is { } most && FuseSizes.IsBeyondComfort(most.Amps, link.Rating!.Value)
         select Of(install, link, load.Value.Amps, load.Value.State);
 
     private Finding Of(InstalledSystem install, InternalConnection link, Amps load, SystemState state)

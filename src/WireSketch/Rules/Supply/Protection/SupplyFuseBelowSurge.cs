@@ -29,7 +29,8 @@ internal sealed class SupplyFuseBelowSurge : Rule
               pump: { is: pump, current: 8 A, surge: 30 A }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: pump.+, wire: 10 AWG red, length: 8 ft, fuse: { rating: 10 A, at: 8 in } } #! supply/fuse-below-surge
+              P1: { from: battery.+, to: pump.+, wire: 10 AWG red, length: 8 ft,
+                  fuse: { rating: 10 A, at: 8 in } } #! supply/fuse-below-surge
               G1: { from: pump.-, to: bolt, wire: 10 AWG black, length: 12 in }
             """,
         Good: """

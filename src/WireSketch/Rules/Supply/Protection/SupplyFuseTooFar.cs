@@ -23,7 +23,8 @@ internal sealed class SupplyFuseTooFar : Rule
               fridge: { is: fridge, power: 60 W }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: fridge.+, wire: 12 AWG red, length: 14 ft, fuse: { rating: 15 A, at: 3 ft } } #! supply/fuse-too-far
+              P1: { from: battery.+, to: fridge.+, wire: 12 AWG red, length: 14 ft,
+                  fuse: { rating: 15 A, at: 3 ft } } #! supply/fuse-too-far
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """,
         Good: """
@@ -46,7 +47,7 @@ internal sealed class SupplyFuseTooFar : Rule
     {
         var run = RunText.Of(install, stretch.Fed.Conductor);
         var device = stretch.Device!;
-        var own = run.Run.Protection is { } inline && (device.Gear as ProtectiveDevice)?.Name.At == inline.At ? inline : null;
+        var own = run.Run.Protection is { } inline && device.Gear?.Name.At == inline.At ? inline : null;
         var limit = RunText.Length(install, UnprotectedLengths.Limit);
         return Report(
             own?.Distance?.At ?? run.Run.Name.At,

@@ -3,6 +3,7 @@ using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
+using WireSketch.Tables;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Protection;
@@ -27,7 +28,8 @@ internal sealed class SupplyHolderMismatch : Rule
               compressor: { is: motor, current: 22 A }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: block.in, wire: 1/0 AWG red, length: 12 ft, fuse: { rating: 60 A, at: 10 in } } #! supply/holder-mismatch
+              P1: { from: battery.+, to: block.in, wire: 1/0 AWG red, length: 12 ft, #! supply/holder-mismatch
+                  fuse: { rating: 60 A, at: 10 in } }
               P2: { from: block.out.1, to: pump.+, wire: 8 AWG red, length: 3 ft }
               P3: { from: block.out.2, to: compressor.+, wire: 8 AWG red, length: 3 ft }
               G1: { from: pump.-, to: bolt, wire: 8 AWG black, length: 12 in }
@@ -54,7 +56,7 @@ internal sealed class SupplyHolderMismatch : Rule
     private IEnumerable<Finding> Cables(InstalledSystem install) =>
         from run in install.Wiring.Runs
         from end in run.From.Concat(run.To)
-        let fits = (end.Gear as DistributionBlock)?.Fits
+        let fits = end.Gear.JointLimits.Fits
         where fits is not null
             && (run.Wire.Size.Area.Value > fits.Value.Value.Most.Area.Value * 1.08
                 || run.Wire.Size.Area.Value < fits.Value.Value.Least.Area.Value / 1.08)
@@ -66,21 +68,22 @@ internal sealed class SupplyHolderMismatch : Rule
             run.Id, end.Id, end.Gear.Id);
 
     private IEnumerable<Finding> Studs(InstalledSystem install) =>
-        from bar in install.Wiring.Gear.OfType<BusBar>()
-        where bar.Studs is not null
-        let lugs = install.Wiring.ConductorsAt[install.Wiring.TerminalOf(bar, "")!.Index]
-        where bar.Studs is { } studs && lugs.Length > studs.Value
+        from bar in install.Wiring.Gear
+        let studs = bar.JointLimits.Lugs
+        where studs is not null
+        let lugs = install.Wiring.TerminalsOf(bar).SelectMany(t => install.Wiring.ConductorsAt[t.Index]).ToArray()
+        where lugs.Length > studs.Value.Value
         select Report(
-            bar.Studs!.Value.At,
-            $"{bar.Id} has {bar.Studs!.Value.Value:limit} studs, and {lugs.Length:measured} wires land on it: "
+            studs.Value.At,
+            $"{bar.Id} has {studs.Value.Value:limit} studs, and {lugs.Length:measured} wires land on it: "
                 + $"{RunText.List(lugs.Select(l => l.RunId).Distinct(StringComparer.Ordinal))}",
             "choose a bar with more studs, or a second one", bar.Id);
 
     private IEnumerable<Finding> Styles(InstalledSystem install) =>
         from run in install.Wiring.Runs
         where run is { Holder: null, Run.Protection.Style: not null }
-        let block = run.From.Select(e => e.Gear).OfType<FuseBlock>().FirstOrDefault()
-        where block?.Style is { } style && style.Value != run.Run.Protection!.Style!.Value.Value
+        let block = FuseBlock(run)
+        where block.Style is not null && block.Style.Value.Value != run.Run.Protection!.Style!.Value.Value
         select Report(
             run.Run.Protection!.Style!.Value.At,
             $"{block.Id} holds {block.Style} fuses, and {run.Id} names a {run.Run.Protection.Style} fuse",
@@ -89,18 +92,18 @@ internal sealed class SupplyHolderMismatch : Rule
             Fixes = [new($"write {block.Style}", [new(run.Run.Protection.Style.Value.At, block.Style!.Value.Words)])],
         };
 
+    /// <summary>The block in which the fuse of a run stands, and the fuses that it holds.</summary>
+    private static (string Id, Written<FuseStyle>? Style) FuseBlock(WiredRun run) =>
+        (from end in run.From
+         from fuse in end.Gear.Joins.OfType<TerminalJoin>()
+         where fuse.FuseMayStandAtRun
+         select (end.Gear.Id, fuse.Style)).FirstOrDefault();
+
     private IEnumerable<Finding> Currents(InstalledSystem install)
     {
         foreach (var gear in install.Wiring.Gear)
         {
-            var rating = gear switch
-            {
-                FuseBlock b => b.Rating,
-                DistributionBlock b => b.Rating,
-                BusBar b => b.Rating,
-                _ => null,
-            };
-            if (rating is { } most && Through(install, gear) is { } amps && amps > most.Value)
+            if (gear.JointLimits.Whole is { } most && Through(install, gear) is { } amps && amps > most.Value)
             {
                 yield return Report(
                     most.At,
@@ -109,33 +112,28 @@ internal sealed class SupplyHolderMismatch : Rule
                     gear.Id);
             }
 
-            foreach (var (cavity, current) in gear is Connector { Rating: not null } c ? Cavities(install, c) : [])
+            if (gear.JointLimits.Each is not { } each)
             {
-                yield return Report(
-                    ((Connector)gear).Rating!.Value.At,
-                    $"{cavity} carries {current:measured} at full output, and a cavity of {gear.Id} is rated "
-                        + $"{((Connector)gear).Rating:limit}",
-                    "use a larger plug, or two cavities in parallel if its maker allows",
-                    gear.Id,
-                    cavity.Id);
+                continue;
+            }
+
+            foreach (var cavity in install.Wiring.TerminalsOf(gear))
+            {
+                if (Into(install, [cavity]) is { } current && current > each.Value)
+                {
+                    yield return Report(
+                        each.At,
+                        $"{cavity} carries {current:measured} at full output, and a cavity of {gear.Id} is rated {each:limit}",
+                        "use a larger plug, or two cavities in parallel if its maker allows",
+                        gear.Id,
+                        cavity.Id);
+                }
             }
         }
     }
 
-    private static IEnumerable<(Terminal Cavity, Amps Current)> Cavities(InstalledSystem install, Connector plug) =>
-        from shape in plug.Terminals
-        let cavity = install.Wiring.TerminalOf(plug, shape.Name)!
-        let amps = Into(install, [cavity])
-        where amps is not null && amps.Value > plug.Rating!.Value.Value
-        select (cavity, amps.Value);
-
-    private static Amps? Through(InstalledSystem install, Gear gear)
-    {
-        Terminal[] all = [
-            .. gear.Terminals.Where(s => s.Name != "-").Select(s => install.Wiring.TerminalOf(gear, s.Name)).OfType<Terminal>()
-        ];
-        return Into(install, all);
-    }
+    private static Amps? Through(InstalledSystem install, Gear gear) =>
+        Into(install, [.. install.Wiring.TerminalsOf(gear).Where(t => t.Shape.Name != "-")]);
 
     /// <summary>What comes in at some terminals at full output: half of all currents there, since it goes out again.</summary>
     private static Amps? Into(InstalledSystem install, Terminal[] terminals)

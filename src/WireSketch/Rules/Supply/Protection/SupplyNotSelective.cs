@@ -25,7 +25,8 @@ internal sealed class SupplyNotSelective : Rule
               compressor: { is: motor, current: 12 A }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: fuses.in, wire: 8 AWG red, length: 10 ft, fuse: { rating: 30 A, at: 10 in } } #! supply/not-selective
+              P1: { from: battery.+, to: fuses.in, wire: 8 AWG red, length: 10 ft,
+                  fuse: { rating: 30 A, at: 10 in } } #! supply/not-selective
               P2: { from: fuses.out.1, to: pump.+, wire: 12 AWG red, length: 4 ft }
               P3: { from: fuses.out.2, to: compressor.+, wire: 12 AWG red, length: 4 ft }
               G1: { from: pump.-, to: bolt, wire: 12 AWG black, length: 12 in }

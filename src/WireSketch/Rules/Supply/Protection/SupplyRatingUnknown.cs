@@ -51,8 +51,8 @@ internal sealed class SupplyRatingUnknown : Rule
         where link is { Protects: true, Rating: null, Gear.InVehicle: false } && install.Wiring.IsWired(link.B) && !IsChosen(install, link)
         select Report(
             link.At ?? link.Gear!.Name.At, $"{RunText.Named(link)} is in use and has no rating",
-            link.Gear is FuseBlock
-                ? $"add it to fuses: of {link.Gear.Id}, such as fuses: {{ {link.Id[(link.Id.LastIndexOf('.') + 1)..]}: 15 A }}"
+            link.Join is { FuseMayStandAtRun: true }
+                ? $"add it to fuses: of {link.Gear!.Id}, such as fuses: {{ {link.Id[(link.Id.LastIndexOf('.') + 1)..]}: 15 A }}"
                 : "add rating: with its rated current, or auto",
             RunText.Subject(link), link.Id);
 

@@ -29,7 +29,8 @@ internal sealed class SupplySlowFault : Rule
               lamp: { is: lamp, power: 20 W }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: lamp.+, wire: 18 AWG red 105 C, length: 100 ft, fuse: { rating: 15 A, at: 6 in } } #! supply/slow-fault
+              P1: { from: battery.+, to: lamp.+, wire: 18 AWG red 105 C, length: 100 ft, #! supply/slow-fault
+                  fuse: { rating: 15 A, at: 6 in } }
               G1: { from: lamp.-, to: bolt, wire: 18 AWG black, length: 12 in }
             """,
         Good: """

@@ -1,6 +1,8 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
+using WireSketch.Language;
+using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Protection;
 
@@ -73,7 +75,7 @@ internal sealed class SupplyUnfused : Rule
         stretch.Fed.Conductor.From == stretch.Fed.Near || stretch.Fed.Conductor.From.Gear is null
             ? stretch.Unprotected.Length == 1
                 && stretch.Unprotected[0].Gear?.Id == stretch.Fed.Far.Gear?.Id
-                && stretch.Unprotected[0].Gear is Language.Kinds.Battery
+                && TerminalRoles.IsBattery(stretch.Unprotected[0].Gear)
                 ? $"{run} joins two batteries and needs a fuse near each: split it at a fuse of its own, and add {fuse} at both ends"
                 : $"add {fuse} to {run}"
             : $"put a fuse on {run} close to {stretch.Source}; write {run} from that end and add {fuse}";

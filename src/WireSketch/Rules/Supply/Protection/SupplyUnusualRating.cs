@@ -26,7 +26,8 @@ internal sealed class SupplyUnusualRating : Rule
               fridge: { is: fridge, power: 60 W }
               bolt: { is: chassis point, surface: bare metal }
             runs:
-              P1: { from: battery.+, to: fridge.+, wire: 12 AWG red, length: 14 ft, fuse: { rating: 12 A, at: 8 in } } #! supply/unusual-rating
+              P1: { from: battery.+, to: fridge.+, wire: 12 AWG red, length: 14 ft,
+                  fuse: { rating: 12 A, at: 8 in } } #! supply/unusual-rating
               G1: { from: fridge.-, to: bolt, wire: 12 AWG black, length: 12 in }
             """,
         Good: """
