@@ -97,7 +97,10 @@ public sealed class SameBytesTests
         };
         odd.DateTimeFormat = new()
         {
-            DateSeparator = "_", TimeSeparator = "_", ShortDatePattern = "dd_MM_yy", LongTimePattern = "ss_mm_HH"
+            DateSeparator = "_",
+            TimeSeparator = "_",
+            ShortDatePattern = "dd_MM_yy",
+            LongTimePattern = "ss_mm_HH"
         };
         return odd;
     }
@@ -140,7 +143,9 @@ public sealed class SameBytesTests
             "dotnet",
             [typeof(CommandLine).Assembly.Location, .. words])
         {
-            WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true
         };
         foreach (var (name, value) in variables)
         {

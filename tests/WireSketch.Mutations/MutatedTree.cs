@@ -119,7 +119,9 @@ internal sealed partial class MutatedTree(string root, string copy, IReadOnlyDic
         using var process =
             Process.Start(new ProcessStartInfo(program, arguments)
             {
-                WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true
+                WorkingDirectory = folder,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true
             })!;
         var error = process.StandardError.ReadToEndAsync();
         var output = process.StandardOutput.ReadToEnd();

@@ -56,7 +56,8 @@ internal static class CheckCommand
         var report = new FindingsReport(
             [.. checkedSpecs.Select(c => c.Input.Shown)],
             [.. checkedSpecs.SelectMany(c => c.Result.Findings)],
-            f => names.GetValueOrDefault(f, f.Name)) { Unread = [.. session.Unread] };
+            f => names.GetValueOrDefault(f, f.Name))
+        { Unread = [.. session.Unread] };
         if (format == "text")
         {
             surroundings.Error.Write(new FindingPrinter(session.Color, report.NameOf).Print(report.All));

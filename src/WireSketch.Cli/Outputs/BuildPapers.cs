@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Documents;
-using WireSketch.Drawing.Scenes;
 using WireSketch.Drawing.Output;
+using WireSketch.Drawing.Scenes;
 using WireSketch.Drawing.Sheets;
 
 namespace WireSketch.Cli.Outputs;

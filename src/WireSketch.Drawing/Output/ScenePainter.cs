@@ -96,7 +96,10 @@ internal sealed class ScenePainter : IDisposable
             var typeface = (span.Weight == FontWeight.SemiBold ? semiBold : regular)!;
             using var font = new SKFont(typeface, Of(text.Size))
             {
-                Hinting = SKFontHinting.None, Subpixel = true, Edging = SKFontEdging.Antialias, LinearMetrics = true
+                Hinting = SKFontHinting.None,
+                Subpixel = true,
+                Edging = SKFontEdging.Antialias,
+                LinearMetrics = true
             };
             var glyphs = new List<ushort>();
             var places = new List<float>();

@@ -123,7 +123,9 @@ internal sealed class DrawingSetBuilder
 
         var limits = new SortedDictionary<SheetKind, int>
         {
-            [SheetKind.Supply] = FirstLimit, [SheetKind.Ground] = FirstLimit, [SheetKind.Signal] = FirstLimit,
+            [SheetKind.Supply] = FirstLimit,
+            [SheetKind.Ground] = FirstLimit,
+            [SheetKind.Signal] = FirstLimit,
             [SheetKind.Speakers] = FirstLimit
         };
         // An overview of very many devices begins coarser.

@@ -122,7 +122,8 @@ internal static class OverviewMaker
             var spoken = $"{string.Join(", ", label.Select(l => string.Concat(l.Parts.Select(p => p.Text))))}: "
                 + $"{string.Join(", ", runs.Select(r => r.Id))}";
             var wire = new SheetWire(
-                id, kinds[0].Key, [a], [b], step, [], label, spoken) { IsBundle = true, LabelKinds = [.. kinds.Select(k => k.Key)] };
+                id, kinds[0].Key, [a], [b], step, [], label, spoken)
+            { IsBundle = true, LabelKinds = [.. kinds.Select(k => k.Key)] };
             var width = label.Select((l, i) => TextSizes.Up(TextSizes.Width(l)) + SheetMaker.KindRoom).Max() + SheetMaker.ChipPadding;
             parts.Link(
                 wire,

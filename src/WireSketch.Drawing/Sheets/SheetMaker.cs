@@ -3,7 +3,6 @@ using System.Globalization;
 using WireSketch.Diagnostics;
 using WireSketch.Drawing.Fonts;
 using WireSketch.Drawing.Layout;
-using WireSketch.Drawing.Layout.Model;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Topology;

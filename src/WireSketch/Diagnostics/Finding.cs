@@ -60,9 +60,9 @@ public sealed record Finding(string Rule, Severity Severity, string Message, Sou
     /// <summary>The same with a value that its sentence does not print.</summary>
     internal Finding With<T>(ValueRole role, T quantity)
         where T : struct, IQuantity<T> => this with
-    {
-        Values = Values.Add(new(role, quantity.Value, Quantity.BaseUnit<T>(), Quantity.Print(quantity))),
-    };
+        {
+            Values = Values.Add(new(role, quantity.Value, Quantity.BaseUnit<T>(), Quantity.Print(quantity))),
+        };
 
     /// <summary>An error that nobody has accepted: the install must not be built.</summary>
     public bool Blocks => Severity == Severity.Error && AcceptedBecause is null;

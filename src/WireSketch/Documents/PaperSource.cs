@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
-using WireSketch.Language;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Text;
 
 namespace WireSketch.Documents;

@@ -1,6 +1,4 @@
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents;
 

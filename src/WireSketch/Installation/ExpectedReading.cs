@@ -3,7 +3,6 @@ using WireSketch.Electrical;
 using WireSketch.Electrical.Readings;
 using WireSketch.Electrical.Speakers;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 

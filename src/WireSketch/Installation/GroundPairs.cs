@@ -1,5 +1,5 @@
-using WireSketch.Language.Kinds;
 using WireSketch.Electrical;
+using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 

@@ -1,7 +1,5 @@
-using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Topology;
 
 namespace WireSketch.Installation;
 

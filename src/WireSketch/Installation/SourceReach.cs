@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using WireSketch.Electrical;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 

@@ -163,7 +163,8 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
                     "spec/reference",
                     Severity.Error,
                     $"the part {name.Value} is described by itself",
-                    name.At) { Help = "name another part, or leave part: out" });
+                    name.At)
+                { Help = "name another part, or leave part: out" });
                 break;
             }
 

@@ -58,7 +58,8 @@ internal static class ResponseFiles
                     "spec/file",
                     Severity.Error,
                     $"this line of {file.Name} holds {cells[0].Value} and no level",
-                    cells[0].At) { Help = "write frequency and level: 63 Hz, -3 dB" });
+                    cells[0].At)
+                { Help = "write frequency and level: 63 Hz, -3 dB" });
             }
             else if (Amount<Hertz>(cells[0], bare, "Hz", findings) is { } hertz
                 && Amount<Decibels>(cells[1], bare, "dB", findings) is { } level)

@@ -23,7 +23,8 @@ internal sealed record SharedFiles(ImmutableArray<SourceFile> Files, ImmutableAr
                     "spec/use",
                     Severity.Error,
                     $"\"{name.Value}\" cannot be used: {why}",
-                    name.At) { Help = "write its path as seen from this file" });
+                    name.At)
+                { Help = "write its path as seen from this file" });
                 findings.Broken = true;
                 continue;
             }
@@ -34,7 +35,8 @@ internal sealed record SharedFiles(ImmutableArray<SourceFile> Files, ImmutableAr
                     "spec/use",
                     Severity.Error,
                     file.Name == tree.File.Name ? "the file uses itself" : $"\"{name.Value}\" is named twice",
-                    name.At) { Help = "leave this entry out" });
+                    name.At)
+                { Help = "leave this entry out" });
                 continue;
             }
 

@@ -172,7 +172,8 @@ public sealed record Reading
             Severity.Error,
             $"\"{r.Value}\" is no reading of a meter: {Quantity.UnitList<Volts>()}, {Quantity.UnitList<Amps>()}, "
                 + $"{Quantity.UnitList<Ohms>()} would fit",
-            r.At) { Help = "write it as 12.3 V, 30 mA or 2.1 ohm" });
+            r.At)
+        { Help = "write it as 12.3 V, 30 mA or 2.1 ohm" });
         return null;
     }
 }

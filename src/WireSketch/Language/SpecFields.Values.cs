@@ -59,7 +59,8 @@ internal sealed partial class SpecFields
                 "spec/value",
                 Severity.Error,
                 $"the range \"{s.Value}\" runs downwards",
-                s.At) { Help = $"write {last} to {first}" });
+                s.At)
+            { Help = $"write {last} to {first}" });
             return null;
         }
 
@@ -87,7 +88,8 @@ internal sealed partial class SpecFields
                 "spec/value",
                 Severity.Error,
                 $"{words[..digits]} is no number of {key}: whole numbers from 1 to 64 are",
-                s.At) { Help = $"write how many and what each is, such as 2 x {Example<T>()}" });
+                s.At)
+            { Help = $"write how many and what each is, such as 2 x {Example<T>()}" });
             return null;
         }
 
@@ -188,7 +190,8 @@ internal sealed partial class SpecFields
             "spec/value",
             Severity.Error,
             $"{key} is a whole number from {least} to {most}; this is \"{s.Value}\"",
-            s.At) { Help = $"write the number alone, such as {key}: {Math.Max(least, 2)}" });
+            s.At)
+        { Help = $"write the number alone, such as {key}: {Math.Max(least, 2)}" });
         return null;
     }
 
@@ -238,7 +241,8 @@ internal sealed partial class SpecFields
                     "spec/value",
                     Severity.Error,
                     $"\"{name.Value}\" is no number from 1 to 1000",
-                    name.At) { Help = $"write {key}: {{ 1: … }}" });
+                    name.At)
+                { Help = $"write {key}: {{ 1: … }}" });
                 return null;
             },
             (a, b) => a == b);
@@ -268,7 +272,8 @@ internal sealed partial class SpecFields
                         "spec/duplicate-key",
                         Severity.Error,
                         $"\"{entry.Key.Value}\" says the same as another key of {key}",
-                        entry.Key.At) { Help = "keep one of them" });
+                        entry.Key.At)
+                    { Help = "keep one of them" });
                     continue;
                 }
 

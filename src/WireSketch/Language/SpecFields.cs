@@ -183,7 +183,8 @@ internal sealed partial class SpecFields : Fields
                         new(
                             "spec/missing", Severity.Error, $"{Key.Value} has no {key}", Key.At.Length > 0
                                 ? Key.At
-                                : At) { Help = $"add {key}:" }));
+                                : At)
+                        { Help = $"add {key}:" }));
             }
         }
     }
@@ -206,7 +207,8 @@ internal sealed partial class SpecFields : Fields
                 "spec/value",
                 Severity.Error,
                 $"{Key.Value} has {string.Join(" and ", there)}; one of them says it all",
-                Entry(there[1])!.Key.At) { Help = $"keep {string.Join(" or ", there)}" });
+                Entry(there[1])!.Key.At)
+            { Help = $"keep {string.Join(" or ", there)}" });
         }
         else if (needed)
         {
@@ -232,7 +234,8 @@ internal sealed partial class SpecFields : Fields
                     new(
                         "spec/missing", Severity.Error, $"{Key.Value} has no {list}", Key.At.Length > 0
                             ? Key.At
-                            : At) { Help = $"add {list}" }));
+                            : At)
+                    { Help = $"add {list}" }));
         }
     }
 
@@ -297,7 +300,8 @@ internal sealed partial class SpecFields : Fields
                     "spec/type",
                     Severity.Error,
                     $"an entry of {key} is made of keys with values; this is {FormOf(item.Meant)}",
-                    Place(item, entry.Key)) { Help = "write - key: value" });
+                    Place(item, entry.Key))
+                { Help = "write - key: value" });
             }
         }
 
@@ -354,7 +358,8 @@ internal sealed partial class SpecFields : Fields
 
     private void NoValue(MapEntry entry) =>
         Report(new(
-            "spec/value", Severity.Error, $"{entry.Key.Value} has no value", entry.Key.At) { Help = "write one, or leave the key out" });
+            "spec/value", Severity.Error, $"{entry.Key.Value} has no value", entry.Key.At)
+        { Help = "write one, or leave the key out" });
 
     private void WrongForm(MapEntry entry, string wanted, string help)
     {
@@ -368,7 +373,8 @@ internal sealed partial class SpecFields : Fields
             "spec/type",
             Severity.Error,
             $"{entry.Key.Value} takes {wanted}; this is {FormOf(entry.Value.Meant)}",
-            Place(entry.Value, entry.Key)) { Help = help });
+            Place(entry.Value, entry.Key))
+        { Help = help });
     }
 
     /// <summary>Where to point for a value: its first line, or its key if nothing stands there.</summary>

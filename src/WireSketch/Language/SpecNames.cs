@@ -35,7 +35,8 @@ internal static class SpecNames
             {
                 findings.Add(
                     References.Finding(
-                        zone.Value, zone.At, "zone", spec.Zones.Select(z => z.Id), "declare it under zones") with { Subjects = [g.Id] });
+                        zone.Value, zone.At, "zone", spec.Zones.Select(z => z.Id), "declare it under zones") with
+                    { Subjects = [g.Id] });
             }
 
             if (g is Kinds.LevelControl { To: { } to } && !gear.ContainsKey(to.Value.Split('.')[0]) && !spec.Unread.Contains(to.Value))
@@ -43,7 +44,8 @@ internal static class SpecNames
                 findings.Add(
                     References.Finding(
                         to.Value, to.At, "device", spec.Gear.Select(x => x.Id), "name the device it is plugged "
-                            + "into") with { Subjects = [g.Id] });
+                            + "into") with
+                    { Subjects = [g.Id] });
             }
 
             if (g is Kinds.Amplifier amplifier)
@@ -58,7 +60,8 @@ internal static class SpecNames
                                 with.At,
                                 $"channel of {g.Id}",
                                 amplifier.Channels.Select(c => c.Name.Value),
-                                "name another of its channels") with { Subjects = [g.Id] });
+                                "name another of its channels") with
+                            { Subjects = [g.Id] });
                     }
                 }
             }
@@ -71,7 +74,8 @@ internal static class SpecNames
             {
                 findings.Add(
                     References.Finding(
-                        path.Value, path.At, "path", spec.Paths.Select(p => p.Id), "declare it under paths") with { Subjects = [run.Id] });
+                        path.Value, path.At, "path", spec.Paths.Select(p => p.Id), "declare it under paths") with
+                    { Subjects = [run.Id] });
             }
 
             if (run.Wire is { TypeId: { } type, Words: var words } && !wires.Contains(type))
@@ -82,7 +86,8 @@ internal static class SpecNames
                         words.At,
                         "wire type",
                         spec.Wires.Select(w => w.Id),
-                        "declare it under wires, or write the size first: 4 AWG red") with { Subjects = [run.Id] });
+                        "declare it under wires, or write the size first: 4 AWG red") with
+                    { Subjects = [run.Id] });
             }
         }
     }
@@ -107,7 +112,8 @@ internal static class SpecNames
                     at.At,
                     "zone or place",
                     places.Distinct(StringComparer.OrdinalIgnoreCase),
-                    "name a zone, the place of a device, or where another path begins or ends") with { Subjects = [path.Id] });
+                    "name a zone, the place of a device, or where another path begins or ends") with
+                { Subjects = [path.Id] });
         }
     }
 }

@@ -185,7 +185,9 @@ public static class SpecSchema
     private static JsonObject Pattern(
         string pattern, string otherwise) => new()
         {
-            ["type"] = "string", ["pattern"] = $"^ *({pattern}) *$", ["patternErrorMessage"] = otherwise
+            ["type"] = "string",
+            ["pattern"] = $"^ *({pattern}) *$",
+            ["patternErrorMessage"] = otherwise
         };
 
     private static JsonObject Table(string keys, KeyEntry key) => new()

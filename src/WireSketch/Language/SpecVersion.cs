@@ -66,7 +66,8 @@ internal static class SpecVersion
                 "spec/version",
                 Severity.Error,
                 "wiresketch: must be the first key of the file",
-                entry.Key.At) { Help = "move this line to the top" });
+                entry.Key.At)
+            { Help = "move this line to the top" });
         }
 
         return true;

@@ -100,7 +100,8 @@ public sealed record WireType
         if (rated is { } written && InsulationTrouble(written.Value) is { } trouble)
         {
             f.Report(new(
-                "spec/value", Diagnostics.Severity.Error, trouble, written.At) { Help = "write what is printed on it, such as 105 C" });
+                "spec/value", Diagnostics.Severity.Error, trouble, written.At)
+            { Help = "write what is printed on it, such as 105 C" });
             return null;
         }
 

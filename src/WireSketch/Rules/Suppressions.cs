@@ -165,8 +165,8 @@ public static class Suppressions
 
     private static Finding Idle(
         AcceptEntry entry, string message, SourceSpan at, string help) => new(Unmatched, Severity.Warning, message, at)
-    {
-        Help = help,
-        Subjects = entry.At is { } where ? [where.Value] : [],
-    };
+        {
+            Help = help,
+            Subjects = entry.At is { } where ? [where.Value] : [],
+        };
 }

@@ -2,8 +2,6 @@ using System.Collections.Immutable;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
-using WireSketch.Rules;
-using WireSketch.Rules.Supply.Protection;
 using WireSketch.Tables;
 using WireSketch.Topology;
 

@@ -279,7 +279,8 @@ internal sealed class NodeReader
             SyntaxTree.Rule,
             Severity.Error,
             $"the comma in \"{all.Words}\" parts two entries: decimals stand behind a point, and thousands are not parted",
-            all) { Help = help });
+            all)
+        { Help = help });
         return new(before.Key, new ScalarNode(all, better, ScalarForm.Plain));
     }
 

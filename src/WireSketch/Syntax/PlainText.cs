@@ -70,7 +70,8 @@ internal static class PlainText
                 SyntaxTree.Rule,
                 Severity.Error,
                 $"this is no text: it holds {others.Count} characters that cannot be seen; the first stands here",
-                others[0].At) { Help = NameTheSpec });
+                others[0].At)
+            { Help = NameTheSpec });
             return null;
         }
 
@@ -116,7 +117,8 @@ internal static class PlainText
                 SyntaxTree.Rule,
                 Severity.Error,
                 "the file is UTF-16 without the mark that says so: every other character of it is a NUL",
-                at) { Help = "save the file as UTF-8 in your editor" }
+                at)
+            { Help = "save the file as UTF-8 in your editor" }
             : new(SyntaxTree.Rule, Severity.Error, "this is no text: here stands a NUL character", at) { Help = NameTheSpec };
     }
 

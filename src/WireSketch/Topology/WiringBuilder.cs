@@ -23,7 +23,8 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
                 "spec/missing",
                 Severity.Error,
                 "there are runs, and no gear that they could join",
-                spec.Runs[0].Name.At) { Help = "put every device under gear:, by an id of its own" });
+                spec.Runs[0].Name.At)
+            { Help = "put every device under gear:, by an id of its own" });
         }
 
         foreach (var device in spec.Gear)

@@ -41,7 +41,9 @@ internal sealed class DotPeer : IPeer
         using var dot =
             Process.Start(new ProcessStartInfo("dot", ["-Tjson"])
             {
-                RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true
+                RedirectStandardInput = true,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true
             })!;
         dot.ErrorDataReceived += (_, _) => { };
         dot.BeginErrorReadLine();

@@ -40,7 +40,9 @@ internal sealed class ElkPeer : IPeer
             var info = new ProcessStartInfo(
                 "node", ["--stack-size=4000", script])
             {
-                RedirectStandardInput = true, RedirectStandardOutput = true, Environment = { ["ELKJS_AT"] = at }
+                RedirectStandardInput = true,
+                RedirectStandardOutput = true,
+                Environment = { ["ELKJS_AT"] = at }
             };
             why = "";
             return new ElkPeer(Process.Start(info)!);
@@ -60,8 +62,16 @@ internal sealed class ElkPeer : IPeer
             {
                 thoroughness = graph.Devices.Length <= ThoroughTo ? Thorough : Usual,
                 devices = graph.Devices.Select((d, i) =>
-                    new { d.Id, d.Zone, ours.Devices[i].Box.Width, ours.Devices[i].Box.Height, Free = IsFree(d), ports = d.Ports.Select(
-                        (p, k) => new { p.Id, side = ours.Devices[i].Ports[k].Side.ToString() }) }),
+                    new
+                    {
+                        d.Id,
+                        d.Zone,
+                        ours.Devices[i].Box.Width,
+                        ours.Devices[i].Box.Height,
+                        Free = IsFree(d),
+                        ports = d.Ports.Select(
+                        (p, k) => new { p.Id, side = ours.Devices[i].Ports[k].Side.ToString() })
+                    }),
                 wires = graph.Wires.Select(w => new { w.Id, w.From, w.To, w.LabelWidth, w.LabelHeight }),
             },
             Json));

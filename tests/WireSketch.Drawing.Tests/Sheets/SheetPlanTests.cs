@@ -9,7 +9,10 @@ public sealed class SheetPlanTests
 {
     private static readonly SortedDictionary<SheetKind, int> Limits = new()
     {
-        [SheetKind.Supply] = 24, [SheetKind.Ground] = 24, [SheetKind.Signal] = 24, [SheetKind.Speakers] = 24
+        [SheetKind.Supply] = 24,
+        [SheetKind.Ground] = 24,
+        [SheetKind.Signal] = 24,
+        [SheetKind.Speakers] = 24
     };
 
     [Theory]

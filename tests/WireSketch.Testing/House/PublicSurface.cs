@@ -11,8 +11,15 @@ public static class PublicSurface
 
     private static readonly Dictionary<Type, string> Keywords = new()
     {
-        [typeof(void)] = "void", [typeof(bool)] = "bool", [typeof(byte)] = "byte", [typeof(int)] = "int", [typeof(long)] = "long",
-        [typeof(double)] = "double", [typeof(string)] = "string", [typeof(object)] = "object", [typeof(char)] = "char",
+        [typeof(void)] = "void",
+        [typeof(bool)] = "bool",
+        [typeof(byte)] = "byte",
+        [typeof(int)] = "int",
+        [typeof(long)] = "long",
+        [typeof(double)] = "double",
+        [typeof(string)] = "string",
+        [typeof(object)] = "object",
+        [typeof(char)] = "char",
     };
 
     /// <summary>The lines; what the compiler adds to records is left out.</summary>

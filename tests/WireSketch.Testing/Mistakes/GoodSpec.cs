@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
-using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Syntax;

@@ -1,8 +1,6 @@
-using WireSketch.Language;
 using WireSketch.Installation;
-using WireSketch.Electrical;
+using WireSketch.Language;
 using WireSketch.Language.Kinds;
-using WireSketch.Rules;
 using WireSketch.Testing;
 
 namespace WireSketch.Tests.Electrical;

@@ -25,8 +25,13 @@ public sealed class FuseTableTests
         var points = CsvTable.Own("fuse-time-current").Rows
             .GroupBy(r =>
                 (
-                    Style: r["family"] switch { "blade-mini" =>
-                        FuseStyle.BladeMini, "blade-maxi" => FuseStyle.BladeMaxi, _ => FuseStyle.Blade },
+                    Style: r["family"] switch
+                    {
+                        "blade-mini" =>
+                        FuseStyle.BladeMini,
+                        "blade-maxi" => FuseStyle.BladeMaxi,
+                        _ => FuseStyle.Blade
+                    },
                     Percent: r.Number("percent_of_rating")))
             .ToArray();
         Assert.True(points.Length > 10);

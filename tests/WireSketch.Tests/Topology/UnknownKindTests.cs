@@ -1,7 +1,7 @@
-using WireSketch.Installation;
 using WireSketch.Documents;
 using WireSketch.Documents.Lists;
 using WireSketch.Electrical;
+using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Rules;
 using WireSketch.Testing;

@@ -134,7 +134,12 @@ internal sealed class Placer
 
         return new Placement
         {
-            Order = order, Frames = frames, Y = ordinates, Height = bottom - top, Room = height, LeastHeight = LeastHeight
+            Order = order,
+            Frames = frames,
+            Y = ordinates,
+            Height = bottom - top,
+            Room = height,
+            LeastHeight = LeastHeight
         };
     }
 

@@ -178,7 +178,11 @@ internal sealed class ClashRepair
 
         return new Placement
         {
-            Order = placed.Order, Frames = placed.Frames, Y = ordinates, Height = bottom, Room = placed.Room,
+            Order = placed.Order,
+            Frames = placed.Frames,
+            Y = ordinates,
+            Height = bottom,
+            Room = placed.Room,
             LeastHeight = placed.LeastHeight
         };
     }

@@ -53,14 +53,14 @@ internal sealed class Moves
     private static Choices Fresh(
         Candidate current, SheetModel model, int[]? sub = null, bool[]? turned = null, bool[]? alone = null, Leaving[]? leaves = null,
         int opposite = -1) => new()
-    {
-        Sub = sub ?? current.Choices.Sub,
-        SideOrder = opposite < 0 ? current.Order.SideOrder : Across(model, current.Order.SideOrder, opposite),
-        Opposite = opposite < 0 ? current.Choices.Opposite : Toggled(current.Choices.Opposite, opposite),
-        Leaves = leaves ?? current.Choices.Leaves,
-        Turned = turned ?? current.Choices.Turned,
-        Alone = alone ?? current.Choices.Alone,
-    };
+        {
+            Sub = sub ?? current.Choices.Sub,
+            SideOrder = opposite < 0 ? current.Order.SideOrder : Across(model, current.Order.SideOrder, opposite),
+            Opposite = opposite < 0 ? current.Choices.Opposite : Toggled(current.Choices.Opposite, opposite),
+            Leaves = leaves ?? current.Choices.Leaves,
+            Turned = turned ?? current.Choices.Turned,
+            Alone = alone ?? current.Choices.Alone,
+        };
 
     /// <summary>New choices with the order carried over.</summary>
     public static LayoutTrial Rewire(

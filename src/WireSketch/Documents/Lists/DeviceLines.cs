@@ -1,7 +1,5 @@
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents.Lists;
 

@@ -1,13 +1,11 @@
 using System.Globalization;
 using WireSketch.Electrical.Energy;
-using WireSketch.Electrical;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
 using WireSketch.Language;
-using WireSketch.Topology;
+using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Tables;
+using WireSketch.Topology;
 
 namespace WireSketch.Documents.Reports;
 

@@ -2,9 +2,7 @@ using WireSketch.Electrical;
 using WireSketch.Electrical.Energy;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Tables;
 
 namespace WireSketch.Documents.Reports;

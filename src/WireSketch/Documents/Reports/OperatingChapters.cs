@@ -5,7 +5,6 @@ using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Tables;
 using WireSketch.Topology;
 

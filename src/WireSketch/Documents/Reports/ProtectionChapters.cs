@@ -1,5 +1,4 @@
 using WireSketch.Documents.Lists;
-using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;

@@ -1,7 +1,5 @@
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Rules.Specs;
-using WireSketch.Rules;
 
 namespace WireSketch.Documents.Reports;
 

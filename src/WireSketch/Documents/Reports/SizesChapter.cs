@@ -1,4 +1,3 @@
-using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using WireSketch.Electrical;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 
 namespace WireSketch.Documents.Reports;

@@ -1,10 +1,8 @@
 using WireSketch.Electrical;
 using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
 using WireSketch.Language;
 using WireSketch.Quantities;
-using WireSketch.Rules;
 using WireSketch.Tables;
 using WireSketch.Topology;
 

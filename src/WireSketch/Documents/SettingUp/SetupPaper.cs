@@ -4,8 +4,8 @@ using WireSketch.Documents.Lists;
 using WireSketch.Electrical;
 using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
 using WireSketch.Language;
+using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Topology;
 

@@ -53,7 +53,7 @@ internal static class LoadModels
     public static double ShareOfTime(LoadBehavior takes) => takes is ApplianceDraw l ? EnergyBalance.ShareOfTime(l.Duty, l.Hours) : 1;
 
     /// <summary>Efficiency at full output: as written, else by its class.</summary>
-    public static Share EfficiencyOf(OutputDraw amplifier) => 
+    public static Share EfficiencyOf(OutputDraw amplifier) =>
         amplifier.Efficiency?.Value ?? (amplifier.IsClassD ? Assume.EfficiencyClassD : Assume.Efficiency).Value;
 
     /// <summary>The amplifier's own fuse, where it is all that says what it takes; null where its power or its current is stated.</summary>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Tables;
 using WireSketch.Topology;
 

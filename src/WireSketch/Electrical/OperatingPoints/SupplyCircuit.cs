@@ -2,7 +2,6 @@ using WireSketch.Electrical.Conductors;
 using WireSketch.Electrical.Energy;
 using WireSketch.Electrical.Solver;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 using WireSketch.Topology;

@@ -61,7 +61,11 @@ internal static class DcSolver
         var (nodes, amps) = Spread(circuit, parts, equations, volts, 1);
         return new()
         {
-            Volts = nodes, Amps = amps, Floats = parts.Floats, Dead = dead, Iterations = newton.Steps,
+            Volts = nodes,
+            Amps = amps,
+            Floats = parts.Floats,
+            Dead = dead,
+            Iterations = newton.Steps,
             Residual = equations.Residual(volts, 1)
         };
     }

@@ -54,7 +54,8 @@ public sealed record ChannelSettings
             "spec/unit",
             Diagnostics.Severity.Error,
             $"\"{words.Value}\" is no boost: a level in dB, and the frequency in Hz at which it lifts",
-            words.At) { Help = "write boost: 6 dB at 45 Hz" });
+            words.At)
+        { Help = "write boost: 6 dB at 45 Hz" });
         return settings;
     }
 

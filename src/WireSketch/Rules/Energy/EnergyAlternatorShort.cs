@@ -1,10 +1,8 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Text;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Energy;
 

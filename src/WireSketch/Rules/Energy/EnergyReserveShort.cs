@@ -1,6 +1,6 @@
-using WireSketch.Language;
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
+using WireSketch.Language;
 using WireSketch.Quantities;
 
 namespace WireSketch.Rules.Energy;

@@ -3,7 +3,6 @@ using WireSketch.Electrical.OperatingPoints;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Quantities;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Energy;
 

@@ -1,5 +1,4 @@
 using WireSketch.Diagnostics;
-using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;

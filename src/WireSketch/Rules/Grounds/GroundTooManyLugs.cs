@@ -1,7 +1,5 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Grounds;

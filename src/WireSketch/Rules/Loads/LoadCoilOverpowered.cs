@@ -2,10 +2,7 @@ using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
-using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
 

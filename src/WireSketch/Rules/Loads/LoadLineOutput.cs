@@ -1,7 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Loads;
 

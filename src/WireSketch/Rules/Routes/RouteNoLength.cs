@@ -1,6 +1,5 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Routes;
 

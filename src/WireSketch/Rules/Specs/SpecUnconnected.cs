@@ -1,8 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Quantities;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Specs;
 

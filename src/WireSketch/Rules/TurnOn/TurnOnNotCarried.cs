@@ -3,7 +3,6 @@ using WireSketch.Electrical;
 using WireSketch.Installation;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.TurnOn;
 

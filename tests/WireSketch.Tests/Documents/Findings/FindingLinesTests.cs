@@ -15,7 +15,8 @@ public sealed class FindingLinesTests
     public void Words_cannot_end_an_annotation_or_begin_another()
     {
         var text = FindingLines.GitHub(Report(new Finding(
-            "a/b", Severity.Warning, "50 %\r\n::error::x", new(File, 4, 3)) { Help = "do: this, or that" }));
+            "a/b", Severity.Warning, "50 %\r\n::error::x", new(File, 4, 3))
+        { Help = "do: this, or that" }));
         Assert.Equal(
             "::warning file=a.wsk.yaml,line=2,endLine=2,col=1,endColumn=4,title=a/b::50 %25%0D%0A::error::x Help: do: this, or that\n",
             text);

@@ -1,8 +1,8 @@
-using WireSketch.Topology;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using WireSketch.Electrical.Solver;
+using WireSketch.Topology;
 
 namespace WireSketch.Tests.Electrical.Solver;
 

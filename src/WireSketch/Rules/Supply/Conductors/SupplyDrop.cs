@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
-using WireSketch.Language;
 using WireSketch.Diagnostics;
 using WireSketch.Electrical;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
+using WireSketch.Language;
 using WireSketch.Quantities;
 using WireSketch.Text;
 using WireSketch.Topology;

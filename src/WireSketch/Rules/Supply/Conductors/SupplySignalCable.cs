@@ -1,7 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Conductors;

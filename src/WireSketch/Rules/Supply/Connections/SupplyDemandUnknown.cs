@@ -1,7 +1,6 @@
 using WireSketch.Diagnostics;
 using WireSketch.Electrical.Energy;
 using WireSketch.Installation;
-using WireSketch.Language.Kinds;
 using WireSketch.Language;
 
 namespace WireSketch.Rules.Supply.Connections;

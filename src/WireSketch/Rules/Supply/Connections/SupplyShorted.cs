@@ -1,6 +1,5 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
-using WireSketch.Language;
 using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Connections;

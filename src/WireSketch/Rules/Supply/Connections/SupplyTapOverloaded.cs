@@ -1,9 +1,7 @@
 using WireSketch.Diagnostics;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
-using WireSketch.Topology;
 
 namespace WireSketch.Rules.Supply.Connections;
 
