@@ -11,7 +11,7 @@ namespace WireSketch.Language;
 internal sealed partial class SpecFields
 {
     public override Written<T>? Amount<T>(string key, string holds, string? otherwise = null, bool zero = false) =>
-        Scalar(key, $"{T.Noun}, such as {Example<T>()}") is { } s && ReadAmount<T>(s, s.Value, zero, out var value)
+        Scalar(key, $"{T.Noun}, such as {Limits.Example<T>()}") is { } s && ReadAmount<T>(s, s.Value, zero, out var value)
             ? Written(s, value)
             : null;
 
@@ -32,12 +32,12 @@ internal sealed partial class SpecFields
 
     public override Written<Range<T>>? AmountRange<T>(string key, string holds, string? otherwise = null)
     {
-        if (Scalar(key, $"{T.Noun} or a range, such as {Example<T>()}") is not { } s)
+        if (Scalar(key, $"{T.Noun} or a range, such as {Limits.Example<T>()}") is not { } s)
         {
             return null;
         }
 
-        if (!Range(s.Value, out var first, out var last))
+        if (!RangeWords.Split(s.Value, out var first, out var last))
         {
             return ReadAmount<T>(s, s.Value, zero: false, out var only) ? Written(s, new Range<T>(only, only)) : null;
         }
@@ -69,7 +69,7 @@ internal sealed partial class SpecFields
 
     public override Written<Multiple<T>>? AmountMultiple<T>(string key, string holds)
     {
-        if (Scalar(key, $"{T.Noun} or a multiple, such as 2 x {Example<T>()}") is not { } s)
+        if (Scalar(key, $"{T.Noun} or a multiple, such as 2 x {Limits.Example<T>()}") is not { } s)
         {
             return null;
         }
@@ -89,7 +89,7 @@ internal sealed partial class SpecFields
                 Severity.Error,
                 $"{words[..digits]} is no number of {key}: whole numbers from 1 to 64 are",
                 s.At)
-            { Help = $"write how many and what each is, such as 2 x {Example<T>()}" });
+            { Help = $"write how many and what each is, such as 2 x {Limits.Example<T>()}" });
             return null;
         }
 
@@ -106,7 +106,7 @@ internal sealed partial class SpecFields
             return null;
         }
 
-        if (!Range(s.Value, out var first, out var last))
+        if (!RangeWords.Split(s.Value, out var first, out var last))
         {
             return ReadSize(s, s.Value, out var only) ? Written(s, new Range<WireSize>(only, only)) : null;
         }
@@ -395,16 +395,6 @@ internal sealed partial class SpecFields
         Report(new(Quantity.NumberLength(words.Trim()) > 0 ? "spec/unit" : "spec/value", Severity.Error, trouble, s.At));
         return false;
     }
-
-    private static bool Range(string words, out string first, out string last)
-    {
-        var to = words.IndexOf(" to ", StringComparison.Ordinal);
-        (first, last) = to < 0 ? (words, "") : (words[..to].Trim(), words[(to + 4)..].Trim());
-        return to >= 0;
-    }
-
-    private static string Example<T>()
-        where T : struct, IQuantity<T> => Limits.Example<T>();
 
     private static Written<T> Written<T>(ScalarNode s, T value) => new(value, s.Value, s.At);
 }

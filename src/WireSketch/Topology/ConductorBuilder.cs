@@ -13,7 +13,7 @@ namespace WireSketch.Topology;
 internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalTable table, List<Finding> findings)
 {
     private readonly List<Conductor> conductors = [];
-    private readonly Dictionary<string, WireType> types = ByName(spec.Wires);
+    private readonly Dictionary<string, WireType> types = spec.Wires.DistinctBy(t => t.Id).ToDictionary(t => t.Id, StringComparer.Ordinal);
     private readonly RouteFinder routes = new(spec.Paths);
     private readonly Dictionary<string, Zone> zones = spec.Zones.DistinctBy(z => z.Id).ToDictionary(z => z.Id, StringComparer.Ordinal);
 
@@ -72,9 +72,6 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
             Route = route,
         };
     }
-
-    private static Dictionary<string, WireType> ByName(ImmutableArray<WireType> types) =>
-        types.DistinctBy(t => t.Id).ToDictionary(t => t.Id, StringComparer.Ordinal);
 
     /// <summary>
     /// The ends that names stand for; none if one cannot be found. That a run has no end at all was said when it was read.
