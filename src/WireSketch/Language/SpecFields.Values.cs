@@ -260,7 +260,7 @@ internal sealed partial class SpecFields
             foreach (var entry in map.Entries)
             {
                 if (readKey(entry.Key) is not { } k
-                    || ScalarOf(entry, $"{TValue.Noun}, such as {Example<TValue>()}") is not { } s
+                    || ScalarOf(entry, $"{TValue.Noun}, such as {Limits.Example<TValue>()}") is not { } s
                     || !ReadAmount<TValue>(s, s.Value, zero: false, out var value))
                 {
                     continue;
