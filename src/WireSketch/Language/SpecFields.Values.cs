@@ -139,10 +139,10 @@ internal sealed partial class SpecFields
         where T : class => Scalar(key, "a single value") is { } s ? read(Written(s, s.Value)) : null;
 
     protected override Written<string>? Word(string key, string holds, ImmutableArray<string> words, string? otherwise = null) =>
-        Scalar(key, $"one of {string.Join(", ", words)}") is { } s && IsWord(key, s, words) ? Written(s, s.Value) : null;
+        Scalar(key, $"one of {string.Join(", ", words)}") is { } s && IsWord(key, s, words) ? Written(s, Spelling.Value(s.Value)) : null;
 
     protected override ImmutableArray<Written<string>> Words(string key, string holds, ImmutableArray<string> words) =>
-        [.. Scalars(key).Where(s => IsWord(key, s, words)).Select(s => Written(s, s.Value))];
+        [.. Scalars(key).Where(s => IsWord(key, s, words)).Select(s => Written(s, Spelling.Value(s.Value)))];
 
     public override ImmutableArray<Written<string>> Texts(string key, string holds) => [.. Scalars(key).Select(s => Written(s, s.Value))];
 
@@ -166,7 +166,8 @@ internal sealed partial class SpecFields
         };
         Report(new("spec/value", Severity.Error, $"{key} is true or false; this is {s.At.Words}", s.At)
         {
-            Help = meant is null ? $"write {key}: true or {key}: false" : $"write {key}: {meant}",
+            Help = meant is null ? $"write {key}: true or {key}: false"
+                : $"write {key}: {meant}{(s.Style == ScalarForm.Plain ? "" : ", without the quotes")}",
             Fixes = meant is null ? [] : [new($"write {meant}", [new(s.At, meant)])],
         });
         return null;
@@ -348,12 +349,22 @@ internal sealed partial class SpecFields
 
     private bool IsWord(string key, ScalarNode s, ImmutableArray<string> words)
     {
-        if (words.Contains(s.Value))
+        if (words.Contains(Spelling.Value(s.Value)))
         {
             return true;
         }
 
-        var nearest = Nearest.To(s.Value, words);
+        if (s.Value is ['(', .. var inside, ')'])
+        {
+            Report(new("spec/value", Severity.Error, $"a list stands in square brackets; this is \"{s.Value}\"", s.At)
+            {
+                Help = $"write {key}: [{inside}]",
+                Fixes = [new($"write [{inside}]", [new(s.At, $"[{inside}]")])],
+            });
+            return false;
+        }
+
+        var nearest = TradeWords.Value(s.Value, words);
         Report(new("spec/value", Severity.Error, $"{key} is one of {string.Join(", ", words)}; this is \"{s.Value}\"", s.At)
         {
             Help = nearest is null ? null : $"write {key}: {nearest}, if that is what is meant",

@@ -93,8 +93,8 @@ internal sealed partial class SpecFields : Fields
         foreach (var (keys, finding) in missing)
         {
             if (!layers[0].Entries.Any(e =>
-                !asked.ContainsKey(e.Key.Value)
-                    && (Nearest.To(e.Key.Value, keys) is not null
+                !asked.ContainsKey(Spelling.Key(e.Key.Value))
+                    && (TradeWords.Key(e.Key.Value, keys) is not null
                         || keys.Any(k => e.Key.Value.StartsWith(k + " ", StringComparison.Ordinal)))))
             {
                 Report(finding);
@@ -105,9 +105,9 @@ internal sealed partial class SpecFields : Fields
         foreach (var layer in layers)
         {
             var strangers = new List<ScalarNode>();
-            foreach (var key in layer.Entries.Select(e => e.Key).Where(k => !asked.ContainsKey(k.Value)))
+            foreach (var key in layer.Entries.Select(e => e.Key).Where(k => !IsAsked(layer, k)))
             {
-                if (Nearest.To(key.Value, asked.Keys) is not { } nearest)
+                if (TradeWords.Key(WithoutEquals(key.Value), asked.Keys) is not { } nearest)
                 {
                     strangers.Add(key);
                     continue;
@@ -115,8 +115,10 @@ internal sealed partial class SpecFields : Fields
 
                 Report(new("spec/unknown-key", Severity.Error, $"{of} has no key \"{key.Value}\"", key.At)
                 {
-                    Help = $"write {nearest}, if that is what is meant",
-                    Fixes = [new($"write {nearest}", [new(key.At, nearest)])],
+                    Help = WithoutEquals(key.Value) == key.Value
+                        ? $"write {nearest}, if that is what is meant"
+                        : $"write {nearest}: {key.Value.Split('=', 2)[1].Trim()}, with a colon for the equals sign",
+                    Fixes = WithoutEquals(key.Value) == key.Value ? [new($"write {nearest}", [new(key.At, nearest)])] : [],
                 });
             }
 
@@ -156,7 +158,7 @@ internal sealed partial class SpecFields : Fields
 
     internal override void ReadPart(GearReader reader) => reader.ReadAlone(this);
 
-    public override bool Has(string key) => layers.Any(l => l.Find(key) is not null);
+    public override bool Has(string key) => layers.Any(l => Spelling.Find(l, key) is not null);
 
     public override void Report(Finding finding) =>
         findings.Add(finding.Subjects.IsEmpty && subject is not null ? finding with { Subjects = [subject] } : finding);
@@ -307,10 +309,28 @@ internal sealed partial class SpecFields : Fields
     public override T? MapOrWords<T>(string key, string holds, Func<Fields, T> readMap, Func<Written<string>, T?> readWords)
         where T : class => Entry(key) is { Value.Meant: ScalarNode } ? Worded(key, holds, readWords) : Map(key, holds, readMap);
 
+    /// <summary>A key that somebody asked for; one that stands in both spellings is reported.</summary>
+    private bool IsAsked(MapNode layer, ScalarNode key)
+    {
+        var us = Spelling.Key(key.Value);
+        if (us != key.Value && asked.ContainsKey(us) && layer.Find(us) is { } same)
+        {
+            Report(new("spec/duplicate-key", Severity.Error, $"\"{key.Value}\" is the same key as \"{us}\"", key.At)
+            {
+                Help = "keep one of them",
+                Notes = [new($"\"{us}\" stands here", same.Key.At)],
+            });
+        }
+
+        return asked.ContainsKey(us);
+    }
+
+    private static string WithoutEquals(string key) => key.Split('=', 2)[0].Trim();
+
     private void Ask(string key) => asked.TryAdd(key, true);
 
     /// <summary>The uppermost entry of a key.</summary>
-    internal MapEntry? Entry(string key) => layers.Select(l => l.Find(key)).FirstOrDefault(e => e is not null);
+    internal MapEntry? Entry(string key) => layers.Select(l => Spelling.Find(l, key)).FirstOrDefault(e => e is not null);
 
     private T? Within<T>(ScalarNode name, ImmutableArray<MapNode> maps, Func<Fields, T?> read, string of, string? about = null)
         where T : class
@@ -328,7 +348,7 @@ internal sealed partial class SpecFields : Fields
     private ImmutableArray<MapNode> Stack(string key, ImmutableArray<MapNode> over)
     {
         var maps = ImmutableArray.CreateBuilder<MapNode>();
-        foreach (var entry in over.Select(l => l.Find(key)))
+        foreach (var entry in over.Select(l => Spelling.Find(l, key)))
         {
             switch (entry?.Value.Meant)
             {
@@ -344,13 +364,17 @@ internal sealed partial class SpecFields : Fields
                     WrongForm(
                         entry,
                         "a map of keys with values",
-                        $"write {key}: {{ key: value }}, or the keys on lines below it, two spaces deeper");
+                        MapHelp(key, entry.Value.Meant));
                     return maps.ToImmutable();
             }
         }
 
         return maps.ToImmutable();
     }
+
+    private static string MapHelp(string key, SyntaxNode value) => value is ListNode
+        ? $"leave out the dash before each entry: write {key}: {{ key: value }}, or the keys on lines below it, two spaces deeper"
+        : $"write {key}: {{ key: value }}, or the keys on lines below it, two spaces deeper";
 
     private void NoValue(MapEntry entry) =>
         Report(new(
