@@ -39,6 +39,11 @@ internal sealed partial class SpecFields
 
         if (!Range(s.Value, out var first, out var last))
         {
+            if (AmountCures.Range<T>(s.Value) is { } meant)
+            {
+                return Meant<Range<T>>(s, $"a range is written with to; this is \"{s.Value}\"", meant);
+            }
+
             return ReadAmount<T>(s, s.Value, zero: false, out var only) ? Written(s, new Range<T>(only, only)) : null;
         }
 
@@ -76,6 +81,13 @@ internal sealed partial class SpecFields
         var words = s.Value.Trim();
         var digits = Quantity.NumberLength(words);
         var rest = words[digits..].TrimStart();
+        if (AmountCures.Multiple<T>(words) is { } meant && meant.Split(" x ")[0] is var many
+            && !(words.StartsWith(many, StringComparison.Ordinal) && Quantity.TryRead<T>(rest.TrimStart('x', 'X', '×', ' '), out _, out _))
+            && !Quantity.TryRead<T>(words, out _, out _))
+        {
+            return Meant<Multiple<T>>(s, $"{key} is written with how many first, then what each is, with its unit; this is \"{words}\"", meant);
+        }
+
         if (digits == 0 || rest.Length == 0 || rest[0] is not ('x' or 'X' or '×'))
         {
             return ReadAmount<T>(s, words, zero: false, out var only) ? Written(s, new Multiple<T>(1, only)) : null;
@@ -389,6 +401,18 @@ internal sealed partial class SpecFields
         }
 
         return true;
+    }
+
+    /// <summary>Says what is probably meant, and takes nothing.</summary>
+    private Written<T>? Meant<T>(ScalarNode s, string trouble, string better)
+        where T : struct
+    {
+        Report(new("spec/value", Severity.Error, trouble, s.At)
+        {
+            Help = $"write {better}",
+            Fixes = s.At.Words == s.Value ? [new($"write {better}", [new(s.At, better)])] : [],
+        });
+        return null;
     }
 
     private bool ReadSize(ScalarNode s, string words, out WireSize size)

@@ -160,6 +160,9 @@ internal sealed partial class SpecFields : Fields
 
     public override bool Has(string key) => layers.Any(l => Spelling.Find(l, key) is not null);
 
+    public override bool MayHave(string key) =>
+        Has(key) || layers.SelectMany(l => l.Entries).Any(e => TradeWords.Key(e.Key.Value, [key]) is not null);
+
     public override void Report(Finding finding) =>
         findings.Add(finding.Subjects.IsEmpty && subject is not null ? finding with { Subjects = [subject] } : finding);
 
