@@ -32,9 +32,9 @@ internal static partial class AmountCures
     internal static string? Multiple<T>(string words)
         where T : struct, IQuantity<T>
     {
-        var (count, each) = Turned().Match(words) is { Success: true } turned ? (turned.Groups[2].Value, turned.Groups[1].Value)
+        var (count, each) = Straight().Match(words) is { Success: true } m ? (m.Groups[1].Value, m.Groups[2].Value)
+            : Turned().Match(words) is { Success: true } turned ? (turned.Groups[2].Value, turned.Groups[1].Value)
             : InWords().Match(words) is { Success: true } said ? (CountOf(said.Groups[1].Value), said.Groups[2].Value)
-            : Straight().Match(words) is { Success: true } m ? (m.Groups[1].Value, m.Groups[2].Value)
             : ("", "");
         if (count.Length == 0)
         {

@@ -177,7 +177,7 @@ internal sealed class DeclaringFields(SourceFile nowhere) : Fields
     {
     }
 
-    public override bool MayHave(string key) => false;
+    internal override bool MayHave(string key) => false;
 
     public override bool Has(string key) => false;
 

@@ -150,12 +150,6 @@ internal sealed partial class SpecFields
     public override T? Worded<T>(string key, string holds, Func<Written<string>, T?> read)
         where T : class => Scalar(key, "a single value") is { } s ? read(Written(s, s.Value)) : null;
 
-    protected override Written<string>? Word(string key, string holds, ImmutableArray<string> words, string? otherwise = null) =>
-        Scalar(key, $"one of {string.Join(", ", words)}") is { } s && IsWord(key, s, words) ? Written(s, Spelling.Value(s.Value)) : null;
-
-    protected override ImmutableArray<Written<string>> Words(string key, string holds, ImmutableArray<string> words) =>
-        [.. Scalars(key).Where(s => IsWord(key, s, words)).Select(s => Written(s, Spelling.Value(s.Value)))];
-
     public override ImmutableArray<Written<string>> Texts(string key, string holds) => [.. Scalars(key).Select(s => Written(s, s.Value))];
 
     public override Written<bool>? Flag(string key, string holds, string? otherwise = null)
@@ -359,32 +353,6 @@ internal sealed partial class SpecFields
         }
     }
 
-    private bool IsWord(string key, ScalarNode s, ImmutableArray<string> words)
-    {
-        if (words.Contains(Spelling.Value(s.Value)))
-        {
-            return true;
-        }
-
-        if (s.Value is ['(', .. var inside, ')'])
-        {
-            Report(new("spec/value", Severity.Error, $"a list stands in square brackets; this is \"{s.Value}\"", s.At)
-            {
-                Help = $"write {key}: [{inside}]",
-                Fixes = [new($"write [{inside}]", [new(s.At, $"[{inside}]")])],
-            });
-            return false;
-        }
-
-        var nearest = TradeWords.Value(s.Value, words);
-        Report(new("spec/value", Severity.Error, $"{key} is one of {string.Join(", ", words)}; this is \"{s.Value}\"", s.At)
-        {
-            Help = nearest is null ? null : $"write {key}: {nearest}, if that is what is meant",
-            Fixes = nearest is null ? [] : [new($"write {nearest}", [new(s.At, nearest)])],
-        });
-        return false;
-    }
-
     private bool ReadAmount<T>(ScalarNode s, string words, bool zero, out T value)
         where T : struct, IQuantity<T>
     {
@@ -401,18 +369,6 @@ internal sealed partial class SpecFields
         }
 
         return true;
-    }
-
-    /// <summary>Says what is probably meant, and takes nothing.</summary>
-    private Written<T>? Meant<T>(ScalarNode s, string trouble, string better)
-        where T : struct
-    {
-        Report(new("spec/value", Severity.Error, trouble, s.At)
-        {
-            Help = $"write {better}",
-            Fixes = s.At.Words == s.Value ? [new($"write {better}", [new(s.At, better)])] : [],
-        });
-        return null;
     }
 
     private bool ReadSize(ScalarNode s, string words, out WireSize size)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Language;
 using WireSketch.Language.Kinds;
@@ -63,6 +64,22 @@ internal static class TerminalMistakes
             Subjects = [device.Id],
             Fixes = near is null ? [] : [new($"write {device.Id}.{near}", [new(name.At, $"{device.Id}.{near}")])],
         };
+    }
+
+    /// <summary>A device that stands for both its supply and its return, joined to a single terminal.</summary>
+    internal static Finding? WholeDevice(Run run, ImmutableArray<RunEnd> from, ImmutableArray<RunEnd> to)
+    {
+        var single = from.Concat(to).Where(e => e.Nodes.Length == 1).ToArray();
+        return from.Length == 1 && to.Length == 1 && single.Length == 1 && from.Concat(to).Except(single).Single() is var whole
+            && whole is { Id: var id, Gear: var gear } && id == gear.Id && gear.Alone.Length == 2
+            ? new("spec/ends-differ", Severity.Error,
+                $"\"{id}\" stands for both {id}.{gear.Alone[0].Name} and {id}.{gear.Alone[1].Name}, and the other end is one conductor",
+                whole.At)
+            {
+                Help = $"write {id}.{gear.Alone[0].Name} or {id}.{gear.Alone[1].Name}",
+                Subjects = [run.Id],
+            }
+            : null;
     }
 
     /// <summary>Something between device and terminal that is no dot: <c>amp--</c>, <c>battery+</c>, <c>amp remote</c>.</summary>

@@ -11,8 +11,8 @@ namespace WireSketch.Tests.Language;
 /// </summary>
 public sealed class SlipTests
 {
-    /// <summary>So many of the rows are answered as they say: never fewer.</summary>
-    private const int Floor = 62;
+    /// <summary>Rows that wait for a word of the language that is not there yet, with the word.</summary>
+    private static readonly Dictionary<string, string> Waiting = new() { ["080-date-day-first"] = "job.valid-until" };
 
     [Fact]
     public void The_first_message_is_at_the_slip_and_names_the_cure()
@@ -22,8 +22,9 @@ public sealed class SlipTests
 
         Assert.True(rows.Length > 100);
         Assert.True(
-            rows.Length - failed.Length >= Floor,
+            failed.All(f => Waiting.ContainsKey(f.Id)),
             $"{rows.Length - failed.Length} of {rows.Length}:\n{string.Join('\n', failed.Select(f => $"{f.Id}: {f.Trouble}"))}");
+        Assert.All(Waiting.Keys, w => Assert.Contains(w, failed.Select(f => f.Id)));
     }
 
     private static string? Trouble(CsvTable.Row row)
