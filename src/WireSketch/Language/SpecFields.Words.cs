@@ -47,7 +47,7 @@ internal sealed partial class SpecFields
     private Written<T>? Meant<T>(ScalarNode s, string trouble, string better)
         where T : struct
     {
-        Report(new("spec/value", Severity.Error, trouble, s.At)
+        Report(new(char.IsAsciiDigit(s.Value.TrimEnd()[^1]) ? "spec/unit" : "spec/value", Severity.Error, trouble, s.At)
         {
             Help = $"write {better}",
             Fixes = s.At.Words == s.Value ? [new($"write {better}", [new(s.At, better)])] : [],

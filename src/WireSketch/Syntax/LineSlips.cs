@@ -160,7 +160,7 @@ internal static partial class LineSlips
     [GeneratedRegex(@"(?:""[^""]*|: *'[^']*)$")]
     private static partial Regex Open();
 
-    [GeneratedRegex(@": +([*&][^,{}\[\]#]*[^,{}\[\]#\s])(?=\s*$)")]
+    [GeneratedRegex(@": +([*&](?=\S)[^,{}\[\]#]*[^,{}\[\]#\s])(?=\s*$)")]
     private static partial Regex StarText();
 
     [GeneratedRegex(@": +(#\s*([0-9]{1,2}\b)?.*)$")]

@@ -74,7 +74,6 @@ public sealed class SpellingTests
     [InlineData("amp.-", "amp.neg", "amp.-")]
     [InlineData("amp.-", "amp--", "amp.-")]
     [InlineData("amp.-", "amp negative", "amp.-")]
-    [InlineData("amp.remote", "amp.rem", "amp.remote")]
     public void A_terminal_by_its_trade_name_is_refused_with_the_right_terminal(string right, string said, string meant)
     {
         var finding = First(right, said);
