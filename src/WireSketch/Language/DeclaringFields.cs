@@ -177,6 +177,8 @@ internal sealed class DeclaringFields(SourceFile nowhere) : Fields
     {
     }
 
+    internal override bool MayHave(string key) => false;
+
     public override bool Has(string key) => false;
 
     public override void Report(Finding finding)

@@ -125,6 +125,9 @@ public abstract class Fields
     /// <summary>Whether the key is present, without taking it.</summary>
     public abstract bool Has(string key);
 
+    /// <summary>Whether the key is present, or another that probably means it.</summary>
+    internal abstract bool MayHave(string key);
+
     /// <summary>Reads the map as a device, over the maps of its part; null if its kind is unknown, or where nothing is read.</summary>
     internal abstract Gear? ReadGear(GearReader reader);
 

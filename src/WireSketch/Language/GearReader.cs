@@ -99,7 +99,22 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
         var word = fields.Text("is", "the kind of gear");
         if (word is not { } written)
         {
-            if (complete && !fields.Has("is"))
+            if (fields.Has("is"))
+            {
+                return null;
+            }
+
+            var words = GearKinds.All.Select(k => k.Word).ToArray();
+            if (fields.Layers.SelectMany(l => l.Entries).FirstOrDefault(e => IsKind(e, words)) is { Value.Meant: ScalarNode named } slip)
+            {
+                var meant = TradeWords.Kind(named.Value, words)!;
+                fields.Report(new("spec/unknown-key", Severity.Error, $"the kind of gear stands under is, not under {slip.Key.Value}", slip.Key.At)
+                {
+                    Help = $"write is: {meant}",
+                    Fixes = [new($"write is: {meant}", [new(slip.At, $"is: {meant}")])],
+                });
+            }
+            else if (complete)
             {
                 fields.Require("is");
             }
@@ -111,7 +126,7 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
         if (kind is null)
         {
             var words = GearKinds.All.Select(k => k.Word);
-            var nearest = Nearest.To(written.Value, words);
+            var nearest = TradeWords.Kind(written.Value, words);
             fields.Report(new("spec/unknown-kind", Severity.Error, $"there is no kind of gear called \"{written.Value}\"", written.At)
             {
                 Help = nearest is null ? $"the kinds are {string.Join(", ", words)}" : $"write is: {nearest}, if that is what is meant",
@@ -137,6 +152,12 @@ internal sealed class GearReader(ImmutableDictionary<string, MapEntry> parts)
 
         return kind;
     }
+
+    /// <summary>Whether a kind of gear stands under a word that only means <c>is</c>.</summary>
+    private static bool IsKind(MapEntry entry, string[] words) =>
+        TradeWords.Key(entry.Key.Value, ["is"]) is not null
+        && entry.Value.Meant is ScalarNode { IsNull: false } named
+        && TradeWords.Kind(named.Value, words) is not null;
 
     /// <summary>The maps of the part that a device names, and of the part that this one names, and so on.</summary>
     private (ImmutableArray<MapNode> Below, bool Complete) PartsOf(SpecFields own)

@@ -76,7 +76,7 @@ public sealed record Run
                 "wire",
                 "size, then color, CCA, insulation temperature; or a wire type's id; line pair; auto",
                 w => WireChoice.FromWords(w, f)),
-            WireIsRefused = f.Has("wire"),
+            WireIsRefused = f.MayHave("wire"),
             Length = f.Amount<Meters>("length", "length of one conductor, as cut"),
             Along = f.Texts(
                 "along",
@@ -164,7 +164,10 @@ public sealed record InlineProtection
             return new() { Breaker = breaker, At = words.At, Rating = new InlineRating.Rated(new(amps, words.Words, words.At)) };
         }
 
-        f.Report(new("spec/value", Diagnostics.Severity.Error, trouble, words.At));
+        f.Report(new("spec/value", Diagnostics.Severity.Error, trouble, words.At)
+        {
+            Help = AmountCures.Fuse(words.Value) is { } map ? $"write {(breaker ? "breaker" : "fuse")}: {map}" : null,
+        });
         return null;
     }
 }

@@ -39,6 +39,11 @@ internal sealed partial class SpecFields
 
         if (!RangeWords.Split(s.Value, out var first, out var last))
         {
+            if (AmountCures.Range<T>(s.Value) is { } meant)
+            {
+                return Meant<Range<T>>(s, $"a range is written with to; this is \"{s.Value}\"", meant);
+            }
+
             return ReadAmount<T>(s, s.Value, zero: false, out var only) ? Written(s, new Range<T>(only, only)) : null;
         }
 
@@ -77,6 +82,13 @@ internal sealed partial class SpecFields
         var words = s.Value.Trim();
         var digits = Quantity.NumberLength(words);
         var rest = words[digits..].TrimStart();
+        if (AmountCures.Multiple<T>(words) is { } meant && meant.Split(" x ")[0] is var many
+            && !(words.StartsWith(many, StringComparison.Ordinal) && Quantity.TryRead<T>(rest.TrimStart('x', 'X', '×', ' '), out _, out _))
+            && !Quantity.TryRead<T>(words, out _, out _))
+        {
+            return Meant<Multiple<T>>(s, $"{key} is written with how many first, then what each is, with its unit; this is \"{words}\"", meant);
+        }
+
         if (digits == 0 || rest.Length == 0 || rest[0] is not ('x' or 'X' or '×'))
         {
             return ReadAmount<T>(s, words, zero: false, out var only) ? Written(s, new Multiple<T>(1, only)) : null;
@@ -140,12 +152,6 @@ internal sealed partial class SpecFields
     public override T? Worded<T>(string key, string holds, Func<Written<string>, T?> read)
         where T : class => Scalar(key, "a single value") is { } s ? read(Written(s, s.Value)) : null;
 
-    protected override Written<string>? Word(string key, string holds, ImmutableArray<string> words, string? otherwise = null) =>
-        Scalar(key, $"one of {string.Join(", ", words)}") is { } s && IsWord(key, s, words) ? Written(s, s.Value) : null;
-
-    protected override ImmutableArray<Written<string>> Words(string key, string holds, ImmutableArray<string> words) =>
-        [.. Scalars(key).Where(s => IsWord(key, s, words)).Select(s => Written(s, s.Value))];
-
     public override ImmutableArray<Written<string>> Texts(string key, string holds) => [.. Scalars(key).Select(s => Written(s, s.Value))];
 
     public override Written<bool>? Flag(string key, string holds, string? otherwise = null)
@@ -168,7 +174,8 @@ internal sealed partial class SpecFields
         };
         Report(new("spec/value", Severity.Error, $"{key} is true or false; this is {s.At.Words}", s.At)
         {
-            Help = meant is null ? $"write {key}: true or {key}: false" : $"write {key}: {meant}",
+            Help = meant is null ? $"write {key}: true or {key}: false"
+                : $"write {key}: {meant}{(s.Style == ScalarForm.Plain ? "" : ", without the quotes")}",
             Fixes = meant is null ? [] : [new($"write {meant}", [new(s.At, meant)])],
         });
         return null;
@@ -349,22 +356,6 @@ internal sealed partial class SpecFields
                     Place(item, entry.Key)));
             }
         }
-    }
-
-    private bool IsWord(string key, ScalarNode s, ImmutableArray<string> words)
-    {
-        if (words.Contains(s.Value))
-        {
-            return true;
-        }
-
-        var nearest = Nearest.To(s.Value, words);
-        Report(new("spec/value", Severity.Error, $"{key} is one of {string.Join(", ", words)}; this is \"{s.Value}\"", s.At)
-        {
-            Help = nearest is null ? null : $"write {key}: {nearest}, if that is what is meant",
-            Fixes = nearest is null ? [] : [new($"write {nearest}", [new(s.At, nearest)])],
-        });
-        return false;
     }
 
     private bool ReadAmount<T>(ScalarNode s, string words, bool zero, out T value)

@@ -17,6 +17,7 @@ internal sealed partial class SpecFields : Fields
     private readonly OrderedDictionary<string, bool> asked;
     private readonly List<(ImmutableArray<string> Keys, Finding Finding)> missing;
     private readonly string? subject;
+    private readonly List<(string Key, ImmutableArray<string> Words)> taken = [];
     private readonly bool partial;
 
     /// <param name="findings">Where findings go.</param>
@@ -85,78 +86,14 @@ internal sealed partial class SpecFields : Fields
         }
     }
 
-    /// <summary>Reports every key that nobody asked for, with the nearest that somebody did, and every key that is missing.</summary>
-    /// <param name="of">What the map describes, in words: "an amplifier".</param>
-    internal void Finish(string of)
-    {
-        // A key that is mistyped is not missing as well: one slip, one finding.
-        foreach (var (keys, finding) in missing)
-        {
-            if (!layers[0].Entries.Any(e =>
-                !asked.ContainsKey(e.Key.Value)
-                    && (Nearest.To(e.Key.Value, keys) is not null
-                        || keys.Any(k => e.Key.Value.StartsWith(k + " ", StringComparison.Ordinal)))))
-            {
-                Report(finding);
-            }
-        }
-
-        missing.Clear();
-        foreach (var layer in layers)
-        {
-            var strangers = new List<ScalarNode>();
-            foreach (var key in layer.Entries.Select(e => e.Key).Where(k => !asked.ContainsKey(k.Value)))
-            {
-                if (Nearest.To(key.Value, asked.Keys) is not { } nearest)
-                {
-                    strangers.Add(key);
-                    continue;
-                }
-
-                Report(new("spec/unknown-key", Severity.Error, $"{of} has no key \"{key.Value}\"", key.At)
-                {
-                    Help = $"write {nearest}, if that is what is meant",
-                    Fixes = [new($"write {nearest}", [new(key.At, nearest)])],
-                });
-            }
-
-            ReportStrangers(of, strangers);
-        }
-    }
-
-    /// <summary>Many keys that are like none of the map's own are one slip: they belong elsewhere, and are reported as one.</summary>
-    private void ReportStrangers(string of, List<ScalarNode> strangers)
-    {
-        if (strangers.Count > 3)
-        {
-            Report(new(
-                "spec/unknown-key",
-                Severity.Error,
-                $"{of} has no key \"{strangers[0].Value}\", and none of {strangers.Count - 1} other keys that stand here",
-                strangers[0].At)
-            {
-                Help = "see whether the heading above them is missing, or whether they are indented too deep",
-                Notes = [.. strangers.Skip(1).Select(s => new FindingNote($"\"{s.Value}\" is unknown here too", s.At))],
-            });
-            return;
-        }
-
-        foreach (var key in strangers)
-        {
-            var kinds = LanguageReference.Whole.KindsWith(key.Value).Select(k => k.Word).ToArray();
-            Report(new("spec/unknown-key", Severity.Error, $"{of} has no key \"{key.Value}\"", key.At)
-            {
-                Help = (kinds.Length > 0 ? $"it is a key of {string.Join(", ", kinds)}; " : "")
-                    + $"the keys here are {string.Join(", ", asked.Keys)}",
-            });
-        }
-    }
-
     internal override Gear? ReadGear(GearReader reader) => reader.Read(this);
 
     internal override void ReadPart(GearReader reader) => reader.ReadAlone(this);
 
-    public override bool Has(string key) => layers.Any(l => l.Find(key) is not null);
+    public override bool Has(string key) => layers.Any(l => Spelling.Find(l, key) is not null);
+
+    internal override bool MayHave(string key) =>
+        Has(key) || layers.SelectMany(l => l.Entries).Any(e => TradeWords.Key(e.Key.Value, [key]) is not null);
 
     public override void Report(Finding finding) =>
         findings.Add(finding.Subjects.IsEmpty && subject is not null ? finding with { Subjects = [subject] } : finding);
@@ -243,6 +180,16 @@ internal sealed partial class SpecFields : Fields
         where T : class
     {
         Ask(key);
+        if (Entry(key) is { Value.Meant: ScalarNode { IsNull: false } word } single && KeyFor(word.Value, read) is { } within)
+        {
+            Report(new("spec/type", Severity.Error, $"{key} takes a map of keys with values; this is a single value", word.At)
+            {
+                Help = $"write {single.Key.Value}: {{ {within} }}",
+                Fixes = [new($"write {{ {within} }}", [new(word.At, $"{{ {within} }}")])],
+            });
+            return null;
+        }
+
         return Stack(key, layers) is [_, ..] maps && Entry(key) is { } entry
             ? Within(entry.Key, maps, read, Key.Words.Length == 0 ? key : $"{key} of {Key.Value}")
             : null;
@@ -314,7 +261,7 @@ internal sealed partial class SpecFields : Fields
     private void Ask(string key) => asked.TryAdd(key, true);
 
     /// <summary>The uppermost entry of a key.</summary>
-    internal MapEntry? Entry(string key) => layers.Select(l => l.Find(key)).FirstOrDefault(e => e is not null);
+    internal MapEntry? Entry(string key) => layers.Select(l => Spelling.Find(l, key)).FirstOrDefault(e => e is not null);
 
     private T? Within<T>(ScalarNode name, ImmutableArray<MapNode> maps, Func<Fields, T?> read, string of, string? about = null)
         where T : class
@@ -332,7 +279,7 @@ internal sealed partial class SpecFields : Fields
     private ImmutableArray<MapNode> Stack(string key, ImmutableArray<MapNode> over)
     {
         var maps = ImmutableArray.CreateBuilder<MapNode>();
-        foreach (var entry in over.Select(l => l.Find(key)))
+        foreach (var entry in over.Select(l => Spelling.Find(l, key)))
         {
             switch (entry?.Value.Meant)
             {
@@ -348,13 +295,17 @@ internal sealed partial class SpecFields : Fields
                     WrongForm(
                         entry,
                         "a map of keys with values",
-                        $"write {key}: {{ key: value }}, or the keys on lines below it, two spaces deeper");
+                        MapHelp(key, entry.Value.Meant));
                     return maps.ToImmutable();
             }
         }
 
         return maps.ToImmutable();
     }
+
+    private static string MapHelp(string key, SyntaxNode value) => value is ListNode
+        ? $"leave out the dash before each entry: write {key}: {{ key: value }}, or the keys on lines below it, two spaces deeper"
+        : $"write {key}: {{ key: value }}, or the keys on lines below it, two spaces deeper";
 
     private void NoValue(MapEntry entry) =>
         Report(new(

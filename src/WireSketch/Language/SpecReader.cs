@@ -25,6 +25,7 @@ public static class SpecReader
             return new(new Spec { File = file, Broken = true }, findings.InOrder());
         }
 
+        tree = WiresForRuns(tree, findings);
         findings.Broken |= tree.Root.Entries.Any(e => !SpecKeys.Order.Contains(e.Key.Value));
         var shared = SharedFiles.Read(tree, files, findings);
         var parts = shared.Entries("parts", tree.Root, findings);
@@ -110,6 +111,25 @@ public static class SpecReader
         }
 
         return kept.ToImmutable();
+    }
+
+    /// <summary>Runs that stand under <c>wires</c> are reported once, and read as what they are.</summary>
+    private static SyntaxTree WiresForRuns(SyntaxTree tree, SpecFindings findings)
+    {
+        if (tree.Root.Find("runs") is not null
+            || tree.Root.Find("wires") is not { Value.Meant: MapNode { Entries: [{ Value.Meant: MapNode first }, ..] } } wires
+            || (first.Find("from") ?? first.Find("to")) is null)
+        {
+            return tree;
+        }
+
+        findings.Add(new("spec/unknown-key", Severity.Error, "types of wire stand under wires; these go from one terminal to another", wires.Key.At)
+        {
+            Help = "write runs:",
+            Fixes = [new("write runs", [new(wires.Key.At, "runs")])],
+        });
+        var entries = tree.Root.Entries.Replace(wires, wires with { Key = wires.Key with { Value = "runs" } });
+        return tree with { Root = tree.Root with { Entries = entries } };
     }
 
     /// <summary>The zones that are named, or the usual four.</summary>

@@ -111,6 +111,10 @@ public static class SpecSchema
         foreach (var key in keys)
         {
             properties[key.Name] = Value(key);
+            if (Spelling.UkOf(key.Name) is { } uk)
+            {
+                properties[uk] = Value(key);
+            }
         }
 
         var map = new JsonObject { ["type"] = "object", ["additionalProperties"] = false, ["properties"] = properties };

@@ -55,7 +55,7 @@ internal static class SpecVersion
                     : "the version of the language is a whole number",
                 at)
             {
-                Help = isNumber ? "use a newer wiresketch, or write the file in version 1" : "write wiresketch: 1",
+                Help = isNumber ? "use a newer wiresketch, or write wiresketch: 1 and the file in that version" : "write wiresketch: 1",
             });
             return false;
         }

@@ -29,6 +29,15 @@ internal static class UnitMistakes
             return new("spec/value", Severity.Error, trouble, s.At) { Help = DecimalComma.Mend(whole, rest).Help };
         }
 
+        if (AmountCures.Of<T>(words) is { } meant)
+        {
+            return new("spec/unit", Severity.Error, trouble, s.At)
+            {
+                Help = $"write {meant}, if that is what is meant",
+                Fixes = s.At.Words == words ? [new($"write {meant}", [new(s.At, meant)])] : [],
+            };
+        }
+
         return new(
             number > 0 ? "spec/unit" : "spec/value", Severity.Error, trouble, s.At)
         {

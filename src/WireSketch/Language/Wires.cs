@@ -148,6 +148,11 @@ internal static class WireTextReader
     internal static WireChoice? Read(Written<string> words, Fields f)
     {
         var text = words.Value.Trim();
+        if (TradeWords.Wire(text) is not null)
+        {
+            return Refuse(words, f, $"\"{text}\" is a line pair in a spec");
+        }
+
         if (text == "line pair")
         {
             return new() { Words = words, LinePair = true, Conductors = 4 };
@@ -198,7 +203,7 @@ internal static class WireTextReader
 
             if (taken == 0)
             {
-                return char.IsAsciiDigit(text[0]) || !IsId(text) ? Refuse(words, f, trouble) : choice with { TypeId = text };
+                return char.IsAsciiDigit(text[0]) || !IsId(text) || ConductorColor.Of(text) is not null ? Refuse(words, f, trouble) : choice with { TypeId = text };
             }
 
             parts.RemoveRange(0, taken);
@@ -261,7 +266,7 @@ internal static class WireTextReader
     {
         f.Report(new("spec/value", Severity.Error, trouble, words.At)
         {
-            Help = "write the size first, then color, CCA or insulation temperature: 4 AWG red 105 C; or a wire type's id; line pair; auto",
+            Help = WireCures.Of(words.Value) is { } meant && WireCures.BeginsWithSize(meant) ? $"write {meant}" : "write the size first, then color, CCA or insulation temperature: 4 AWG red 105 C; or a wire type's id; line pair; auto",
         });
         return null;
     }

@@ -31,7 +31,7 @@ public static class Quantity
         var unit = text[split..].Trim();
         if (unit.Length == 0)
         {
-            trouble = $"\"{words}\" has no unit: {T.Noun} is written with {UnitList<T>()}, such as {text} {T.Units[^1].Symbol}";
+            trouble = $"\"{words}\" has no unit: {T.Noun} is written with {UnitList<T>()}, such as {text} {UsualUnit<T>()}";
             return false;
         }
 
@@ -111,6 +111,14 @@ public static class Quantity
     /// <summary>The unit in which a quantity holds its number; <c>1</c> for a share.</summary>
     public static string BaseUnit<T>()
         where T : struct, IQuantity<T> => T.Units.FirstOrDefault(u => u is { Factor: 1, Offset: 0 })?.Symbol ?? "1";
+
+    /// <summary>The unit that people mostly write: feet for a length, watts, volts, ohms.</summary>
+    internal static string UsualUnit<T>()
+        where T : struct, IQuantity<T> => default(T) switch
+        {
+            Meters or Seconds => T.Units[^1].Symbol,
+            _ => (T.Units.FirstOrDefault(u => u is { Factor: 1, Offset: 0 }) ?? T.Units[0]).Symbol,
+        };
 
     /// <summary>How many characters at the start of a text are a decimal number.</summary>
     internal static int NumberLength(string text)

@@ -196,9 +196,21 @@ internal sealed class NodeReader
                 continue;
             }
 
-            if (flow && entries.Count > 0 && CommaInNumber(entries[^1], word, value) is { } mended)
+            if (flow && entries.Count > 0 && FlowSlips.CommaInNumber(file, entries[^1], word, value) is var (slip, mended))
             {
+                Findings.Add(slip);
                 entries[^1] = mended;
+                continue;
+            }
+
+            if (flow && FlowSlips.CommaInText(file, text, entries, word, value) is { } cut)
+            {
+                Findings.Add(cut.Finding);
+                if (cut.Before is { } whole)
+                {
+                    entries[^1] = whole;
+                }
+
                 continue;
             }
 
@@ -258,30 +270,6 @@ internal sealed class NodeReader
         return (
             new(new SourceSpan(file, key.At.Start, colon), key.Value[..colon], ScalarForm.Plain),
             new ScalarNode(new SourceSpan(file, at, key.At.End - at), key.Value[(colon + 1)..], ScalarForm.Plain));
-    }
-
-    /// <summary>
-    /// In a flow map <c>{a: 15,5 ft}</c> is an entry and a key without a value: says so, and goes on with what was meant.
-    /// </summary>
-    private MapEntry? CommaInNumber(MapEntry before, ScalarNode key, SyntaxNode value)
-    {
-        if (before.Value is not ScalarNode { Style: ScalarForm.Plain } number
-            || key.Style != ScalarForm.Plain
-            || value is not ScalarNode { At.Length: 0 }
-            || key.At.Start != number.At.End + 1 || DecimalComma.In($"{number.Value},{key.Value}") is not var (whole, rest))
-        {
-            return null;
-        }
-
-        var (better, help) = DecimalComma.Mend(whole, rest);
-        var all = new SourceSpan(file, number.At.Start, key.At.End - number.At.Start);
-        Findings.Add(new(
-            SyntaxTree.Rule,
-            Severity.Error,
-            $"the comma in \"{all.Words}\" parts two entries: decimals stand behind a point, and thousands are not parted",
-            all)
-        { Help = help });
-        return new(before.Key, new ScalarNode(all, better, ScalarForm.Plain));
     }
 
     internal static Finding MissingSpaceAt(SourceSpan all, SourceSpan gap, string key) =>

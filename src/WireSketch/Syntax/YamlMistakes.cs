@@ -16,7 +16,8 @@ internal static class YamlMistakes
         var (message, help, mayLackSpace) = slip.Says is { } says
             ? (says, Compare, false)
             : YamlMistake.At(file, text, start, end, at.Start);
-        return OpenBracket(file, text, start, end)
+        return LineSlips.In(file, text, start, end)
+            ?? OpenBracket(file, text, start, end)
             ?? (mayLackSpace
                 ? SpaceMissing(file, text, start, end)
                 : null) ?? new(SyntaxTree.Rule, Severity.Error, message, at) { Help = help };

@@ -4,11 +4,12 @@ namespace WireSketch.Text;
 public static class Nearest
 {
     private const int Most = 1000;
+    private const int LeastBeginning = 3;
 
     /// <summary>
     /// The known word nearest to what was written, or null if none is near: at most a third of its letters may be added, lost,
     /// changed or swapped with a neighbor. Capitals and the difference between a blank, a dash and an underscore do not count.
-    /// Of very many words the first thousand are looked at.
+    /// Of very many words the first thousand are looked at. Three letters or more that only one word begins with mean that word.
     /// </summary>
     public static string? To(string written, IEnumerable<string> known)
     {
@@ -19,9 +20,16 @@ public static class Nearest
         }
 
         string? best = null;
+        string? begun = null;
+        var beginnings = 0;
         var least = int.MaxValue;
         foreach (var candidate in known.Take(Most))
         {
+            if (word.Length >= LeastBeginning && candidate != begun && Plain(candidate).StartsWith(word, StringComparison.Ordinal))
+            {
+                (begun, beginnings) = (candidate, beginnings + 1);
+            }
+
             var distance = Distance(word, Plain(candidate));
             if (distance < least
                 && distance <= Math.Max(1, Math.Max(word.Length, candidate.Length) / 3)
@@ -31,7 +39,7 @@ public static class Nearest
             }
         }
 
-        return best;
+        return beginnings == 1 && least > 0 ? begun : best;
     }
 
     /// <summary>Known words, the likeliest first; equals in the order of their letters.</summary>

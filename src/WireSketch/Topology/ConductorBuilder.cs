@@ -49,11 +49,10 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         var route = Route(run, from, to);
         var known = Length(run, route);
         var length = known ?? WiredRun.AssumedLength;
-        var wire =
-            WireResolver.Resolve(run, types, choices, findings) with
-            {
-                Termination = spec.Settings.Termination?.Value ?? Assume.Termination.Value
-            };
+        var wire = WireResolver.Resolve(spec.Broken ? run with { WireIsRefused = true } : run, types, choices, findings) with
+        {
+            Termination = spec.Settings.Termination?.Value ?? Assume.Termination.Value
+        };
         var kind = Kind(from, to);
         var holder = Holder(run, from, to, length);
         var start = conductors.Count;
@@ -206,7 +205,7 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
         }
         else if (!from.Concat(to).Any(e => doubtful.Contains(e.Gear.Id)))
         {
-            findings.Add(new("spec/ends-differ", Severity.Error,
+            findings.Add(TerminalMistakes.WholeDevice(run, from, to) ?? new("spec/ends-differ", Severity.Error,
                 $"{run.Id} begins at {Count(begins.Length)} and ends at {Count(ends.Length)}: they cannot be joined one to one",
                 run.To[0].At)
             {

@@ -72,20 +72,14 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
                 return null;
             }
 
-            var near = Nearest.To(id, gear.Keys);
-            findings.Add(new("spec/reference", Severity.Error, $"there is no gear named \"{id}\"", name.At)
-            {
-                Help = near is null ? "give it an entry under gear" : $"did you mean {near}{(rest.Length > 0 ? "." + rest : "")}?",
-                Subjects = [id],
-                Fixes = near is null ? [] : [new($"write {near}", [new(name.At, near + (rest.Length > 0 ? "." + rest : ""))])],
-            });
+            findings.Add(TerminalMistakes.NoGear(name, id, rest, gear));
             return null;
         }
 
         var end = rest.Length == 0 ? Itself(device, name) : Part(device, rest, name);
         if (end is null && !doubtful.Contains(id))
         {
-            Refuse(device, rest, name, findings);
+            findings.Add(TerminalMistakes.NoTerminal(device, rest, name));
         }
 
         return end;
@@ -177,40 +171,4 @@ internal sealed class TerminalTable(ImmutableHashSet<string> unread, ImmutableHa
     }
 
     private static RunEnd Side(Terminal terminal, SourceSpan at) => new(terminal.Id, terminal.Gear!, terminal.Shape, [terminal], at);
-
-    private static void Refuse(Gear device, string rest, Written<string> name, ICollection<Finding> findings)
-    {
-        var names = device.Terminals.Concat(device.Terminals.SelectMany(s => s.Members))
-            .Select(s => s.Name)
-            .Where(n => n.Length > 0)
-            .Distinct(StringComparer.Ordinal)
-            .ToArray();
-        if (rest == "remote" && names.Contains("remote-in") && names.Contains("remote-out"))
-        {
-            findings.Add(new(
-                "spec/reference",
-                Severity.Error,
-                $"{device.Id} has two remote terminals, remote-in and remote-out: \"remote\" alone does not say which",
-                name.At)
-            {
-                Help = $"write {device.Id}.remote-in for the wire that wakes it, {device.Id}.remote-out for the wire by which it wakes "
-                    + "others",
-                Subjects = [device.Id],
-            });
-            return;
-        }
-
-        var near = rest.Length == 0 ? null : Nearest.To(rest, names);
-        var list = string.Join(", ", rest.Length == 0 ? names : Nearest.Order(rest, names));
-        findings.Add(new("spec/reference", Severity.Error, rest.Length == 0
-            ? $"\"{name.Value}\" does not say which terminal of the {device.Kind} is meant"
-            : $"the {device.Kind} {device.Id} has no terminal \"{rest}\"", name.At)
-        {
-            Help = names.Length == 0 ? $"{device.Id} has no terminals yet"
-                : near is null ? $"its terminals are {list}"
-                : $"did you mean {device.Id}.{near}? its terminals are {list}",
-            Subjects = [device.Id],
-            Fixes = near is null ? [] : [new($"write {device.Id}.{near}", [new(name.At, $"{device.Id}.{near}")])],
-        });
-    }
 }
