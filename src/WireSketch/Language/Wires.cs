@@ -65,10 +65,13 @@ public sealed record WireType
 
     public Written<Celsius>? Insulation { get; init; }
 
-    public ImmutableArray<string> Colors { get; init; } = [];
+    /// <summary>Colors of its cores as written, in the order of the terminals: of one core where all are alike.</summary>
+    public ImmutableArray<ImmutableArray<string>> Cores { get; init; } = [];
+
+    public ImmutableArray<string> Colors => Cores.IsEmpty ? [] : Cores[0];
 
     /// <summary>Colors of each core in the order of the terminals, where they differ; else empty.</summary>
-    public ImmutableArray<ImmutableArray<string>> CoreColors { get; init; } = [];
+    public ImmutableArray<ImmutableArray<string>> CoreColors => Cores.Length > 1 ? Cores : [];
 
     public Written<Meters>? StockLength { get; init; }
 
@@ -77,15 +80,7 @@ public sealed record WireType
     internal static WireType Read(Fields f)
     {
         f.Require("size");
-        return ReadWithColors(f);
-    }
-
-    private static WireType ReadWithColors(Fields f)
-    {
-        var cores = f.Text("color", "its color; blue/white for a tracer; one for each core joined by +") is { } c
-            ? WireTextReader.ReadCores(c, f)
-            : [];
-        return ReadFacts(f) with { Colors = cores.IsEmpty ? [] : cores[0], CoreColors = cores.Length > 1 ? cores : [] };
+        return ReadFacts(f);
     }
 
     private static WireType ReadFacts(Fields f) => new()
@@ -96,6 +91,9 @@ public sealed record WireType
             ?? ConductorMaterial.Copper,
         Strands = f.Choice("strands", "how fine it is stranded", Strandings.Words, "fine"),
         Insulation = ReadInsulation(f),
+        Cores = f.Text("color", "its color; blue/white for a tracer; one for each core joined by +") is { } c
+            ? WireTextReader.ReadCores(c, f)
+            : [],
         StockLength = f.Amount<Meters>("stock", "length it is sold in"),
         Price = f.Number("price", "price of that length, in the job's currency"),
     };

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using WireSketch.Documents.Formats;
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Rules;
 
 namespace WireSketch.Documents.HandOver;

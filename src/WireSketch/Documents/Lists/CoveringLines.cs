@@ -1,6 +1,5 @@
 using WireSketch.Installation;
 using WireSketch.Language;
-using WireSketch.Rules;
 using WireSketch.Topology;
 using WireSketch.Topology.Routes;
 
