@@ -21,7 +21,7 @@ internal sealed class LegendBlock : FooterBlock
         heat = sheet.Wires.Any(w => w.HeatStep is not null) ? heat : LoadColoring.None;
         foreach (var kind in sheet.Wires.Select(w => w.Kind).Distinct().Order())
         {
-            var wire = sheet.Wires.First(w => w.Kind == kind) with { Step = 3, Colors = [] };
+            var wire = sheet.Wires.First(w => w.Kind == kind) with { Step = 3, Colors = [], Origin = Origin.New };
             items.Add(
                 (
                     $"{LabelDrawer.Letter(kind)}  {(audience == Audience.Customer ? LabelText.Plain(kind) : Words(kind))}",
@@ -34,6 +34,12 @@ internal sealed class LegendBlock : FooterBlock
                 (
                     "already in the vehicle",
                     (d, x, y) => d.Rect(x, y - 5, Sample - 6, 10, 3, new(d.Palette.Box, d.Palette.Ink, 1, (3.6, 2.6)))));
+        }
+
+        if (sheet.Wires.FirstOrDefault(w => w.InVehicle) is { } existing)
+        {
+            var wire = existing with { Step = 3, Colors = [] };
+            items.Add(("wire already in the vehicle", (d, x, y) => Line(d, wire, x, y, heat)));
         }
 
         if (sheet.Devices.Any(d => d.Reference is not null))
@@ -101,7 +107,7 @@ internal sealed class LegendBlock : FooterBlock
     /// <summary>The codes of the colors that labels use, a few to a row.</summary>
     private void AddColors(Sheet sheet)
     {
-        var colors = sheet.Wires.SelectMany(w => w.Colors).Distinct().OrderBy(c => ConductorColor.All.IndexOf(c)).ToArray();
+        var colors = sheet.Wires.SelectMany(w => w.LabelColors).Distinct().OrderBy(c => ConductorColor.All.IndexOf(c)).ToArray();
         foreach (var pair in colors.Chunk(2))
         {
             items.Add((string.Join(", ", pair.Select(c => $"{c.Code} {c.Name}")), (d, x, y) =>

@@ -150,7 +150,7 @@ internal sealed class VehiclePlan
         var d = page.Inner();
         var facts = wiring.Spec.Zones.FirstOrDefault(z => z.Id == zone);
         d.Rect(left + 1.5, top + 8, right - left - 3, height - 16, 4, ShapeStyle.Filled(page.Palette.OfZone(wiring.Spec, zone)));
-        var heading = LineBreaker.Break(zone.ToUpperInvariant(), right - left - 20, 6.6, FontWeight.SemiBold, 1);
+        var heading = LineBreaker.Break((facts?.DisplayName ?? zone).ToUpperInvariant(), right - left - 20, 6.6, FontWeight.SemiBold, 1);
         d.Add(new TextShape(
             new(left + 8, top + 19),
             6.6,
@@ -209,7 +209,7 @@ internal sealed class VehiclePlan
     /// <summary>left or right, if its place or its name says so; else empty.</summary>
     private static string SideOf(Gear gear)
     {
-        var words = $"{gear.Facts.Place?.Value} {DeviceLabels.Name(gear.Id)}"
+        var words = $"{gear.Facts.Place?.Value} {gear.DisplayName}"
             .ToLowerInvariant()
             .Split([' ', ',', '.', ';'], StringSplitOptions.RemoveEmptyEntries);
         return words.FirstOrDefault(w => w is "left" or "right") ?? "";
@@ -218,7 +218,7 @@ internal sealed class VehiclePlan
     private static void Device(ShapeBuilder page, Gear gear, double x, double y, double width, double height)
     {
         var d = page.Inner();
-        var name = LineBreaker.Break(DeviceLabels.Name(gear.Id), width - 8, 6.8, FontWeight.SemiBold, 1);
+        var name = LineBreaker.Break(gear.DisplayName, width - 8, 6.8, FontWeight.SemiBold, 1);
         var place = LineBreaker.Break(gear.Facts.Place?.Value ?? gear.Kind, width - 8, 6, FontWeight.Regular, height > Row ? 2 : 1);
         d.Rect(
             x,
@@ -295,12 +295,14 @@ internal sealed class VehiclePlan
         return rank < 0 ? null : rank;
     }
 
+    private string NameOf(string zone) => wiring.Spec.Zones.FirstOrDefault(z => z.Id == zone)?.DisplayName ?? zone;
+
     /// <summary>What passes a boundary, with lengths, through what and along which paths.</summary>
     private List<(string Words, TextEmphasis Emphasis)> Block(int boundary, double width)
     {
         var runs = Crossings[boundary];
         var lines = new List<(string Words, TextEmphasis Emphasis)>();
-        Add($"{Zones[boundary].Zone} to {Zones[boundary + 1].Zone}", TextEmphasis.Strong);
+        Add($"{NameOf(Zones[boundary].Zone)} to {NameOf(Zones[boundary + 1].Zone)}", TextEmphasis.Strong);
         foreach (var kind in runs.GroupBy(r => r.Kind).OrderBy(g => g.Key))
         {
             Add($"{LabelText.Kind(kind.Key)}: {string.Join(", ", kind.Select(Piece))}", TextEmphasis.Plain);

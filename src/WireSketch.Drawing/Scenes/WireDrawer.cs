@@ -74,10 +74,17 @@ internal sealed class WireDrawer(ShapeBuilder builder, LoadColoring heat)
     public static IEnumerable<Shape> Body(ShapeBuilder d, SheetWire wire, ImmutableArray<PathSegment> path, LoadColoring heat)
     {
         var color = ColorOf(wire, heat);
-        yield return new PathShape(path, d.Scaled(new(null, color, StrokeWidths.Body(wire.Step), Dash(wire.Kind))));
+        var width = wire.InVehicle ? StrokeWidths.Thin(wire.Step) : StrokeWidths.Body(wire.Step);
+        if (wire.InVehicle)
+        {
+            // Hollow beside a thin body: told from new wire without its color, and as thick as its size says.
+            yield return new PathShape(path, d.Scaled(new(null, d.Palette.Paper, StrokeWidths.Body(wire.Step))));
+        }
+
+        yield return new PathShape(path, d.Scaled(new(null, color, width, Dash(wire.Kind))));
         if (wire.Colors.Length > 1 && heat == LoadColoring.None)
         {
-            yield return new PathShape(path, d.Scaled(new(null, Of(wire.Colors[1]), StrokeWidths.Body(wire.Step) * 0.36, (5, 3))));
+            yield return new PathShape(path, d.Scaled(new(null, Of(wire.Colors[1]), width * 0.36, (5, 3))));
         }
     }
 
@@ -113,6 +120,7 @@ internal sealed class WireDrawer(ShapeBuilder builder, LoadColoring heat)
                 new("data-from", string.Join(' ', parts.SelectMany(p => p.Wire.From).Distinct())),
                 new("data-to", string.Join(' ', parts.SelectMany(p => p.Wire.To).Distinct())),
                 new("data-net", nets[wire.Run]), new("data-kind", parts[0].Link.Kind),
+                .. wire.InVehicle ? new[] { new ShapeAttribute("data-origin", Language.Origins.Words[wire.Origin]) } : [],
             ],
         });
     }

@@ -20,6 +20,7 @@ internal sealed class ZoneDrawer(ShapeBuilder builder, Rect area, Spec spec, Loa
         for (var i = 0; i < layout.Zones.Length; i++)
         {
             var zone = layout.Zones[i];
+            var name = spec.Zones.FirstOrDefault(z => z.Id == zone.Id)?.DisplayName ?? zone.Id;
             var left = i == 0 ? area.X : frame.X(zone.Box.X + Gap);
             var right = i == layout.Zones.Length - 1 ? area.Right : frame.X(zone.Box.Right - Gap);
             var d = builder.Inner();
@@ -28,7 +29,7 @@ internal sealed class ZoneDrawer(ShapeBuilder builder, Rect area, Spec spec, Loa
                 new(left + 7, area.Y + 11),
                 HeadingSize,
                 TextAnchor.Start,
-                [new(FontMetrics.Settable(zone.Id.ToUpperInvariant()), FontWeight.SemiBold, d.Palette.Quiet)],
+                [new(FontMetrics.Settable(name.ToUpperInvariant()), FontWeight.SemiBold, d.Palette.Quiet)],
                 0.9));
             builder.Group(null, d, new ShapeAttribute("data-zone", zone.Id));
         }

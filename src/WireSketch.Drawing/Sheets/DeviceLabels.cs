@@ -10,18 +10,11 @@ internal static partial class DeviceLabels
     /// <summary>A space at which no line is broken.</summary>
     public const char Unbroken = '\u00a0';
 
-    /// <summary>An id as a name: <c>seat-bolt</c> is Seat bolt.</summary>
-    public static string Name(string id)
-    {
-        var words = id.Replace('-', ' ').Replace('_', ' ');
-        return words.Length == 0 ? id : string.Concat(char.ToUpperInvariant(words[0]).ToString(), words.AsSpan(1));
-    }
-
     /// <summary>What it is in few words, without what its name already says.</summary>
     public static IEnumerable<string> Captions(Gear gear, Audience audience)
     {
         var what = audience == Audience.Customer ? gear.Drawing.PlainWords : gear.Drawing.Words;
-        var name = Name(gear.Id);
+        var name = gear.DisplayName;
         if (what.Length > 0 && !name.Contains(what, StringComparison.OrdinalIgnoreCase))
         {
             yield return ByParts(what);

@@ -79,7 +79,8 @@ internal static class LabelText
 
     /// <summary>The whole wire in words.</summary>
     public static string AccessibleText(WiredRun run) =>
-        $"{run.Id}: {Plain(run.Kind)}, {GearDrawing.Join(Size(run), string.Join('/', run.Wire.Colors), Length(run))}, from "
+        $"{run.Id}: {Plain(run.Kind)}, "
+        + GearDrawing.Join(Size(run), run.Wire.ColorWords, Length(run), run.InVehicle ? "already in the vehicle" : "") + ", from "
         + $"{string.Join(" and ", run.From.Select(e => e.Id))} to {string.Join(" and ", run.To.Select(e => e.Id))}";
 
     /// <summary>Thickness to draw a conductor in: from 16 mm², from 5 mm², from 1.3 mm², thinner.</summary>
@@ -91,14 +92,29 @@ internal static class LabelText
         _ => 1,
     };
 
-    public static ImmutableArray<ConductorColor> Colors(WiredRun run) => [
-        .. run.Wire.Colors.Select(ConductorColor.Of).OfType<ConductorColor>()
+    /// <summary>Main color and tracer of one core, counted from 0; of cores that are all alike those of any.</summary>
+    public static ImmutableArray<ConductorColor> Colors(WiredRun run, int core)
+    {
+        var cores = run.Wire.CoreColors;
+        return Known(cores.IsEmpty ? run.Wire.Colors : cores[Math.Clamp(core, 0, cores.Length - 1)]);
+    }
+
+    /// <summary>Every color that the label names, each once.</summary>
+    public static ImmutableArray<ConductorColor> AllColors(WiredRun run) =>
+        run.Wire.CoreColors.IsEmpty ? Known(run.Wire.Colors) : [.. run.Wire.CoreColors.SelectMany(c => Known(c)).Distinct()];
+
+    private static ImmutableArray<ConductorColor> Known(ImmutableArray<string> names) => [
+        .. names.Select(ConductorColor.Of).OfType<ConductorColor>()
     ];
 
     private static string Size(WiredRun run) =>
         run.Wire.IsLinePair ? "line pair" : run.Wire.SizeWords.Replace("mm2", "mm²", StringComparison.Ordinal);
 
-    private static string Color(WiredRun run) => string.Join('/', Colors(run).Select(c => c.Code));
+    private static string Color(WiredRun run) => run.Wire.CoreColors.IsEmpty
+        ? Codes(run.Wire.Colors)
+        : string.Join(" + ", run.Wire.CoreColors.Select(Codes));
+
+    private static string Codes(ImmutableArray<string> colors) => string.Join('/', Known(colors).Select(c => c.Code));
 
     /// <summary>Its length as written, or as its path gives it; empty if nothing does.</summary>
     public static string Length(WiredRun run) =>

@@ -134,7 +134,7 @@ internal static class OverviewMaker
         {
             var group = partOf[part.Id].Gear;
             var kinds = group.Select(g => g.Kind).Distinct().ToArray();
-            var name = group.Length == 1 ? DeviceLabels.Name(part.Id)
+            var name = group.Length == 1 ? group[0].DisplayName
                 : kinds.Length == 1 ? string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(kinds[0])}")
                 : string.Create(CultureInfo.InvariantCulture, $"{group.Length} {Many(Family(group[0]))}");
             var caption = group.Length == 1

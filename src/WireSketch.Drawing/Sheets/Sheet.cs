@@ -86,7 +86,7 @@ internal sealed record SheetDevice(
 /// <param name="From">Terminals that the run begins at on this sheet.</param>
 /// <param name="To">Terminals that it ends at on this sheet.</param>
 /// <param name="Step">Thickness, 1 to 4.</param>
-/// <param name="Colors">Main color and tracer; empty if unknown.</param>
+/// <param name="Colors">Main color and tracer, of several cores those of the one that is drawn; empty if unknown.</param>
 /// <param name="Label">Lines of its label.</param>
 /// <param name="AccessibleText">Says what it is and where it goes, for people who do not see the drawing.</param>
 internal sealed record SheetWire(
@@ -94,11 +94,20 @@ internal sealed record SheetWire(
     ImmutableArray<TextLine> Label,
     string AccessibleText)
 {
+    /// <summary>Every color that its label names.</summary>
+    public ImmutableArray<ConductorColor> LabelColors { get; init; } = [];
+
     /// <summary>More than one run: a bundle of an overview.</summary>
     public bool IsBundle { get; init; }
 
     /// <summary>Id of the net that it belongs to; empty for a bundle.</summary>
     public string Net { get; init; } = "";
+
+    /// <summary>What is not new is drawn lighter.</summary>
+    public Language.Origin Origin { get; init; }
+
+    /// <summary>In the vehicle already.</summary>
+    public bool InVehicle => Origin != Language.Origin.New;
 
     /// <summary>Its cores part without being joined: no dot stands where they do.</summary>
     public bool Fans { get; init; }

@@ -81,10 +81,12 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
             LabelText.For(run, figures, form, Audience.Technician),
             LabelText.For(run, figures, form, Audience.Customer));
         var wire = new SheetWire(
-            run.Id, run.Kind, [.. from.Distinct()], [.. to.Distinct()], LabelText.Step(run), LabelText.Colors(run), [],
+            run.Id, run.Kind, [.. from.Distinct()], [.. to.Distinct()], LabelText.Step(run), LabelText.Colors(run, 0), [],
             LabelText.AccessibleText(run))
         {
             Fans = Fans(run),
+            Origin = run.Run.Origin ?? Origin.New,
+            LabelColors = LabelText.AllColors(run),
             HeatStep = figures.HeatOf(run) is { } share ? ColorScale.StepOf(figures.Heat, share) : null
         };
         var links = new List<(string Net, ImmutableArray<string> Ends)>();
@@ -129,7 +131,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
                 ? RunKind.Ground
                 : run.Kind;
             parts.Link(
-                wire with { Kind = kind, Net = links[i].Net, Label = said?.Shown ?? [] },
+                wire with { Kind = kind, Net = links[i].Net, Label = said?.Shown ?? [], Colors = LabelText.Colors(run, i - cores + 1) },
                 Link(run, id, kind, links[i].Net, links[i].Ends, said));
         }
     }
@@ -247,14 +249,14 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
     {
         var used = parts.Devices.Select(d => d.Zone).ToHashSet(StringComparer.Ordinal);
         var zones = wiring.Spec.Zones.Where(z => used.Remove(z.Id))
-            .Select(z => (z.Id, z.WallTowardsNext))
-            .Concat(used.Order(StringComparer.Ordinal).Select(u => (u, false)))
+            .Select(z => (z.Id, z.WallTowardsNext, z.DisplayName))
+            .Concat(used.Order(StringComparer.Ordinal).Select(u => (u, false, u)))
             .ToArray();
         return [
             .. zones.Select((z, i) =>
                 new ZoneBox(
                     z.Item1,
-                    TextSizes.Up(FontMetrics.Width(z.Item1.ToUpperInvariant(), 7, FontWeight.SemiBold, 1)) + 16,
+                    TextSizes.Up(FontMetrics.Width(z.Item3.ToUpperInvariant(), 7, FontWeight.SemiBold, 1)) + 16,
                     z.Item2 && i < zones.Length - 1))
         ];
     }
@@ -280,7 +282,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
                 gear.Drawing.Symbol,
                 [rating],
                 audience == Audience.Technician && distance.Length > 0 ? [.. LineBreaker.Break(distance, 60, TextSizes.Body, most: 2)] : [],
-                [], ["", ""], run.From[0].Gear.InVehicle && run.To[0].Gear.InVehicle, [gear.Id]);
+                [], ["", ""], run.Run.Protection is { InVehicle: true }, [gear.Id]);
         }
 
         var facts = ImmutableArray.CreateBuilder<TextLine>();
@@ -294,7 +296,7 @@ internal sealed class SheetMaker(Wiring wiring, Figures figures, ImmutableArray<
                 .Select(s => TextLine.Of(s, TextEmphasis.Computed)));
         }
 
-        var name = LineBreaker.Break(DeviceLabels.Name(gear.Id), width, TextSizes.Name, FontWeight.SemiBold, 2);
+        var name = LineBreaker.Break(gear.DisplayName, width, TextSizes.Name, FontWeight.SemiBold, 2);
         var captions = First(
             form == LabelForm.Tight ? 3 : 5,
             [

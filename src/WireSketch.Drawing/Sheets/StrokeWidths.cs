@@ -16,6 +16,9 @@ internal static class StrokeWidths
         _ => 1.4,
     };
 
+    /// <summary>Of a wire that is in the vehicle already: a thin body in a hollow casing of the full thickness.</summary>
+    public static Points Thin(int step) => Body(step) * 0.45;
+
     /// <summary>Thickness with casing, in whole units.</summary>
     public static int Cased(int step) => TextSizes.Up(Body(step) + Casing);
 }

@@ -4,7 +4,7 @@ using WireSketch.Quantities;
 
 namespace WireSketch.Language;
 
-/// <summary>Where a device comes from.</summary>
+/// <summary>Where a device, a run or an inline fuse comes from.</summary>
 public enum Origin
 {
     /// <summary>To be bought and fitted in this job.</summary>
@@ -21,6 +21,10 @@ public enum Origin
 public static class Origins
 {
     public static ChoiceWords<Origin> Words { get; } = new((Origin.New, "new"), (Origin.Existing, "existing"), (Origin.Factory, "factory"));
+
+    /// <summary>Reads where something comes from; null if it does not say.</summary>
+    internal static Origin? Read(Fields f, string otherwise) =>
+        f.Choice("origin", "new; existing (fitted before); factory (came with the vehicle)", Words, otherwise)?.Value;
 }
 
 /// <summary>Anything with terminals. A record per kind holds the kind's own fields.</summary>
@@ -108,13 +112,19 @@ public abstract record Gear
 
     public string? Zone => Facts.Zone?.Value;
 
-    public Origin Origin => Facts.Origin;
+    public Origin Origin => Facts.Origin ?? Origin.New;
+
+    /// <summary>What drawing and papers call it: the name that is written, else one made from its id.</summary>
+    public string DisplayName => Facts.DisplayName?.Value ?? DisplayNames.Of(Id, Kind);
+
+    /// <summary>What drawing and papers call its zone; null if it stands in none.</summary>
+    public string? ZoneName => Facts.ZoneName ?? Zone;
 
     /// <summary>Its live studs or terminals are under a cover or boots: as written, else as its kind comes.</summary>
     public bool IsCovered => Facts.Covered?.Value ?? StudCover == StudCover.Covered;
 
     /// <summary>Fitted already: drawn lighter, not bought, taken as supplied, grounded and woken unless a run says otherwise.</summary>
-    public bool InVehicle => Facts.Origin != Origin.New;
+    public bool InVehicle => Origin != Origin.New;
 }
 
 /// <summary>The fields that every device may have.</summary>
@@ -122,9 +132,14 @@ public sealed record GearProperties
 {
     public static GearProperties None { get; } = new();
 
+    public Written<string>? DisplayName { get; init; }
+
     public Written<string>? Part { get; init; }
 
     public Written<string>? Zone { get; init; }
+
+    /// <summary>The name of its zone; filled in once all zones are read.</summary>
+    public string? ZoneName { get; init; }
 
     public Written<string>? Place { get; init; }
 
@@ -148,13 +163,15 @@ public sealed record GearProperties
     /// <summary>hand, panel or none: what it takes to get at it.</summary>
     public Written<Reach>? Reach { get; init; }
 
-    public Origin Origin { get; init; }
+    /// <summary>As written, else as the file's settings say; null until both are read, which is new.</summary>
+    public Origin? Origin { get; init; }
 
     /// <summary>Meant to stay live with the ignition off.</summary>
     public bool AlwaysLive { get; init; }
 
     internal static GearProperties Read(Fields f) => new()
     {
+        DisplayName = f.Text("name", "what drawing and papers call it", "made from its id"),
         Part = f.Text("part", "id of the part that describes it; fields written here override the part's"),
         Zone = f.Text("zone", "the zone it is in"),
         Place = f.Text("place", "where exactly, for the next technician"),
@@ -171,7 +188,6 @@ public sealed record GearProperties
             "true for batteries, relays and isolators, else false"),
         Reach = f.Choice("reach", "hand; panel (behind one that comes off); none", Reaches.Words, "hand"),
         AlwaysLive = f.Flag("always-live", "meant to stay live with the ignition off", "false")?.Value ?? false,
-        Origin = f.Choice("origin", "new; existing (fitted before); factory (came with the vehicle)", Origins.Words, "new")?.Value
-            ?? Origin.New,
+        Origin = Origins.Read(f, "as settings say, else new"),
     };
 }

@@ -11,6 +11,11 @@ public sealed record Zone
 
     public string Id => Name.Value;
 
+    /// <summary>What drawing and papers call it: the name that is written, else one made from its id.</summary>
+    public string DisplayName => WrittenName?.Value ?? DisplayNames.Phrase(Id);
+
+    public Written<string>? WrittenName { get; init; }
+
     public Written<Celsius>? Ambient { get; init; }
 
     /// <summary>Open to weather and road dirt.</summary>
@@ -47,6 +52,7 @@ public sealed record Zone
         var zone = new Zone
         {
             Name = f.Key,
+            WrittenName = f.Text("name", "what drawing and papers call it", "made from its id"),
             Ambient = f.Amount<Celsius>(
                 "ambient",
                 "temperature there",

@@ -35,6 +35,12 @@ public sealed record Run
 
     public InlineProtection? Protection { get; init; }
 
+    /// <summary>As written, else as the file's settings say; null until both are read, which is new.</summary>
+    public Origin? Origin { get; init; }
+
+    /// <summary>In the vehicle already: drawn lighter, not cut, not bought.</summary>
+    public bool InVehicle => Origin is { } origin && origin != Language.Origin.New;
+
     public Hookup? Hookup { get; init; }
 
     /// <summary>Made onto an existing wire of the vehicle.</summary>
@@ -74,7 +80,7 @@ public sealed record Run
             To = f.Texts("to", "the terminal, pair or list of them at which it ends"),
             Wire = f.Worded(
                 "wire",
-                "size, then color, CCA, insulation temperature; or a wire type's id; line pair; auto",
+                "size, then color (one for each core joined by +), CCA, insulation temperature; or a wire type's id; line pair; auto",
                 w => WireChoice.FromWords(w, f)),
             WireIsRefused = f.MayHave("wire"),
             Length = f.Amount<Meters>("length", "length of one conductor, as cut"),
@@ -83,6 +89,7 @@ public sealed record Run
                 "the paths it follows, in order; with no length either, the shortest way over paths between its ends is taken"),
             Link = f.Amount<Meters>("link", "length of each link between the loads of a run to several", "none", zero: true),
             Protection = fuse ?? breaker,
+            Origin = Origins.Read(f, "as settings say, else new"),
             Hookup = f.MapOrWords(
                 "hookup",
                 "series, parallel or series-parallel, for a run to several coils or speakers",
@@ -130,6 +137,12 @@ public sealed record InlineProtection
     /// <summary>hand, panel or none: what it takes to get at it.</summary>
     public Written<Reach>? Reach { get; init; }
 
+    /// <summary>As written, else as its run; null until both are read, which is new.</summary>
+    public Origin? Origin { get; init; }
+
+    /// <summary>In the vehicle already, with its holder: not bought.</summary>
+    public bool InVehicle => Origin is { } origin && origin != Language.Origin.New;
+
     public required Text.SourceSpan At { get; init; }
 
     internal static InlineProtection Read(Fields f, bool breaker) => new()
@@ -145,6 +158,7 @@ public sealed record InlineProtection
                 FuseStyles.Words,
                 "the smallest that comes in that rating and can break the fault current"),
         Breaking = f.Amount<Amps>("breaking", "the highest current it can break"),
+        Origin = Origins.Read(f, "that of its run"),
         Reset = breaker ? f.Choice("reset", "how it is reset", BreakerResets.Words, "manual") : null,
         Distance = f.Amount<Meters>("at", "its distance from the from end; left out for a fuse in the block at that end", zero: true),
         DistanceIsWritten = f.Has("at"),

@@ -76,6 +76,9 @@ public sealed record SpecSettings
     /// <summary>Resistance of one crimped or screwed connection.</summary>
     public Written<Ohms>? Termination { get; init; }
 
+    /// <summary>Where gear and runs come from that do not say.</summary>
+    public Origin? Origin { get; init; }
+
     public Written<Share>? DropCritical { get; init; }
 
     public Written<Share>? DropOther { get; init; }
@@ -119,6 +122,11 @@ public sealed record SpecSettings
             Upright = f.Flag("upright", "sheets stand upright", "false")?.Value ?? false,
             Sizes = f.Choice("sizes", "the system of sizes that auto chooses from", SizeSystems.Words, "as the file's first wire"),
             Termination = f.Amount("termination", "resistance of one crimped or screwed connection", Assume.Termination, zero: true),
+            Origin = f.Choice(
+                "origin",
+                "of gear and runs that say none: existing where a whole job was fitted before",
+                Origins.Words,
+                "new")?.Value,
             DropCritical = drop?.Critical,
             DropOther = drop?.Other,
         };

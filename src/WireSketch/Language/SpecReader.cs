@@ -54,6 +54,7 @@ public static class SpecReader
             OnlyShared = onlyShared,
             Responses = ResponseFiles.Read(file, files, spec.Responses, findings),
         };
+        spec = SpecDefaults.Fill(spec);
         SpecNames.Check(spec, findings);
         return new(spec, findings.InOrder());
     }

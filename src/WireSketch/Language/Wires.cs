@@ -43,6 +43,9 @@ public sealed record WireChoice
     /// <summary>Main color and tracer as English words, main first; empty if none is written.</summary>
     public ImmutableArray<string> Colors { get; init; } = [];
 
+    /// <summary>Colors of each core in the order of the terminals, where they differ; else empty.</summary>
+    public ImmutableArray<ImmutableArray<string>> CoreColors { get; init; } = [];
+
     internal static WireChoice? FromWords(Written<string> words, Fields f) => WireTextReader.Read(words, f);
 }
 
@@ -62,7 +65,13 @@ public sealed record WireType
 
     public Written<Celsius>? Insulation { get; init; }
 
-    public ImmutableArray<string> Colors { get; init; } = [];
+    /// <summary>Colors of its cores as written, in the order of the terminals: of one core where all are alike.</summary>
+    public ImmutableArray<ImmutableArray<string>> Cores { get; init; } = [];
+
+    public ImmutableArray<string> Colors => Cores.IsEmpty ? [] : Cores[0];
+
+    /// <summary>Colors of each core in the order of the terminals, where they differ; else empty.</summary>
+    public ImmutableArray<ImmutableArray<string>> CoreColors => Cores.Length > 1 ? Cores : [];
 
     public Written<Meters>? StockLength { get; init; }
 
@@ -82,7 +91,9 @@ public sealed record WireType
             ?? ConductorMaterial.Copper,
         Strands = f.Choice("strands", "how fine it is stranded", Strandings.Words, "fine"),
         Insulation = ReadInsulation(f),
-        Colors = f.Text("color", "its color; blue/white for a tracer") is { } c ? WireTextReader.ReadColors(c, f) : [],
+        Cores = f.Text("color", "its color; blue/white for a tracer; one for each core joined by +") is { } c
+            ? WireTextReader.ReadCores(c, f)
+            : [],
         StockLength = f.Amount<Meters>("stock", "length it is sold in"),
         Price = f.Number("price", "price of that length, in the job's currency"),
     };
@@ -158,7 +169,7 @@ internal static class WireTextReader
             return new() { Words = words, LinePair = true, Conductors = 4 };
         }
 
-        var parts = text.Split(' ', StringSplitOptions.RemoveEmptyEntries).ToList();
+        var parts = text.Replace("+", " + ", StringComparison.Ordinal).Split(' ', StringSplitOptions.RemoveEmptyEntries).ToList();
         if (parts.Count == 0)
         {
             return Refuse(words, f, "there is nothing under wire");
@@ -229,7 +240,19 @@ internal static class WireTextReader
             }
             else if (ReadColors(new(part, part, words.At), f, quietly: true) is { Length: > 0 } colors)
             {
-                choice = choice with { Colors = colors };
+                var cores = ImmutableArray.Create(colors);
+                while (i + 1 < parts.Count && parts[i + 1] == "+")
+                {
+                    if (i + 2 >= parts.Count || ReadColors(new(parts[i + 2], parts[i + 2], words.At), f, quietly: true) is not [_, ..] next)
+                    {
+                        return Refuse(words, f, "behind + stands the color of the next core, as in white/blue + white/black");
+                    }
+
+                    cores = cores.Add(next);
+                    i += 2;
+                }
+
+                choice = choice with { Colors = colors, CoreColors = cores.Length > 1 ? cores : [] };
             }
             else
             {
@@ -238,6 +261,13 @@ internal static class WireTextReader
         }
 
         return choice;
+    }
+
+    /// <summary>The colors of a cable's cores, joined by plus; of one core for a single wire.</summary>
+    internal static ImmutableArray<ImmutableArray<string>> ReadCores(Written<string> words, Fields f)
+    {
+        var cores = words.Value.Split('+').Select(c => ReadColors(words with { Value = c.Trim() }, f)).ToImmutableArray();
+        return cores.Any(c => c.IsEmpty) ? [] : cores;
     }
 
     /// <summary>A color, or two joined by a stroke for a tracer.</summary>

@@ -165,7 +165,7 @@ internal sealed class ConductorBuilder(Spec spec, SizeChoices choices, TerminalT
             Style = device.Style,
             Breaking = device.Breaking,
             Reset = device.Reset,
-            Facts = GearProperties.None with { Zone = host.Facts.Zone },
+            Facts = GearProperties.None with { Zone = host.Facts.Zone, ZoneName = host.Facts.ZoneName },
         };
         table.Add(holder);
         Holders.Add(holder);

@@ -51,7 +51,7 @@ internal static class WireResolver
                     type.Material,
                     type.Strands?.Value ?? Stranding.Fine,
                     type.Insulation?.Value ?? AssumedInsulation,
-                    type.Insulation is null, type.Colors, choice.Conductors, false, type, false);
+                    type.Insulation is null, type.Colors, choice.Conductors, false, type, false) { CoreColors = type.CoreColors };
             }
 
             // The reader has said already that there is no such type.
@@ -64,6 +64,7 @@ internal static class WireResolver
             return Plain(chosen, chosen.ToString(), choice.Colors) with
             {
                 IsAuto = true,
+                CoreColors = choice.CoreColors,
                 Material = choice.Material,
                 Insulation = choice.Insulation ?? AssumedInsulation,
                 InsulationIsAssumed = choice.Insulation is null
@@ -73,7 +74,25 @@ internal static class WireResolver
         return new(
             choice.Size ?? Thinnest, choice.SizeWords ?? "?", choice.Material, Stranding.Fine, choice.Insulation ?? AssumedInsulation,
             choice.Insulation is null,
-            choice.Colors, choice.Conductors, false, null, false);
+            choice.Colors, choice.Conductors, false, null, false) { CoreColors = choice.CoreColors };
+    }
+
+    /// <summary>Reports colors of cores that are more or fewer than the cores.</summary>
+    public static void CheckCores(WiredRun run, ICollection<Finding> findings)
+    {
+        var cores = Math.Max(run.Wire.Cores, run.From.Sum(e => e.Nodes.Length));
+        if (run.Wire.CoreColors.Length is var colors && colors > 0 && colors != cores)
+        {
+            findings.Add(new(
+                "spec/value",
+                Severity.Error,
+                $"{run.Id} has {cores} core{(cores == 1 ? "" : "s")}, but the colors of {colors} are written",
+                run.Run.Wire!.Words.At)
+            {
+                Help = "write one color for each core, joined by + in the order of its terminals; a tracer stands behind a stroke",
+                Subjects = [run.Id],
+            });
+        }
     }
 
     private static WireProperties Plain(WireSize size, string words, ImmutableArray<string> colors) =>

@@ -68,6 +68,9 @@ public sealed class WiredRun
 
     public string Id => Run.Id;
 
+    /// <summary>In the vehicle already: drawn lighter, not cut, not bought.</summary>
+    public bool InVehicle => Run.InVehicle;
+
     /// <summary>What guards it where it passes a wall: as written, else what its path passes; null if neither says.</summary>
     public string? Guard => Route.SelectMany(r => r.Path.Passes).Prepend(Run.Through ?? default).Select(p => p.Value)
         .FirstOrDefault(w => w is not null && PassageWords.IsGuard(w));

@@ -175,6 +175,13 @@ public sealed record WireProperties(
 {
     /// <summary>Resistance of each of its connections.</summary>
     public Ohms Termination { get; init; } = Assume.Termination.Value;
+
+    /// <summary>Colors of each core in the order of the terminals, where they differ; else empty.</summary>
+    public ImmutableArray<ImmutableArray<string>> CoreColors { get; init; } = [];
+
+    /// <summary>Its color as people write it: <c>red</c>, <c>white/blue + white/black</c>; empty if unknown.</summary>
+    public string ColorWords =>
+        CoreColors.IsEmpty ? string.Join('/', Colors) : string.Join(" + ", CoreColors.Select(c => string.Join('/', c)));
 }
 
 /// <summary>Terminals that are one node as far as a meter's beep can tell: joined by conductors and solid metal.</summary>

@@ -34,6 +34,11 @@ internal sealed class WiringBuilder(Spec spec, SizeChoices choices)
 
         var wirer = new ConductorBuilder(spec, choices, table, findings);
         ImmutableArray<WiredRun> runs = [.. spec.Runs.Select(wirer.Wire).OfType<WiredRun>()];
+        foreach (var run in runs)
+        {
+            WireResolver.CheckCores(run, findings);
+        }
+
         Measured();
         ImmutableArray<Gear> gear = [.. spec.Gear, .. wirer.Holders];
         var wired = wirer.Conductors.SelectMany(c => new[] { c.From.Index, c.To.Index }).ToHashSet();

@@ -28,9 +28,10 @@ internal static class HandOverPaper
             .Heading(2, "Living with it").List(Living(install));
         var taps = NextTechnician.Taps(install);
         var notes = NextTechnician.Notes(install).ToArray();
-        if (taps.Rows.Length > 0 || notes.Length > 0)
+        var wires = NextTechnician.Wires(install);
+        if (taps.Rows.Length > 0 || notes.Length > 0 || wires.Rows.Length > 0)
         {
-            paper.Heading(2, "For the next technician").Table(taps);
+            paper.Heading(2, "For the next technician").Table(taps).Table(wires);
             if (notes.Length > 0)
             {
                 paper.List(notes);
@@ -64,8 +65,8 @@ internal static class HandOverPaper
             .. install.Spec.Gear.Where(g => !g.InVehicle && !DeviceNames.IsPlaceOnVehicle(g))
                 .Select(g =>
                     ImmutableArray.Create(
-                        $"{g.Id}: {DeviceNames.Item(g)}",
-                        g.Facts.Place?.Value is { } place ? g.Zone is { } z ? $"{z}, {place}" : place : g.Zone ?? "")),
+                        $"{DisplayNames.WithId(g)}: {DeviceNames.Item(g)}",
+                        Whereabouts.Of(g))),
         ]);
 
     private static IEnumerable<string> Living(InstalledSystem install)

@@ -15,8 +15,8 @@ internal static class NextTechnician
             .. install.Spec.Gear.Where(g => g.Listing.Connection is not null)
                 .Select(g =>
                     ImmutableArray.Create(
-                        g.Id,
-                        Where(g),
+                        DisplayNames.WithId(g),
+                        Whereabouts.Of(g),
                         g.Listing.Connection!.Color?.Value ?? "",
                         Plug(g.Listing.Connection),
                         Carries(g.Listing.Connection))),
@@ -25,10 +25,24 @@ internal static class NextTechnician
                     ImmutableArray.Create(
                         $"{r.Id} onto "
                             + $"{string.Join(", ", r.From.Where(e => e.Gear.InVehicle).Select(e => e.Id).DefaultIfEmpty(r.From[0].Id))}",
-                        Where(r.From[0].Gear),
+                        Whereabouts.Of(r.From[0].Gear),
                         r.Run.ColorAtVehicle?.Value ?? "",
                         "",
                         Lists.WireDescriptions.Carries(r.Kind))),
+        ]);
+
+    /// <summary>Wires that were in the vehicle already, and cables whose cores differ in color: by it they are told apart.</summary>
+    public static PlainTable Wires(InstalledSystem install) => new(
+        [new("Wire"), new("What it is"), new("From"), new("To"), new("In the vehicle already")],
+        [
+            .. install.Wiring.Runs.Where(r => r.InVehicle || !r.Wire.CoreColors.IsEmpty)
+                .Select(r =>
+                    ImmutableArray.Create(
+                        r.Id,
+                        Lists.WireDescriptions.Whole(r.Wire, Math.Max(r.Wire.Cores, r.From.Sum(e => e.Nodes.Length)), r.Kind),
+                        string.Join(", ", r.From.Select(e => e.Id)),
+                        string.Join(", ", r.To.Select(e => e.Id)),
+                        r.InVehicle ? "yes" : "no")),
         ]);
 
     /// <summary>Notes and photos, of devices, runs and the job.</summary>
@@ -41,7 +55,7 @@ internal static class NextTechnician
 
         foreach (var gear in install.Spec.Gear.Where(g => g.Facts.Notes is not null || g.Facts.Photo is not null))
         {
-            yield return $"{gear.Id}{(Whereabouts.Of(gear) is { Length: > 0 } where ? $" ({where})" : "")}: "
+            yield return $"{DisplayNames.WithId(gear)}{(Whereabouts.Of(gear) is { Length: > 0 } where ? $" ({where})" : "")}: "
                 + $"{string.Join("; ", new[] { gear.Facts.Notes?.Value, gear.Facts.Photo is { } photo ? $"photo {photo.Value}" : null }.OfType<string>())}";
         }
 
@@ -50,8 +64,6 @@ internal static class NextTechnician
             yield return $"{run.Id}: {run.Notes!.Value.Value}";
         }
     }
-
-    private static string Where(Gear gear) => string.Join(", ", new[] { gear.Zone, gear.Facts.Place?.Value }.OfType<string>());
 
     private static string Plug(VehicleConnection at) =>
         string.Join(", ", new[] { at.Connector?.Value, at.Cavity is { } c ? $"cavity {c.Value}" : null }.OfType<string>());

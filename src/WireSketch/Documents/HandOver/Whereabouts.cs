@@ -6,5 +6,5 @@ namespace WireSketch.Documents.HandOver;
 internal static class Whereabouts
 {
     /// <summary>Empty where the spec says neither.</summary>
-    public static string Of(Gear gear) => string.Join(", ", new[] { gear.Zone, gear.Facts.Place?.Value }.OfType<string>());
+    public static string Of(Gear gear) => string.Join(", ", new[] { gear.ZoneName, gear.Facts.Place?.Value }.OfType<string>());
 }

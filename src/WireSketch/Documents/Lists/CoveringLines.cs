@@ -10,7 +10,7 @@ internal static class CoveringLines
 {
     public static IEnumerable<PartLine> Of(InstalledSystem install, CutList cuts)
     {
-        var runs = install.Wiring.Runs;
+        var runs = install.Wiring.Runs.Where(r => !r.InVehicle).ToArray();
         foreach (var g in runs.Where(r => r.Guard is not null).GroupBy(r => r.Guard!))
         {
             yield return new(

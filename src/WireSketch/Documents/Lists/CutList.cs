@@ -16,11 +16,27 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
     /// <summary>Conductors in one cable of the kind <c>line pair</c>.</summary>
     private const int CoresOfLinePair = 4;
 
+    /// <summary>What is in the vehicle already, and not cut.</summary>
+    public ImmutableArray<CutPiece> InVehicle { get; init; } = [];
+
+    /// <summary>Ends made on wire that is in the vehicle already, where a new fuse or breaker goes into it.</summary>
+    internal ImmutableArray<(Conductor Conductor, Terminal At)> EndsAtNewHolders { get; init; } = [];
+
     public static CutList From(InstalledSystem install)
     {
         var lengths = CutLength.Of(install.Spec);
-        ImmutableArray<CutPiece> pieces = [.. install.Wiring.Runs.SelectMany(run => PiecesOf(run, lengths))];
-        return new(pieces, WireTotal.Of(pieces), lengths);
+        var (existing, added) = (install.Wiring.Runs.Where(r => r.InVehicle), install.Wiring.Runs.Where(r => !r.InVehicle));
+        ImmutableArray<CutPiece> pieces = [.. added.SelectMany(run => PiecesOf(run, lengths))];
+        return new(pieces, WireTotal.Of(pieces), lengths)
+        {
+            InVehicle = [.. existing.SelectMany(run => PiecesOf(run, lengths))],
+            EndsAtNewHolders =
+            [
+                .. existing.Where(r => r.Run.Protection is { InVehicle: false })
+                    .SelectMany(r => r.Conductors.SelectMany(c => new[] { (Conductor: c, At: c.From), (Conductor: c, At: c.To) })
+                        .Where(e => r.Holder is { } holder && ReferenceEquals(e.At.Gear, holder))),
+            ],
+        };
     }
 
     private static IEnumerable<CutPiece> PiecesOf(WiredRun run, CutLength lengths)
@@ -170,6 +186,13 @@ public sealed record CutList(ImmutableArray<CutPiece> Pieces, ImmutableArray<Wir
                 p.Pieces == 1 ? p.Id : string.Create(CultureInfo.InvariantCulture, $"{p.Id} ({p.Pieces} pieces)"),
                 WireDescriptions.Whole(p.Wire, p.Cores, p.Kind),
                 p.IsMadeUp ? "–" : Lengths.Both(p.Cut), p.From, p.To, string.Join("; ", p.Remarks))),
+        ]);
+
+    /// <summary>The wire that is in the vehicle already, for people.</summary>
+    public PlainTable InVehicleForReading() => new(
+        [new("Piece"), new("Wire"), new("From"), new("To")],
+        [
+            .. InVehicle.Select(p => ImmutableArray.Create(p.Id, WireDescriptions.Whole(p.Wire, p.Cores, p.Kind), p.From, p.To)),
         ]);
 
     /// <summary>The totals for people.</summary>

@@ -47,11 +47,25 @@ internal static class ListPapers
             lengths.SlackShare.Value > 0 ? $"{lengths.SlackShare} of the length" : null,
             lengths.SlackLength.Value > 0 ? lengths.One(lengths.SlackLength) : null,
         }.OfType<string>());
-        return head.Begin("Cut list").Paragraph(Cautions.InShort)
+        var paper = head.Begin("Cut list").Paragraph(Cautions.InShort)
             .Paragraph(
                 $"Each piece is cut with {(slack.Length > 0 ? $"{slack} of slack" : "no slack")}, rounded up to "
                     + $"{lengths.One(lengths.Step)}. A piece's id goes onto both its ends. Measure the way in the vehicle before cutting.")
-            .Table(cuts.ForReading())
-            .Heading(2, "Wire in all").Table(cuts.TotalsForReading()).ToPaper("cuts.md");
+            .Table(cuts.ForReading());
+        if (cuts.Pieces.IsEmpty && !cuts.InVehicle.IsEmpty)
+        {
+            paper.Paragraph("Nothing is cut: all wire is in the vehicle already.");
+        }
+        else
+        {
+            paper.Heading(2, "Wire in all").Table(cuts.TotalsForReading());
+        }
+
+        if (!cuts.InVehicle.IsEmpty)
+        {
+            paper.Heading(2, "In the vehicle already, not cut").Table(cuts.InVehicleForReading());
+        }
+
+        return paper.ToPaper("cuts.md");
     }
 }

@@ -10,6 +10,7 @@ internal static class TerminalLines
     {
         var ends = cuts.Pieces.SelectMany(p => p.Conductors.SelectMany(c => new[] { (Conductor: c, At: c.From), (Conductor: c, At: c.To) }))
             .Where(e => !(e.Conductor.IsJumper && e.Conductor.Length.Value == 0))
+            .Concat(cuts.EndsAtNewHolders)
             .Select(e => (e.Conductor, e.At, End: WireEnd.Of(e.Conductor, e.At))).Where(e => e.End.Item is not null).ToArray();
         foreach (var g in ends.GroupBy(e => (e.End.Item, e.End.Remark)))
         {

@@ -34,7 +34,7 @@ internal static class WireDescriptions
         _ => "",
     };
 
-    public static string Color(WireProperties wire) => string.Join('/', wire.Colors);
+    public static string Color(WireProperties wire) => wire.ColorWords;
 
     public static string Material(WireProperties wire) => wire.Material == ConductorMaterial.Clad ? "copper-clad aluminum" : "copper";
 
