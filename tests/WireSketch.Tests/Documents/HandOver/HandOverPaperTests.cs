@@ -61,8 +61,8 @@ public sealed class HandOverPaperTests
     public void It_tells_the_next_technician_where_the_vehicle_was_touched_and_what_was_noted()
     {
         var text = Paper("handover.md");
-        Assert.Contains("| plug | dash | violet/yellow | C2, cavity 7 | accessory, 1 A at most |", text, StringComparison.Ordinal);
-        Assert.Contains("- amp (cabin): screws are M5; photo amp.jpg", text, StringComparison.Ordinal);
+        Assert.Contains("| Plug | dash | violet/yellow | C2, cavity 7 | accessory, 1 A at most |", text, StringComparison.Ordinal);
+        Assert.Contains("- Amp (cabin): screws are M5; photo amp.jpg", text, StringComparison.Ordinal);
         Assert.Contains("- P1: lies under the left sill plate", text, StringComparison.Ordinal);
         Assert.Contains("- owner tows a trailer", text, StringComparison.Ordinal);
         Assert.Contains("plugs into amp", text, StringComparison.Ordinal);
