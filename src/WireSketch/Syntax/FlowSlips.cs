@@ -65,7 +65,8 @@ internal static class FlowSlips
             SyntaxTree.Rule,
             Severity.Error,
             $"the comma in \"{all.Words}\" parts two entries: decimals stand behind a point, and thousands are not parted",
-            all) { Help = help };
+            all)
+        { Help = help };
         return (slip, new(before.Key, new ScalarNode(all, better, ScalarForm.Plain)));
     }
 }

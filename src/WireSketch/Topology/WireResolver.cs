@@ -51,7 +51,8 @@ internal static class WireResolver
                     type.Material,
                     type.Strands?.Value ?? Stranding.Fine,
                     type.Insulation?.Value ?? AssumedInsulation,
-                    type.Insulation is null, type.Colors, choice.Conductors, false, type, false) { CoreColors = type.CoreColors };
+                    type.Insulation is null, type.Colors, choice.Conductors, false, type, false)
+                { CoreColors = type.CoreColors };
             }
 
             // The reader has said already that there is no such type.
@@ -74,7 +75,8 @@ internal static class WireResolver
         return new(
             choice.Size ?? Thinnest, choice.SizeWords ?? "?", choice.Material, Stranding.Fine, choice.Insulation ?? AssumedInsulation,
             choice.Insulation is null,
-            choice.Colors, choice.Conductors, false, null, false) { CoreColors = choice.CoreColors };
+            choice.Colors, choice.Conductors, false, null, false)
+        { CoreColors = choice.CoreColors };
     }
 
     /// <summary>Reports colors of cores that are more or fewer than the cores.</summary>

@@ -1,5 +1,4 @@
 using WireSketch.Drawing.Scenes;
-using WireSketch.Drawing.Sheets;
 using WireSketch.Testing;
 using Xunit;
 
