@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using WireSketch.Diagnostics;
 using WireSketch.Syntax;
-using WireSketch.Text;
 
 namespace WireSketch.Language;
 

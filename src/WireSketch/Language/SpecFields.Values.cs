@@ -3,7 +3,6 @@ using System.Globalization;
 using WireSketch.Diagnostics;
 using WireSketch.Quantities;
 using WireSketch.Syntax;
-using WireSketch.Text;
 
 namespace WireSketch.Language;
 

@@ -92,7 +92,7 @@ internal static partial class LineSlips
     /// <summary>A # that cuts a value off within braces, so that they are never closed.</summary>
     private static Finding? Remark(SourceFile file, string words, int at)
     {
-        if (EmptyBeforeRemark().Match(words) is not { Success: true } m || words[..m.Index].Count(c => c == '{') == 0)
+        if (EmptyBeforeRemark().Match(words) is not { Success: true } m || !words[..m.Index].Contains('{', StringComparison.Ordinal))
         {
             return null;
         }

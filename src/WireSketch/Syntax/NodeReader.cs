@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WireSketch.Diagnostics;
-using WireSketch.Quantities;
 using WireSketch.Text;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
