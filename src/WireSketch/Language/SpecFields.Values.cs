@@ -85,7 +85,10 @@ internal sealed partial class SpecFields
             && !(words.StartsWith(many, StringComparison.Ordinal) && Quantity.TryRead<T>(rest.TrimStart('x', 'X', '×', ' '), out _, out _))
             && !Quantity.TryRead<T>(words, out _, out _))
         {
-            return Meant<Multiple<T>>(s, $"{key} is written with how many first, then what each is, with its unit; this is \"{words}\"", meant);
+            return Meant<Multiple<T>>(
+                s,
+                $"\"{words}\" is not how many, then {T.Noun} in {Quantity.UnitList<T>()}",
+                meant);
         }
 
         if (digits == 0 || rest.Length == 0 || rest[0] is not ('x' or 'X' or '×'))

@@ -214,7 +214,7 @@ internal static class WireTextReader
 
             if (taken == 0)
             {
-                return char.IsAsciiDigit(text[0]) || !IsId(text) || ConductorColor.Of(text) is not null ? Refuse(words, f, trouble) : choice with { TypeId = text };
+                return char.IsAsciiDigit(text[0]) || !IsId(text) ? Refuse(words, f, trouble) : choice with { TypeId = text };
             }
 
             parts.RemoveRange(0, taken);
