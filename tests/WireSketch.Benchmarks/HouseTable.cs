@@ -115,7 +115,10 @@ internal static partial class HouseTable
         Console.WriteLine($"types outside the kinds that test for a concrete kind: {kinds}");
         var rules = read.Arrows.Where(a => read.Derives(a.From, rule) && read.Derives(a.To, rule)).ToArray();
         Console.WriteLine($"arrows from rule to rule: {rules.Length}{Listed(rules)}");
-        var stages = Row().Matches(Repository.Read("src/README.md"))
+
+        // The first table of the page is that of the stages; the second orders what stands inside them.
+        var page = Repository.Read("src/README.md");
+        var stages = Row().Matches(page[..page.IndexOf("\n## ", StringComparison.Ordinal)])
             .Select((m, i) => (Name: m.Groups[1].Value, Order: i))
             .ToDictionary(s => s.Name, s => s.Order);
         var back = read.Arrows.Where(a => Order(a.From) < Order(a.To)).ToArray();
