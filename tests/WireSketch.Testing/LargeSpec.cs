@@ -30,7 +30,7 @@ public static class LargeSpec
         for (var bay = 1; bay <= bays; bay++)
         {
             var id = bay.ToString(CultureInfo.InvariantCulture);
-            var zone = (bay % 3) switch { 1 => "front sedan", 2 => "middle sedan", _ => "rear sedan" };
+            var zone = (bay % 3) switch { 1 => "front cabin", 2 => "middle cabin", _ => "rear cabin" };
             Gear(
                 $"fuses-{id}",
                 $"is: fuse block, zone: {zone}, outputs: 3, style: blade, rating: 60 A, fuses: {{ 1: 30 A, 2: 5 A, 3: 5 A }}");
@@ -72,7 +72,7 @@ public static class LargeSpec
             wiresketch: 1
 
             job:
-              title: Sedan bus, {bays.ToString(CultureInfo.InvariantCulture)} bays
+              title: Passenger bus, {bays.ToString(CultureInfo.InvariantCulture)} bays
               reference: TM-0900
               revision: A
               customer: Sample Customer
@@ -83,9 +83,9 @@ public static class LargeSpec
             zones:
               engine bay: {"{}"}
               dash: {"{}"}
-              front sedan: {"{}"}
-              middle sedan: {"{}"}
-              rear sedan: {"{}"}
+              front cabin: {"{}"}
+              middle cabin: {"{}"}
+              rear cabin: {"{}"}
 
             gear:
             {gear}
