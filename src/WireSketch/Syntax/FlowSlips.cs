@@ -29,7 +29,7 @@ internal static class FlowSlips
         var all = new SourceSpan(file, before.At.Start, key.At.End - before.At.Start);
         var name = entries[^1].Key.Value;
         var isCurly = before.Value[0] is '“' or '”' or '„' or '‘' or '’';
-        var plain = all.Words.Trim('“', '”', '„', '‘', '’');
+        var plain = text[all.Start..key.At.End].Trim('“', '”', '„', '‘', '’');
         var mended = plain is ['(', .. var inside, ')'] ? $"[{inside}]" : $"\"{plain}\"";
         return (
             new(

@@ -36,6 +36,7 @@ public sealed class SyntaxPropertyTests
     [InlineData("a: [c, b:]\n")]
     [InlineData("{a: [b:, c]}\n")]
     [InlineData("{a: [b: d, c]}\n")]
+    [InlineData("a: { b: amp.sub, to\u2028 sub.coils, c: d }\n")]
     public void A_text_that_once_failed_holds(string text) => Holds(text);
 
     private static void Holds(string text)
