@@ -20,14 +20,17 @@ public class AnyGraphTests
         Gen.Select(Gen.Int[0, 999], Gen.Int[0, 999].Array[1, 3], Gen.Int[0, 60], Gen.Int[7, 30], Gen.Int[0, 3]).Array[0, 24],
         Build);
 
+    /// <summary>The same graphs in every run, each from a seed of its own, so that a failure can be gone back to.</summary>
     [Fact]
-    public void No_law_is_broken_on_any_graph() => Graphs.Sample(
-        graph =>
+    public void No_law_is_broken_on_any_graph()
+    {
+        for (var seed = 1UL; seed <= 150; seed++)
         {
+            var graph = Graphs.Generate(new PCG(1, seed), null, out _);
             var broken = LayoutLaws.Broken(graph, SheetArranger.Arrange(graph, Quick));
-            return broken.Count == 0 ? true : throw new InvalidOperationException(string.Join("; ", broken.Take(6)) + " in " + Text(graph));
-        },
-        iter: 150, threads: 1, seed: "0N0XIzNsQ0O2");
+            Assert.True(broken.Count == 0, $"seed {seed}: {string.Join("; ", broken.Take(6))} in {Text(graph)}");
+        }
+    }
 
     private static string Text(SheetGraph graph) =>
         string.Join(' ', graph.Devices.Select(d => $"{d.Id}:{d.Zone}{d.Shape}[{string.Join(' ', d.Ports.Select(p => p.Side))}]"))
