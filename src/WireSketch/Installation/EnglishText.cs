@@ -19,9 +19,6 @@ internal static class EnglishText
     /// <summary>A share in whole per cent.</summary>
     public static string Percent(double share) => $"{Quantity.Digits(share * 100, 2)} %";
 
-    /// <summary>"is" after one name, "are" after several.</summary>
-    public static string Are(int names) => names == 1 ? "is" : "are";
-
     private static string Join(IReadOnlyList<string> names, string last) => names.Count switch
     {
         0 => "",

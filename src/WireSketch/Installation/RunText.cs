@@ -102,11 +102,7 @@ internal static class RunText
         IsHolder(link) && link.Id.LastIndexOf('.') is > 0 and var dot ? link.Id[..dot] : link.Gear?.Id ?? link.Id;
 
     /// <summary>A list in words: <c>P1, P2 and P3</c>.</summary>
-    public static string List(IEnumerable<string> names)
-    {
-        var all = names.ToArray();
-        return all.Length <= 1 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} and {all[^1]}";
-    }
+    public static string List(IEnumerable<string> names) => EnglishText.And([.. names]);
 
     /// <summary>
     /// The words of a text with another size of wire in place of the run's own, as an edit; none if the size is not written there.
