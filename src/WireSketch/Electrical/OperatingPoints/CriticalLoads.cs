@@ -1,5 +1,4 @@
 using WireSketch.Language;
-using WireSketch.Language.Kinds;
 using WireSketch.Quantities;
 using WireSketch.Tables;
 
@@ -9,7 +8,7 @@ namespace WireSketch.Electrical.OperatingPoints;
 internal static class CriticalLoads
 {
     /// <summary>Amplifiers, head units, processors, and what is marked critical.</summary>
-    public static bool Includes(Gear gear) => gear is Amplifier or HeadUnit or Processor or Load { Critical: true };
+    public static bool Includes(Gear gear) => gear.PowerInputs.Any(p => p.IsCritical);
 
     /// <summary>The limit that the spec writes for such a load; null if it writes none.</summary>
     public static Written<Share>? Written(SpecSettings settings, Gear gear) => Includes(gear) ? settings.DropCritical : settings.DropOther;
